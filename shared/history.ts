@@ -1,0 +1,32 @@
+/** What a step is told of the past: bounded plain data, read in the step's own transaction. */
+import type { Person, SavedPlace } from './person.js';
+import type { Watch } from './record.js';
+
+/** A watch by somebody else near this one in place on the same day: no name, no words. */
+export interface NearbyWatch {
+  readonly number: number;
+  readonly observer: string;
+  readonly start: string;
+  readonly end: string;
+  readonly latitude: number;
+  readonly longitude: number;
+}
+
+export interface History {
+  /** Null before their first message; the step then makes one with `fresh.observer`. */
+  readonly person: Person | null;
+  readonly places: readonly SavedPlace[];
+  /** This observer's last watches of any status, newest first, twenty at most. */
+  readonly lastWatches: readonly Watch[];
+  /** Watches by anybody on the current report's day within a kilometre of its place. */
+  readonly sameDayNearby: readonly NearbyWatch[];
+  /** Confirmed watches of this observer in this season, and what is asked of them. */
+  readonly progress: { readonly watches: number; readonly target: number };
+  /** Ids and the number that the step may use: the step itself has no chance and no counter. */
+  readonly fresh: {
+    readonly observer: string;
+    readonly report: string;
+    readonly watch: string;
+    readonly watchNumber: number;
+  };
+}

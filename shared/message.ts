@@ -1,0 +1,57 @@
+/** What goes in and out of a conversation, the same for every channel. */
+import { z } from 'zod';
+import { instant } from './record.js';
+
+export const contentSchema = z.discriminatedUnion('kind', [
+  z.strictObject({ kind: z.literal('text'), text: z.string() }),
+  z.strictObject({
+    kind: z.literal('place'),
+    latitude: z.number().min(-90).max(90),
+    longitude: z.number().min(-180).max(180),
+    uncertaintyMetres: z.number().positive().nullable(),
+  }),
+  z.strictObject({ kind: z.literal('photo'), sha256: z.string(), type: z.string(), takenAt: instant.nullable() }),
+  z.strictObject({ kind: z.literal('file'), sha256: z.string(), type: z.string(), name: z.string() }),
+  /** A button: stands for its words, if the report and revision it was shown with are still current. */
+  z.strictObject({ kind: z.literal('pressed'), report: z.string(), revision: z.int(), words: z.string() }),
+  /** A timer that came due. */
+  z.strictObject({ kind: z.literal('time'), key: z.string(), report: z.string() }),
+]);
+
+export const messageSchema = z.strictObject({
+  survey: z.string(),
+  channel: z.string(),
+  /** The channel's own id of the person. */
+  person: z.string(),
+  /** The channel's own id of the message; a second copy changes nothing. */
+  id: z.string(),
+  /** The sender's time if within seven days before receipt, else receipt. */
+  at: instant,
+  replyTo: z.string().nullable(),
+  /** The id of the earlier message that this one is the new text of. */
+  edits: z.string().nullable(),
+  /** `one`: a thread asks question by question; `all`: everything still open in one list. */
+  manner: z.enum(['one', 'all']),
+  /** The channel vouches for who sent it. */
+  proven: z.boolean(),
+  what: contentSchema,
+});
+
+/** Where a conversation stands after a reply; printed by `talk --jsonl`. */
+export const askingSchema = z.strictObject({ fields: z.array(z.string()), plant: z.string().nullable() });
+
+export const replySchema = z.strictObject({
+  text: z.string(),
+  /** Buttons a channel may show; typing their words does the same. */
+  choices: z.array(z.string()),
+  /** No sound: the answer to a tally in a live watch. */
+  silent: z.boolean(),
+  /** The report it is about and its revision, to tell a stale button. */
+  report: z.string().nullable(),
+  revision: z.int(),
+});
+
+export type Content = z.infer<typeof contentSchema>;
+export type Message = z.infer<typeof messageSchema>;
+export type Asking = z.infer<typeof askingSchema>;
+export type Reply = z.infer<typeof replySchema>;

@@ -1,0 +1,36 @@
+/** People and their saved places: private, kept apart from the records, never published. */
+import { z } from 'zod';
+import { instant } from './record.js';
+
+export const personSchema = z.strictObject({
+  survey: z.string(),
+  /** The observer's key in records: a UUID, says nothing about the person. */
+  key: z.string(),
+  channel: z.string(),
+  /** The channel's own id of the person: a thread id, an address. */
+  person: z.string(),
+  name: z.string().nullable(),
+  mail: z.string().nullable(),
+  /** When they said yes, and to which version of the wording. */
+  consent: z.strictObject({ at: instant, wordingVersion: z.int().positive() }).nullable(),
+  /** Fields they declined for good ("mail"), so that they are not asked again. */
+  declined: z.array(z.string()),
+});
+
+export const savedPlaceSchema = z.strictObject({
+  survey: z.string(),
+  /** The observer's key. */
+  observer: z.string(),
+  /** Folded words by which it is found again: "my garden". */
+  key: z.string(),
+  words: z.string(),
+  latitude: z.number().nullable(),
+  longitude: z.number().nullable(),
+  uncertaintyMetres: z.number().nullable(),
+  site: z.string().nullable(),
+  private: z.boolean(),
+  lastUsed: instant,
+});
+
+export type Person = z.infer<typeof personSchema>;
+export type SavedPlace = z.infer<typeof savedPlaceSchema>;

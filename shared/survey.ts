@@ -1,0 +1,72 @@
+/** A survey's settings (`survey.yaml`) and what is loaded with them: dialog, wording, words, names. */
+import { z } from 'zod';
+import type { Dialog } from './dialog.js';
+import type { Names } from './names.js';
+import { localDate } from './record.js';
+import { DATE_ORDERS, LENGTH_UNITS, SPEED_UNITS, TEMPERATURE_UNITS } from './vocabularies.js';
+import type { Wording } from './wording.js';
+import type { Words } from './words.js';
+
+const position = z.strictObject({ latitude: z.number().min(-90).max(90), longitude: z.number().min(-180).max(180) });
+
+const timeZone = z.string().refine((zone) => {
+  try {
+    new Intl.DateTimeFormat('en', { timeZone: zone });
+    return true;
+  } catch {
+    return false;
+  }
+}, 'not a time zone; take an IANA name, for example America/Chicago');
+
+export const surveySettingsSchema = z.strictObject({
+  /** Stands in every stored key; never changed once watches are stored. */
+  key: z.string().regex(/^[a-z0-9][a-z0-9-]*$/, 'small letters, digits and hyphens, for example kestrel-fen'),
+  name: z.string().min(1),
+  /** A folder of `dialogs/`. */
+  language: z.string().regex(/^[a-z]{2,3}$/, 'a language folder, for example en'),
+  /** A file of `dialogs/`, without its ending. */
+  dialog: z.string().regex(/^[a-z0-9-]+$/, 'a dialog file without its ending, for example flower-watch'),
+  timeZone,
+  season: z
+    .strictObject({ from: localDate, to: localDate })
+    .refine((season) => season.from <= season.to, 'the season ends before it begins'),
+  dateOrder: z.enum(DATE_ORDERS),
+  temperatureUnit: z.enum(TEMPERATURE_UNITS),
+  lengthUnit: z.enum(LENGTH_UNITS),
+  speedUnit: z.enum(SPEED_UNITS),
+  /** Corners of the region's polygon, in order; the last joins the first. */
+  region: z.array(position).min(3),
+  protocol: z.strictObject({
+    minutes: z.number().positive(),
+    /** A watch this many minutes shorter or longer than `minutes` is still within the protocol. */
+    toleranceMinutes: z.number().nonnegative(),
+    leastCelsius: z.number(),
+    mostCelsius: z.number(),
+    mostBeaufort: z.int().min(0).max(12),
+  }),
+  /** Watches asked of each observer in a season. */
+  target: z.int().positive(),
+  coordinator: z.strictObject({ name: z.string().min(1), mail: z.email() }),
+  sites: z.array(
+    z.strictObject({
+      key: z.string().min(1),
+      name: z.string().min(1),
+      latitude: z.number().min(-90).max(90),
+      longitude: z.number().min(-180).max(180),
+      radiusMetres: z.number().positive(),
+    }),
+  ),
+  licence: z.string().min(1),
+  citation: z.string().min(1),
+});
+
+export type SurveySettings = z.infer<typeof surveySettingsSchema>;
+
+/** Everything a step needs to know of its survey. Plain data, loaded once, never changed. */
+export interface Survey {
+  readonly settings: SurveySettings;
+  readonly dialog: Dialog;
+  readonly wording: Wording;
+  readonly words: Words;
+  readonly names: Names;
+}
