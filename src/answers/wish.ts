@@ -1,0 +1,107 @@
+/**
+ * Reads what somebody asks of the conversation itself: "back", "skip", "what have you got", "fix my last watch". A wish
+ * is the whole message, or its beginning where it takes an argument ("change 4 to 68"); anything else is an answer.
+ */
+import type { Words } from '../../shared/words.js';
+import { fold, madeOnce } from './text.js';
+
+export const PLAIN_WISHES = [
+  'help',
+  'example',
+  'back',
+  'skip',
+  'unknown',
+  'so-far',
+  'pause',
+  'go-on',
+  'throw-away',
+  'start',
+  'stop',
+  'undo',
+  'new',
+  'practice',
+  'real',
+  'same-place',
+  'all-done',
+  'greeting',
+] as const;
+
+export type Wish =
+  | { readonly wish: (typeof PLAIN_WISHES)[number] }
+  /** A stored watch by its number; null means the last one. */
+  | { readonly wish: 'fix'; readonly number: number | null }
+  /** What stands behind "change", as typed: a field, perhaps with its new value. */
+  | { readonly wish: 'change'; readonly what: string }
+  | { readonly wish: 'add'; readonly what: string }
+  | { readonly wish: 'take-out'; readonly what: string }
+  | { readonly wish: 'remark'; readonly what: string };
+
+interface WishWords {
+  readonly plain: ReadonlyMap<string, (typeof PLAIN_WISHES)[number]>;
+  readonly polite: RegExp;
+  readonly fix: RegExp;
+  readonly withArgument: readonly { readonly wish: 'change' | 'add' | 'take-out' | 'remark'; readonly pattern: RegExp }[];
+}
+
+const escape = (word: string): string => word.replace(/[.*+?^${}()|[\]\\]/g, '\\$&');
+const anyOf = (words: readonly string[]): string =>
+  [...words]
+    .sort((a, b) => b.length - a.length)
+    .map(escape)
+    .join('|');
+
+const wishWords = madeOnce((wishes: Words['wishes']): WishWords => {
+  const plain = new Map<string, (typeof PLAIN_WISHES)[number]>();
+  for (const wish of PLAIN_WISHES) for (const phrase of wishes.plain[wish]) plain.set(phrase, wish);
+  return {
+    plain,
+    polite: new RegExp(`^(?:${anyOf(wishes.polite)})[ ,]+|[ ,]+(?:${anyOf(wishes.polite)})$`, 'u'),
+    fix: new RegExp(`^(?:${anyOf(wishes.fix)})(?: (?:${anyOf(wishes.watchNumber)}))? ?#?(?<number>\\d{1,7})?$`, 'u'),
+    withArgument: [
+      { wish: 'change', pattern: new RegExp(`^(?:${anyOf(wishes.change)})[ :]+(?<what>\\S.*)$`, 'us') },
+      { wish: 'add', pattern: new RegExp(`^(?:${anyOf(wishes.add)})[ :]+(?<what>\\S.*)$`, 'us') },
+      { wish: 'take-out', pattern: new RegExp(`^(?:${anyOf(wishes.takeOut)})[ :]+(?<what>\\S.*)$`, 'us') },
+      { wish: 'remark', pattern: new RegExp(`^(?:${anyOf(wishes.remark)})[ ]*[:=-][ ]*(?<what>\\S.*)$`, 'us') },
+    ],
+  };
+});
+
+/** The message without marks at its end, double blanks and words of politeness at either side. */
+function bare(text: string, polite: RegExp): string {
+  let left = fold(text)
+    .replace(/\s+/g, ' ')
+    .trim()
+    .replace(/^\/(?=\p{L})/u, '')
+    .replace(/(?<=[\p{L}\p{N}])[\s.!…]+$/u, '');
+  for (let round = 0; round < 3; round++) left = left.replace(polite, '');
+  return left.trim();
+}
+
+/** Longest message that can be a plain wish: longer ones are answers. */
+const LONGEST_PLAIN = 60;
+
+/** Null where the message is no wish. */
+export function readWish(text: string, words: Words): Wish | null {
+  if (text.length > 2000) return null;
+  const known = wishWords(words.wishes);
+  const said = bare(text, known.polite);
+  if (said.length <= LONGEST_PLAIN) {
+    const plain = known.plain.get(said) ?? known.plain.get(said.replace(/[?]+$/, '').trim());
+    if (plain) return { wish: plain };
+    const fix = known.fix.exec(said);
+    if (fix) {
+      const number = fix.groups?.['number'];
+      return { wish: 'fix', number: number === undefined ? null : Number(number) };
+    }
+  }
+  for (const { wish, pattern } of known.withArgument) {
+    const start = fold(text).search(/\S/);
+    const match = pattern.exec(fold(text).trim());
+    const what = match?.groups?.['what'];
+    // as typed: folding keeps positions
+    if (match && what !== undefined) {
+      return { wish, what: text.slice(start + match[0].length - what.length, start + match[0].length).trim() };
+    }
+  }
+  return null;
+}

@@ -1,0 +1,165 @@
+/** A conversation as plain data: what a thread holds between two messages, and what one step gives back. */
+import type { Span } from '../answers/index.js';
+import type { Ask } from '../../shared/phrases.js';
+import type { Message, Reply } from '../../shared/message.js';
+import type { History } from '../../shared/history.js';
+import type { Person, SavedPlace } from '../../shared/person.js';
+import type { Count, Photograph, Watch } from '../../shared/record.js';
+import type { Survey } from '../../shared/survey.js';
+
+export type Json = null | boolean | number | string | readonly Json[] | { readonly [key: string]: Json };
+
+/** A field's value with the words it came from. Fields keep their message, so that an edited message is reread. */
+export interface Told<Value = Json> {
+  readonly value: Value;
+  readonly typed: string;
+  readonly message: string;
+}
+
+/** A plant of the patch; its flowers are asked for until they are known. */
+export interface PlantInPatch {
+  readonly name: string | null;
+  readonly rank: string | null;
+  readonly typed: string;
+  readonly flowers: (Count & { readonly asTyped: string }) | null;
+}
+
+/** Queens of one bee on one plant, or that none was on it (`bee` null, `count` 0). */
+export interface TallyLine {
+  /** The plant's `name` or, where it has none, its words as typed; null until it is said. */
+  readonly plant: string | null;
+  readonly bee: string | null;
+  readonly rank: string | null;
+  readonly typed: string;
+  readonly count: number;
+  readonly seenBefore: number;
+  readonly withPollen: number | null;
+  readonly caste: 'queen' | 'worker' | null;
+  readonly doubt: boolean;
+}
+
+/** An unsure reading that waits for a yes, or for better words. */
+export interface Doubt {
+  readonly field: string;
+  /** Which plant of the patch it is about: its index. */
+  readonly plant: number | null;
+  readonly offers: readonly Json[];
+  readonly ask: Ask;
+  readonly typed: string;
+}
+
+/** A watch that is being watched now. Instants are UTC. */
+export interface Live {
+  readonly startedAt: string;
+  /** When the clock was stopped, while it is. */
+  readonly pausedAt: string | null;
+  /** Seconds the clock stood still so far. */
+  readonly pausedSeconds: number;
+  /** Messages that could not be read while it ran: asked about when time is up. */
+  readonly unread: readonly string[];
+}
+
+export interface Report {
+  readonly id: string;
+  /** Raised with every change: tells a stale button from a current one. */
+  readonly revision: number;
+  readonly begunAt: string;
+  /** The stored watch that is being mended or was stored unconfirmed; null for a new one. */
+  readonly stored: Watch | null;
+  readonly practice: boolean;
+  /** Told values by field; `plants` and `tally` have places of their own. */
+  readonly fields: Readonly<Record<string, Told>>;
+  readonly skipped: readonly string[];
+  /** Questions in the order in which they were asked: "back" goes along it. */
+  readonly asked: readonly string[];
+  readonly plants: readonly PlantInPatch[] | null;
+  readonly tally: readonly TallyLine[] | null;
+  /** Queens in all, where only their number was told so far. */
+  readonly total: number | null;
+  /** No queens on the plants that no line names: said, or taken from a "none". */
+  readonly restNone: boolean;
+  readonly tallyTyped: readonly string[];
+  readonly tallyMessage: string | null;
+  readonly plantsTyped: readonly string[];
+  readonly doubts: readonly Doubt[];
+  readonly live: Live | null;
+  /** Minutes watched by the clock of a live watch; null for a watch that was told. */
+  readonly liveMinutes: number | null;
+  readonly photographs: readonly Photograph[];
+  /** True once the summary was shown, so that it is told when it is shown again. */
+  readonly summarised: boolean;
+}
+
+/** What the last reply asked; the next message is read first as its answer. */
+export type Asking =
+  | { readonly kind: 'consent' }
+  /** `fields` are those still open of the question; `again` when it was answered before. */
+  | { readonly kind: 'question'; readonly question: string; readonly fields: readonly string[]; readonly again: boolean }
+  | { readonly kind: 'doubt' }
+  | { readonly kind: 'flowers'; readonly plant: number }
+  /** Which plant the line of the tally was on. */
+  | { readonly kind: 'line-plant'; readonly line: number }
+  /** Which bees the total is made of. */
+  | { readonly kind: 'bees-of-total' }
+  /** Plants no line of the tally named. */
+  | { readonly kind: 'rest'; readonly plants: readonly string[] }
+  | { readonly kind: 'confirm' }
+  | { readonly kind: 'correct' }
+  /** A yes throws the report away. */
+  | { readonly kind: 'throw-away' }
+  | { readonly kind: 'join-photograph'; readonly watch: string }
+  | { readonly kind: 'live' }
+  | { readonly kind: 'person'; readonly field: 'name' | 'mail' };
+
+export interface Thread {
+  /** Shape of this data; raised together with a function in `upgrade.ts`. */
+  readonly shape: 1;
+  readonly dialog: string;
+  readonly dialogVersion: number;
+  readonly report: Report | null;
+  /** Reports put aside for a newer one, oldest first. */
+  readonly parked: readonly Report[];
+  readonly asking: Asking | null;
+  /** Texts that came before the consent; read once it is given. */
+  readonly held: readonly string[];
+  /** Photographs that belong to no report yet. */
+  readonly photographs: readonly Photograph[];
+  /** When the last message came: a long silence is greeted. */
+  readonly lastAt: string | null;
+}
+
+export type Effect =
+  | { readonly do: 'keep-watch'; readonly watch: Watch }
+  | { readonly do: 'keep-person'; readonly person: Person }
+  | { readonly do: 'keep-place'; readonly place: SavedPlace }
+  | { readonly do: 'set-timer'; readonly key: string; readonly report: string; readonly due: string }
+  | { readonly do: 'clear-timer'; readonly key: string };
+
+export interface Step {
+  readonly thread: Thread;
+  readonly replies: readonly Reply[];
+  readonly effects: readonly Effect[];
+}
+
+/** What stays the same through one step. */
+export interface Scene {
+  readonly message: Message;
+  readonly history: History;
+  readonly survey: Survey;
+  readonly now: string;
+  /** The message's own moment in the survey's zone. */
+  readonly local: { readonly date: string; readonly time: string };
+}
+
+/** What handling a message came to, before the next question is added. */
+export interface Outcome {
+  readonly thread: Thread;
+  /** Sentences that come before the next question. */
+  readonly said: readonly string[];
+  readonly effects: readonly Effect[];
+  /** `ask`: go on with whatever is open; `repeat`: ask the same again; `rest`: say nothing more. */
+  readonly then: 'ask' | 'repeat' | 'rest';
+  readonly silent?: boolean;
+}
+
+export type { Span };
