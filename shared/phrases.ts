@@ -24,5 +24,18 @@ export type Ask = (typeof ASKS)[number];
 /** Sentences of the conversation, the checks and the commands. */
 export const PHRASES = [
   'welcome',
+  // checks: to the observer, then to the coordinator
+  'check-length',
+  'query-length',
+  'check-temperature',
+  'query-temperature',
+  'check-season',
+  'query-season',
+  'check-region',
+  'query-region',
+  'check-same-watch',
+  'query-same-watch',
+  'check-same-spot',
+  'query-same-spot',
 ] as const;
 export type Phrase = (typeof PHRASES)[number];

@@ -1,0 +1,73 @@
+/** An ordinary watch to change for a test: Wren's, 2 May 2026, 13:00 to 13:15, bluebells, no queens. */
+import type { PlantWatched, QueensRow, Watch } from '../shared/record.js';
+
+export const watch = (more: Partial<Watch> = {}): Watch => ({
+  id: '0196a3a0-0000-7000-8000-000000000001',
+  number: 1,
+  survey: 'kestrel-fen',
+  dialog: 'flower-watch',
+  dialogVersion: 1,
+  observer: 'wren',
+  via: 'terminal',
+  status: 'confirmed',
+  statusReason: null,
+  date: '2026-05-02',
+  times: { start: '13:00', end: '13:15' },
+  timeZone: 'America/Chicago',
+  minutes: 15,
+  place: null,
+  temperature: { celsius: 20 },
+  sky: null,
+  wind: { beaufort: 2 },
+  patch: null,
+  habitat: null,
+  remark: null,
+  watchers: 1,
+  more: {},
+  asTyped: {},
+  plants: [plantWatched(1, 'Mertensia virginica', 80)],
+  total: 0,
+  queens: [],
+  photographs: [],
+  findings: [],
+  queries: [],
+  history: [],
+  storedAt: '2026-05-02T18:30:00Z',
+  changedAt: '2026-05-02T18:30:00Z',
+  ...more,
+});
+
+export const plantWatched = (
+  plant: number,
+  name: string,
+  flowers: number,
+  more: Partial<PlantWatched> = {},
+): PlantWatched => ({
+  plant,
+  name,
+  rank: 'species',
+  asTyped: name,
+  unit: 'flower',
+  flowers: { value: flowers, low: flowers, high: flowers, about: false, asTyped: String(flowers) },
+  ...more,
+});
+
+export const queensRow = (
+  plant: number,
+  bee: string | null,
+  count: number,
+  more: Partial<QueensRow> = {},
+): QueensRow => ({
+  row: 1,
+  plant,
+  bee,
+  rank: 'species',
+  asTyped: bee ?? '',
+  count,
+  seenBefore: 0,
+  withPollen: null,
+  caste: null,
+  doubt: false,
+  determinations: [],
+  ...more,
+});
