@@ -20,6 +20,10 @@ const numbersSection = z.strictObject({
   articles: words,
   /** "dozen" 12, "couple" 2, "pair" 2: take an article or a number before them. */
   groups: valued,
+  /** "dozens" 12: only after a number. */
+  manyGroups: valued,
+  /** "of" between a group and what it counts: "a couple of hundred". */
+  groupJoins: words,
   /** "half", "quarter", "third": fractions. */
   fractions: valued,
   /** "and" inside a number: "two hundred and five". */
@@ -77,13 +81,74 @@ const wishesSection = z.strictObject({
   own: words,
   /** Words by which a habitat is told in passing. */
   habitat: words,
+  /** Words that answer whether a place is private: "it's a park". */
+  publicPlace: words,
+  /** Before a name: "my name is". */
+  nameLead: words,
   /** "the first one", by the position it stands for. */
   ordinals: valued,
   /** "either", "can't tell": takes the genus at the end of the offers. */
   either: words,
 });
 
+const noteSection = z.strictObject({
+  /** At the start of a note: "good morning", "dear". */
+  greetings: words,
+  /** Who is greeted: "there", "all". */
+  greeted: words,
+  /** Only ever the end of a letter: "yours truly". */
+  closings: words,
+  /** Often the end of a letter: "thanks", "best". */
+  weakClosings: words,
+  /** "ps": a signature is over. */
+  postscripts: words,
+  /** "sent from my": put there by a telephone. */
+  sentFrom: words,
+  /** A line above another mail: "original message". */
+  quotedBelow: words,
+  /** "from", "subject": lines at the head of a mail. */
+  mailHeaders: words,
+  /** "on" begins, "wrote" ends the line above a quotation. */
+  attributionBegins: words,
+  wrote: words,
+  /** Before a number that is no value: "age", "room". */
+  asidesBefore: words,
+  /** After a number that is no value: "years old". */
+  asidesAfter: words,
+  /** "watch", "survey": "watch no. 2" counts watches. */
+  watchNouns: words,
+  ordinals: words,
+  /** What stands before ":" in a form, by the field it names; "weather" is temperature, sky and wind. */
+  labels: z.strictObject({
+    date: words,
+    times: words,
+    place: words,
+    temperature: words,
+    sky: words,
+    wind: words,
+    weather: words,
+    patch: words,
+    plants: words,
+    tally: words,
+    /** Nothing of a watch: "observer", "email". */
+    other: words,
+  }),
+  /** Words of a quoted question that tell which field its answer belongs to. */
+  questions: z.strictObject({
+    date: words,
+    times: words,
+    place: words,
+    temperature: words,
+    sky: words,
+    wind: words,
+    patch: words,
+    plants: words,
+    tally: words,
+  }),
+});
+
 export const wordsSchema = z.strictObject({
+  note: noteSection,
   wishes: wishesSection,
   numbers: numbersSection,
   hedges: hedgesSection,
