@@ -1,0 +1,22 @@
+/** What a figure is: it is shown each watch once, keeps sums, and says its result at the end. */
+import { GENUS } from './standing.js';
+import type { CountedWatch } from './counted.js';
+
+export interface Figure<Result> {
+  /** Watches come in any order, each once. */
+  add(counted: CountedWatch): void;
+  result(): Result;
+}
+
+/** A sum for each key. */
+export type Sums = Map<string, number>;
+
+export function addTo(sums: Sums, key: string, value: number): void {
+  sums.set(key, (sums.get(key) ?? 0) + value);
+}
+
+/** Names in the order of their letters, the genus alone last. */
+export const sortedNames = (names: Iterable<string>): string[] => {
+  const all = [...new Set(names)].sort();
+  return [...all.filter((name) => name !== GENUS), ...all.filter((name) => name === GENUS)];
+};

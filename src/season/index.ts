@@ -1,0 +1,55 @@
+/** The season's figures. A figure is a file, a key here and its test. */
+import { withinProtocol } from '../../shared/protocol.js';
+import type { Watch } from '../../shared/record.js';
+import type { Survey } from '../../shared/survey.js';
+import { countedWatch } from './counted.js';
+import { effort, type Effort } from './effort.js';
+import { participation, type Participant } from './participation.js';
+import { table, type Table } from './table.js';
+
+export { GENUS } from './standing.js';
+export type { Effort } from './effort.js';
+export type { Participant } from './participation.js';
+export type { Table } from './table.js';
+
+/** Null stands for a figure that the data cannot give, or that is not built yet. */
+export interface SeasonFigures {
+  readonly effort: Effort;
+  readonly table: Table;
+  readonly rates: null;
+  readonly diversity: null;
+  readonly preference: null;
+  readonly network: null;
+  readonly phenology: null;
+  readonly names: null;
+  readonly participation: readonly Participant[];
+}
+
+/**
+ * The figures of all confirmed watches among those given; `protocolOnly` takes only watches inside the survey's
+ * protocol. The watches are gone through once and not kept, so they may come from a database row by row.
+ */
+export function seasonFigures(
+  watches: Iterable<Watch>,
+  { survey, protocolOnly }: { readonly survey: Pick<Survey, 'settings'>; readonly protocolOnly: boolean },
+): SeasonFigures {
+  const { settings } = survey;
+  const figures = { effort: effort(settings), table: table(), participation: participation(settings) };
+  for (const watch of watches) {
+    if (watch.status !== 'confirmed') continue;
+    if (protocolOnly && !withinProtocol(watch, settings)) continue;
+    const counted = countedWatch(watch);
+    for (const figure of Object.values(figures)) figure.add(counted);
+  }
+  return {
+    effort: figures.effort.result(),
+    table: figures.table.result(),
+    rates: null,
+    diversity: null,
+    preference: null,
+    network: null,
+    phenology: null,
+    names: null,
+    participation: figures.participation.result(),
+  };
+}

@@ -1,0 +1,58 @@
+/**
+ * Under which names the queens of one row count: the one place where determinations are weighed. A determination
+ * speaks for `count` of the row's queens, so a row can be split. A coordinator's goes before a helper's, among equals
+ * the latest; each takes its queens from what is left, and what none speaks for counts as reported.
+ */
+import { Temporal } from 'temporal-polyfill';
+import type { Determination, QueensRow } from '../../shared/record.js';
+
+/** The genus: what is known to it alone, a pair that cannot be told apart, and what cannot be told. */
+export const GENUS = 'Bombus';
+
+/** Queens of a row that count under one name. */
+export interface Standing {
+  readonly bee: string;
+  /** Queens on this plant, those already seen on another among them. */
+  readonly visits: number;
+  /** Queens not seen before: these add up over plants. */
+  readonly queens: number;
+  readonly caste: QueensRow['caste'];
+  /** Named by an expert; else as the observer reported. */
+  readonly determined: boolean;
+  /** What the observer called it. */
+  readonly reported: string;
+}
+
+const nameOf = (taxa: readonly string[]): string => (taxa.length === 1 ? (taxa[0] ?? GENUS) : GENUS);
+
+/** Those that go before others first. */
+function byAuthority(determinations: readonly Determination[]): Determination[] {
+  const authority = ({ role }: Determination): number => (role === 'coordinator' ? 0 : 1);
+  // The list is in the order in which they were given, so of two with one stamp the later in it is the latest.
+  return [...determinations]
+    .reverse()
+    .sort((a, b) => authority(a) - authority(b) || Temporal.Instant.compare(b.at, a.at));
+}
+
+export function standingOf(row: QueensRow): Standing[] {
+  const reported = row.bee ?? GENUS;
+  let left = row.count;
+  const named = byAuthority(row.determinations).map(({ taxa, count, caste }) => {
+    const visits = Math.min(count, left);
+    left -= visits;
+    return { bee: nameOf(taxa), visits, caste: caste ?? row.caste, determined: true };
+  });
+  const parts = [...named, { bee: reported, visits: left, caste: row.caste, determined: false }];
+
+  // Which of a split row's queens were seen before nobody said: first those nobody determined, then the weaker names.
+  let seenBefore = row.seenBefore;
+  return parts
+    .reverse()
+    .map((part) => {
+      const before = Math.min(seenBefore, part.visits);
+      seenBefore -= before;
+      return { ...part, queens: part.visits - before, reported };
+    })
+    .reverse()
+    .filter(({ visits }) => visits > 0);
+}
