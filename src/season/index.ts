@@ -3,11 +3,13 @@ import { withinProtocol } from '../../shared/protocol.js';
 import type { Watch } from '../../shared/record.js';
 import type { Survey } from '../../shared/survey.js';
 import { countedWatch } from './counted.js';
+import { diversity, type Diversity } from './diversity.js';
 import { effort, type Effort } from './effort.js';
 import { participation, type Participant } from './participation.js';
 import { table, type Table } from './table.js';
 
 export { GENUS } from './standing.js';
+export type { Diversity } from './diversity.js';
 export type { Effort } from './effort.js';
 export type { Participant } from './participation.js';
 export type { Table } from './table.js';
@@ -17,7 +19,7 @@ export interface SeasonFigures {
   readonly effort: Effort;
   readonly table: Table;
   readonly rates: null;
-  readonly diversity: null;
+  readonly diversity: Diversity | null;
   readonly preference: null;
   readonly network: null;
   readonly phenology: null;
@@ -34,7 +36,12 @@ export function seasonFigures(
   { survey, protocolOnly }: { readonly survey: Pick<Survey, 'settings'>; readonly protocolOnly: boolean },
 ): SeasonFigures {
   const { settings } = survey;
-  const figures = { effort: effort(settings), table: table(), participation: participation(settings) };
+  const figures = {
+    effort: effort(settings),
+    table: table(),
+    diversity: diversity(),
+    participation: participation(settings),
+  };
   for (const watch of watches) {
     if (watch.status !== 'confirmed') continue;
     if (protocolOnly && !withinProtocol(watch, settings)) continue;
@@ -45,7 +52,7 @@ export function seasonFigures(
     effort: figures.effort.result(),
     table: figures.table.result(),
     rates: null,
-    diversity: null,
+    diversity: figures.diversity.result(),
     preference: null,
     network: null,
     phenology: null,
