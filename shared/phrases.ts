@@ -14,6 +14,18 @@ export const ASKS = [
   'no-name',
   'no-mail',
   // date
+  'no-date',
+  'which-day',
+  'impossible-date',
+  'future-date',
+  'old-date',
+  'no-year',
+  'which-weekday',
+  'weekday-differs',
+  'about-when',
+  'doubted-date',
+  'two-dates',
+  'loose-date',
   // times
   // temperature
   // sky
@@ -33,7 +45,17 @@ export const ASKS = [
   'count-either',
   'count-not-open',
   // plant, plants
+  'plant-no-name',
+  'plant-shared',
+  'plant-near',
+  'plant-several',
   // bee
+  'bee-no-name',
+  'bee-not-listed',
+  'bee-other-insect',
+  'bee-shared',
+  'bee-near',
+  'bee-several',
   // tally
   // yes-no
   // note

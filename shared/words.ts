@@ -4,6 +4,7 @@
  * code in `src/answers`.
  */
 import { z } from 'zod';
+import { CLOUDS } from './vocabularies.js';
 
 const words = z.array(z.string().min(1));
 /** A word and the number it stands for. */
@@ -147,11 +148,450 @@ const noteSection = z.strictObject({
   }),
 });
 
+const tallySection = z.strictObject({
+  /** None seen: "none", "didn't see any". */
+  zero: words,
+  /** Begins like a zero and is none: "no problem". */
+  notZero: words,
+  /** A count nobody could give: "several", "lots of"; asked for. */
+  vague: words,
+  /** A vague count with a likely number: "a few" 3. */
+  vagueValued: valued,
+  /** Before or after a number that it makes inexact: "about", "or so", "at least". */
+  inexactBefore: words,
+  inexactAfter: words,
+  /** Between two numbers: "3 or 4", "2 to 3". */
+  either: words,
+  /** The number behind it has nothing to do with queens: "minutes", "flowers". */
+  unitsOfOtherThings: words,
+  /** "1 impatiens on each": once for each plant watched. */
+  each: words,
+  /** All plants watched, behind "on": "both", "either", "all of them". */
+  allPlants: words,
+  /** The plants not named: "the others". */
+  restPlants: words,
+  /** No queens on the plants not named: "nothing else". */
+  nothingElse: words,
+  /** The count and bee said last, again: "same", "ditto". */
+  same: words,
+  /** A queen that was counted before: "the same one", "that queen again". */
+  sameOne: words,
+  /** She went on to another plant: "then moved to". */
+  movedOn: words,
+  another: words,
+  /** One bee for all counts: "they're all". */
+  allBees: words,
+  bothBees: words,
+  /** What a queen or bee is called without a name. */
+  queens: words,
+  /** These only ever mean more than one. */
+  queensPlural: words,
+  workers: words,
+  pollen: words,
+  noPollen: words,
+  /** "couldn't tell which": a bumble bee of unknown name. */
+  cannotTell: words,
+  /** Behind a name: "not sure" makes it doubtful. */
+  doubtful: words,
+  /** "in all": the sum of the rows. */
+  total: words,
+  /** Puts queens on a plant and nowhere else: "on", "visiting". */
+  onPlants: words,
+  /** May stand before a plant: "at", "in". */
+  prepositions: words,
+  /** Stands for a plant without naming it: "tree", "them". */
+  plantThings: words,
+  /** Visitors that are no bumble bees: "honey bees", "flies". */
+  otherInsects: words,
+  /** Takes back the row before, strongly and weakly: "no wait"; "actually". */
+  takesBack: words,
+  takesBackWeakly: words,
+  /** Joins rows: "and", "plus". */
+  ands: words,
+  ors: words,
+  /** Words that mean nothing here. */
+  filler: words,
+});
+
+/** How many flowers or queens: `src/answers/count.ts`. */
+const countSection = z.strictObject({
+  /** "none", "nothing": 0. */
+  zero: words,
+  /** Look like zero and are not: "none of your business". */
+  notZero: words,
+  /** "no", "not a single": 0 before one of `flowers` or `queens`. */
+  noBefore: words,
+  /** "didn't", "never": 0 before one of `seeing` and one of `anything`. */
+  negations: words,
+  seeing: words,
+  anything: words,
+  /** A whole answer that means 1: "a", "just the one". */
+  one: words,
+  /** Before "one" they make it no number: "this one". */
+  beforePronounOne: words,
+  /** What is counted as flowers, as queens. */
+  flowers: words,
+  queens: words,
+  /** Bees and others that are no queens: "workers", "flies". */
+  notQueens: words,
+  /** Flowers that are not open: "buds", "wilted". */
+  notOpen: words,
+  open: words,
+  /** What bears flowers and is not counted: "stems". */
+  bearers: words,
+  /** Before a number, after a number. */
+  about: words,
+  aboutAfter: words,
+  /** "over 200": 200 or more. */
+  atLeast: words,
+  atLeastAfter: words,
+  /** "up to 20": 20 or fewer. */
+  atMost: words,
+  atMostAfter: words,
+  /** Before a number they say nothing of it: "only", "i saw". */
+  passedOver: words,
+  /** Between the ends of a range: "to". */
+  ranges: words,
+  /** "between" 40 "and" 50. */
+  between: words,
+  plusOrMinus: words,
+  /** Between two numbers of which one is meant: "or". */
+  either: words,
+  /** Between numbers that belong together: "and", "plus". */
+  together: words,
+  totals: words,
+  each: words,
+  /** "couple": about two, where it multiplies another word. */
+  loose: words,
+  /** "a few": 3, unsure. */
+  few: words,
+  /** No number at all: "several", "lots". */
+  vague: words,
+  /** Make a number unsure: "can't read my writing". */
+  doubts: words,
+  /** Not counted at all: "didn't count". */
+  unknown: words,
+  /** Before a number that counts nothing here: "patch", "age", months. */
+  otherBefore: words,
+  /** After a number that counts nothing here: "minutes", "feet". */
+  otherAfter: words,
+  /** Before a clock time, where another number is told as well: "at 3 I had counted 40". */
+  clockBefore: words,
+  /** Numbers told for different moments do not add up: "then", "yesterday". */
+  moments: words,
+});
+
+const whenSection = z.strictObject({
+  /** Correct what came before only where a date or a time follows at once: "no, 4/30". */
+  correcting: words,
+  /** Doubts of dates and times besides the hedges that all readers share. */
+  doubting: words,
+  /** May stand between a correction, a label or a doubt and its date or time: "it was", "on". */
+  fillers: words,
+  /** "not": the date or time right after it is not meant. */
+  not: words,
+  /** "didn't": no date after it in the same clause is meant. */
+  didNot: words,
+  /** After "didn't": it was a watch all the same ("didn't see any"). */
+  sawNone: words,
+  /** "but", "so": begin a new clause. */
+  clauseBreaks: words,
+  /** "I'll", "hoping to": what is told has not happened. */
+  plans: words,
+  /** Look like plans but only say something: "I'll say". */
+  notPlans: words,
+  /** "not yet" */
+  notYet: words,
+  /** Before a day that is only the background of another: "than yesterday", "since Monday". */
+  backgroundBefore: words,
+  /** Weather of another day: "it rained yesterday", "last night's frost". */
+  weather: words,
+  or: words,
+});
+
+const feast = z.union([
+  z.strictObject({ month: z.int().min(1).max(12), day: z.int().min(1).max(31) }),
+  z.strictObject({ month: z.int().min(1).max(12), weekday: z.int().min(1).max(7), nth: z.int().min(-1).max(5) }),
+  z.strictObject({ easter: z.int() }),
+]);
+
+const dateSection = z.strictObject({
+  /** Names of months, 1 to 12. */
+  months: valued,
+  /** Names of weekdays that can mean nothing else: 1 is Monday, 7 is Sunday. */
+  weekdays: valued,
+  /** "sun", "sat": weekdays only beside a date, a time or "on". */
+  weekdaysShort: valued,
+  /** Before "sat": somebody sat. */
+  sitters: words,
+  /** Words that look like a misspelt month, weekday or day and are none: "sturdy". */
+  notSlips: words,
+  /** "first" to "ninth", "tenth" to "nineteenth", "twentieth", "thirtieth". */
+  ordinals: valued,
+  /** "st", "nd" after a number. */
+  ordinalEndings: words,
+  /** "ish" after a number: changes nothing. */
+  loose: words,
+  the: words,
+  of: words,
+  on: words,
+  /** Days before today: "yesterday" 1, "tomorrow" -1. */
+  days: valued,
+  /** The same, but only as the answer to the question for a date: "just now" 0. */
+  daysWhenAsked: valued,
+  /** Units of days: "week" 7. */
+  dayUnits: valued,
+  monthUnits: words,
+  yearUnits: words,
+  /** Units of minutes: "hour" 60. */
+  minuteUnits: valued,
+  ago: words,
+  /** "couple" 2, "few" 3: how many days ago is not quite said. */
+  inexact: valued,
+  /** "about a week ago" is not quite said either. */
+  roughly: words,
+  orSo: words,
+  /** "the day before" a date: days to add. */
+  shifts: valued,
+  dayUnitsOfShift: words,
+  before: words,
+  after: words,
+  /** Before a weekday. */
+  last: words,
+  justPast: words,
+  this: words,
+  next: words,
+  /** After a weekday, or before it. */
+  lastWeek: words,
+  thisWeek: words,
+  beforeLast: words,
+  weekAgo: words,
+  lastMonth: words,
+  thisMonth: words,
+  /** A Saturday or a Sunday. */
+  weekend: words,
+  /** A time that is no day: "the other day". */
+  vague: words,
+  feasts: z.record(z.string(), feast),
+  /** Never dates: "24/7". */
+  never: words,
+  /** After "3/8": it was a fraction. */
+  fractionOf: words,
+  /** Before "3/8": it was a fraction of the sky. */
+  fractionBefore: words,
+  /** After "the second": it counted something. */
+  counted: words,
+  /** After "20 may" or "may": it was no month. */
+  notMonthBefore: words,
+  /** Before a date in a form. */
+  labels: words,
+  /** May follow a day that was said as a number: "the 2nd at". */
+  dayGoesOn: words,
+  /** "the 2nd in the morning", "sat morning". */
+  partsOfDay: words,
+});
+
+/** Shared by the readers of temperature, sky and wind. */
+const weatherSection = z.strictObject({
+  /** Words that are read as another: "wasn't" as "not", "skies" as "sky". */
+  same: z.record(z.string(), z.string().min(1)),
+  /** May stand inside a phrase without changing it: "the", "was", "nice". */
+  skipped: words,
+  /** Of the wind: "nw", "southerly". Skipped in phrases too. */
+  directions: words,
+  /** May stand beside a word that otherwise counts only by itself: "today", "outside". */
+  fillers: words,
+  /** Begin a new clause: "but". */
+  breaks: words,
+  /** Say that the next phrase does not hold: "not", and what `same` makes of "no". */
+  negators: words,
+  /** Between "not" and its phrase: "very", "that". */
+  strengths: words,
+  /** Good words within a letter of ours: "clean" is no slip for "clear". */
+  notMisspelt: words,
+  /** Behind a word of weather they make a name or a spot of it: "Clear Lake", "a sunny hillside". */
+  notWeatherBefore: words,
+  /** Between the ends of a range: "to". */
+  rangeJoins: words,
+  /** In front of a range with "and": "between". */
+  between: words,
+  /** Make a value unsure, besides `hedges.doubting`. */
+  doubting: words,
+  /** Replace what was said before, besides `hedges.correcting`. */
+  correcting: words,
+  /** What is told in such a clause was before the watch, or is yet to come. */
+  otherTime: words,
+  /** Something changed while they watched: "then", "turned". */
+  changes: words,
+});
+
+const temperatureSection = z.strictObject({
+  /** What may stand behind a number for °F and °C. */
+  units: z.strictObject({ F: words, C: words, degrees: words }),
+  /** "temp", "thermometer": a number beside it is a temperature. */
+  labels: words,
+  /** Behind a number, before a label: "58 on the thermometer". */
+  readFrom: words,
+  /** "low" 2, "mid" 5, "high" 8: what they add to a decade. */
+  parts: valued,
+  /** Parts that before a bare number could also be a forecast: "high 70". */
+  doubtfulParts: words,
+  /** "seventies" 70, "teens" 10. */
+  decades: valued,
+  /** "sixty-something". */
+  somethings: words,
+  below: words,
+  /** Behind a number: "5 below". */
+  belowAfter: words,
+  /** The number that follows is no air temperature: "felt like", "humidity". */
+  otherBefore: words,
+  /** Behind a number: it is no temperature. */
+  otherAfter: words,
+});
+
+const cloudWords = z.strictObject({ clear: words, few: words, scattered: words, broken: words, overcast: words });
+const skySection = z.strictObject({
+  labels: words,
+  /** The whole sky; cannot be mistaken even in passing. */
+  clouds: cloudWords,
+  /** The same, but in passing only among other words of weather: "clear", "grey". */
+  cloudsInPlace: cloudWords,
+  /** The same, but only as all that is said of the sky: "few", "broken". */
+  cloudsAlone: cloudWords,
+  /** Overcast by mood: "gloomy"; gives way to any other word for much cloud. */
+  gloom: words,
+  /** The sun shows through: "sunny breaks". */
+  gaps: words,
+  /** "hazy": few where nothing else is said. */
+  haze: words,
+  someCloud: words,
+  fewClouds: words,
+  manyClouds: words,
+  /** "clouds", no word on how many. */
+  bareCloud: words,
+  /** Leave two classes open: the better one first. */
+  vague: z.array(z.strictObject({ words, offer: z.array(z.enum(CLOUDS)).min(1), rain: z.boolean().default(false) })),
+  /** "sun" is also a day of the week. */
+  alsoDays: words,
+  rain: words,
+  noRain: words,
+  /** Rain that was over or is still to come, and things named after rain. */
+  rainElsewhere: words,
+  /** Behind a share of the sky: that much is cloud, or is clear. */
+  covered: words,
+  uncovered: words,
+  eighths: words,
+  /** "of", "out of" between a number and eight. */
+  outOf: words,
+  percent: words,
+  /** In the clause of a percentage: it is none of the sky. */
+  otherPercent: words,
+});
+
+const forceWords = z.record(z.string().regex(/^(\d|1[0-2])$/, 'a Beaufort force, 0 to 12'), words);
+const windSection = z.strictObject({
+  labels: words,
+  /** By Beaufort force; cannot be mistaken even in passing. */
+  forces: forceWords,
+  /** The same, but in passing only among other words of weather, and only where nothing better is said: "a breeze". */
+  forcesInPlace: forceWords,
+  /** The same, but only as all that is said of the wind: "light", "moderate". */
+  forcesAlone: forceWords,
+  /** Leave several forces open: the best first. */
+  vague: z.array(z.strictObject({ words, offer: z.array(z.int().min(0).max(12)).min(1) })),
+  vagueAlone: z.array(z.strictObject({ words, offer: z.array(z.int().min(0).max(12)).min(1) })),
+  /** Behind or before a strength they make it a gust. */
+  gusts: words,
+  /** What the wind moves, how, and the forces that leaves open; "stays" is how things move that do not. */
+  effects: z.strictObject({
+    things: z.record(z.string(), words),
+    motions: z.record(z.string(), words),
+    forces: z.record(z.string(), z.record(z.string(), z.array(z.int().min(0).max(12)).min(1))),
+  }),
+  beaufort: words,
+  /** Alone or stuck to a number in an answer about the wind: "f3", "b2". */
+  beaufortLetters: words,
+  speedUnits: z.strictObject({ mph: words, 'km/h': words, 'm/s': words, kn: words }),
+  /** Units only in an answer about the wind: "5 miles". */
+  speedUnitsInAnswer: z.strictObject({ mph: words, 'km/h': words, 'm/s': words, kn: words }),
+  /** Only an upper bound is said: "under 10 mph". */
+  under: words,
+});
+
+const namesSection = z.strictObject({
+  /** Words inside names that may be left out: "black and gold", "jack in the pulpit". */
+  joining: words,
+  /** Other ways to write a word of a name: "2" in "2-spotted". */
+  saidAs: z.record(z.string(), z.string()),
+  /** What else stands for a name or short form of a bee: "by mac" for "bimac". */
+  heardAs: z.record(z.string(), z.string()),
+  /** "bombus", "psithyrus", "b": add nothing before a bee's name. */
+  beeGenera: words,
+  /** "bumblebee", "bumble", "bee": add nothing to a bee's name; one word each. */
+  bumblebee: words,
+  /** "queen", "worker". */
+  aroundBees: words,
+  /** "flowers", "bush", "patch": add nothing to a plant's name. */
+  aroundPlants: words,
+  /** Of those, what says by itself that a plant is meant: "wildflower", "shrub". */
+  plantNouns: words,
+  /** Colours, sizes, looks: never a name by themselves. */
+  describing: words,
+  /** "eastern", "american": a bee's name, unless another word follows that they could belong to. */
+  placing: words,
+  /** A single word of a bee's name that is only offered: "rusty". */
+  faint: words,
+  /** Words of the talk around names: no misspelling of a name, and no name. */
+  ordinary: words,
+  /** Plants that are also given names or ordinary words: "lily", "sage". */
+  loose: words,
+  /** Last words of many plants' names, which do not tell one from another: "lily", "berry". */
+  heads: words,
+  /** Before a plant's name they make it another kind: "japanese". */
+  otherKinds: words,
+  /** Before a plant's name they make it no such plant at all: "false". */
+  mock: words,
+  /** Before a given name: "aunt", "mrs". */
+  people: words,
+  /** Begin where a plant stands: "behind". */
+  elsewhere: words,
+  /** After a plant's name they make it a place: "street". */
+  placeEnds: words,
+  otherInsects: words,
+  /** "no idea": as a bee, any bumble bee. */
+  unknown: words,
+  /** Hedges besides those of `hedges`: "cf", "looks like". */
+  hedges: words,
+  /** Hedges of amounts and places, of a name only right before it: "about". */
+  amountHedges: words,
+  /** Hedges of what stands before them: "?". */
+  hedgesAfter: words,
+  /** What follows is not meant: "not". */
+  negating: words,
+  /** Between names one of which is meant: "or". */
+  choosing: words,
+  /** "with", "has": what follows describes. */
+  having: words,
+  /** First words of a question to us: "what". */
+  asking: words,
+  /** Words to us, not about a bee or plant: "you mean". */
+  chat: words,
+});
+
 export const wordsSchema = z.strictObject({
+  weather: weatherSection,
+  temperature: temperatureSection,
+  sky: skySection,
+  wind: windSection,
+  when: whenSection,
+  date: dateSection,
+  count: countSection,
+  tally: tallySection,
   note: noteSection,
   wishes: wishesSection,
   numbers: numbersSection,
   hedges: hedgesSection,
+  names: namesSection,
   // Sections of the readers follow, one each: date, times, temperature, sky, wind, patch, place, count, names, tally,
   // yesNo, note; then `wishes`, what people ask of the conversation itself.
 });

@@ -1,0 +1,94 @@
+/** The words of counting, made into patterns once for each loaded language. */
+import type { Words } from '../../../shared/words.js';
+import { anyAfterDigits, anyOf } from '../any-of.js';
+import { madeOnce } from '../text.js';
+
+/** How far from a number its own words are looked for, in characters: longer than any phrase of `words.yaml`. */
+export const REACH = 60;
+
+const endsWith = (words: readonly string[]): RegExp => new RegExp(`${anyOf(words)}[\\s:,]*$`, 'u');
+const startsWith = (words: readonly string[]): RegExp => new RegExp(`^[\\s,(]*${anyAfterDigits(words)}`, 'u');
+const wholly = (words: readonly string[]): RegExp => new RegExp(`^[\\s,:(]*${anyOf(words)}[\\s,:]*$`, 'u');
+const anywhere = (...lists: readonly (readonly string[])[]): RegExp => new RegExp(anyOf(...lists), 'u');
+
+export const countPhrases = madeOnce((words: Words) => {
+  const { count, hedges, numbers } = words;
+  const bumbles = anyOf(count.queens);
+  const flowers = anyOf(count.flowers);
+  const noThing = (things: string): RegExp =>
+    new RegExp(`${anyOf(count.noBefore)}\\s+(?:(?!${anyOf(count.notQueens)})[\\p{L}'-]+\\s+){0,3}?${things}`, 'u');
+  const articles = anyOf(numbers.articles);
+  return {
+    zero: anywhere(count.zero),
+    notZero: new RegExp(anyOf(count.notZero), 'gu'),
+    noQueens: noThing(bumbles),
+    noFlowers: noThing(flowers),
+    sawNone: new RegExp(
+      `${anyOf(count.negations)}\\s+(?:[\\p{L}']+\\s+){0,2}?${anyOf(count.seeing)}\\s+(?:[\\p{L}']+\\s+){0,2}?${anyOf(count.anything)}` +
+        `|${anyOf(count.seeing)}\\s+(?:absolutely\\s+)?(?:no|zero)\\s+(?:[\\p{L}'-]+\\s+){0,2}?(?:${bumbles}|${flowers})`,
+      'u',
+    ),
+    one: new RegExp(`^\\W*${anyOf(count.passedOver)}?\\s*${anyOf(count.one)}\\W*$`, 'u'),
+    articleAndThing: new RegExp(
+      `(?:^|\\s)${articles}\\s+(?:(?!${anyOf(count.notQueens)})[\\p{L}'-]+\\s+){0,2}?(?:${bumbles}|${flowers})`,
+      'u',
+    ),
+    articleAndWords: new RegExp(
+      `^\\W*(?:${anyOf(count.passedOver)}\\s+)?${articles}\\s+[\\p{L}'-]+(?:\\s+[\\p{L}'-]+){0,2}\\W*$`,
+      'u',
+    ),
+    beforePronounOne: endsWith(count.beforePronounOne),
+    queens: anywhere(count.queens),
+    flowers: anywhere(count.flowers),
+    notQueens: anywhere(count.notQueens),
+    notOpen: anywhere(count.notOpen),
+    open: anywhere(count.open),
+    bearers: anywhere(count.bearers),
+    before: {
+      about: endsWith(count.about),
+      atLeast: endsWith(count.atLeast),
+      atMost: endsWith(count.atMost),
+      passedOver: endsWith(count.passedOver),
+      doubting: endsWith(hedges.doubting),
+      few: endsWith(count.few),
+      vague: endsWith(count.vague),
+      between: endsWith(count.between),
+    },
+    after: {
+      about: startsWith(count.aboutAfter),
+      atLeast: startsWith(count.atLeastAfter),
+      atMost: startsWith(count.atMostAfter),
+    },
+    ranges: wholly(count.ranges),
+    and: wholly(numbers.joins.concat('&', '-')),
+    plusOrMinus: wholly(count.plusOrMinus),
+    either: wholly(count.either),
+    together: new RegExp(`^[\\s)]*${anyOf(count.together)}`, 'u'),
+    togetherAtEnd: new RegExp(
+      `(?:${anyOf(count.together)}|[\\n(:])\\s*(?:${anyOf(count.about, count.passedOver)}\\s*){0,2}$`,
+      'u',
+    ),
+    plus: new RegExp(`^[\\s]*(?:\\+|plus)\\s*$`, 'u'),
+    totals: anywhere(count.totals),
+    each: anywhere(count.each),
+    few: anywhere(count.few),
+    vague: anywhere(count.vague),
+    doubts: anywhere(count.doubts, hedges.doubting),
+    unknown: anywhere(count.unknown),
+    otherBefore: endsWith(count.otherBefore),
+    otherAfter: startsWith(count.otherAfter.concat('-minute', '-min', '-day', '-year')),
+    clockBefore: endsWith(count.clockBefore),
+    moments: anywhere(count.moments),
+    correcting: anyOf(hedges.correcting),
+    scale: new RegExp(
+      `^(?<base>.*?)[\\s-]*(?<scale>${anyOf(Object.keys(numbers.scales), Object.keys(numbers.groups), Object.keys(numbers.manyGroups))}|k)$`,
+      'u',
+    ),
+    looseGroup: new RegExp(
+      `${anyOf(count.loose)}[\\s\\w]*${anyOf(Object.keys(numbers.scales), Object.keys(numbers.groups), Object.keys(numbers.manyGroups))}`,
+      'u',
+    ),
+    startsWithScale: new RegExp(`^${anyOf(Object.keys(numbers.scales), Object.keys(numbers.groups))}`, 'u'),
+  };
+});
+export type CountPhrases = ReturnType<typeof countPhrases>;
