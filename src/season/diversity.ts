@@ -4,7 +4,7 @@
  */
 import { missChance } from './choose.js';
 import type { CountedQueens } from './counted.js';
-import { addTo, type Figure, type Sums } from './figure.js';
+import { addTo, sum, type Figure, type Sums } from './figure.js';
 import { GENUS } from './standing.js';
 
 export interface DiversityFigures {
@@ -30,7 +30,6 @@ export interface Diversity extends DiversityFigures {
 /** Half of the points of the rarefaction curve reach the queens seen, half go beyond. */
 const POINTS_TO_N = 10;
 
-const sum = (numbers: readonly number[]): number => numbers.reduce((total, number) => total + number, 0);
 /** Small differences of nearly equal numbers can come out just below 0. */
 const rootOf = (variance: number): number => Math.sqrt(Math.max(0, variance));
 

@@ -8,6 +8,8 @@ export interface Figure<Result> {
   result(): Result;
 }
 
+export const sum = (numbers: readonly number[]): number => numbers.reduce((total, number) => total + number, 0);
+
 /** A sum for each key. */
 export type Sums = Map<string, number>;
 

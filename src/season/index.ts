@@ -5,12 +5,14 @@ import type { Survey } from '../../shared/survey.js';
 import { countedWatch } from './counted.js';
 import { diversity, type Diversity } from './diversity.js';
 import { effort, type Effort } from './effort.js';
+import { network, type Network } from './network.js';
 import { participation, type Participant } from './participation.js';
 import { table, type Table } from './table.js';
 
 export { GENUS } from './standing.js';
 export type { Diversity } from './diversity.js';
 export type { Effort } from './effort.js';
+export type { Network } from './network.js';
 export type { Participant } from './participation.js';
 export type { Table } from './table.js';
 
@@ -21,7 +23,7 @@ export interface SeasonFigures {
   readonly rates: null;
   readonly diversity: Diversity | null;
   readonly preference: null;
-  readonly network: null;
+  readonly network: Network | null;
   readonly phenology: null;
   readonly names: null;
   readonly participation: readonly Participant[];
@@ -40,6 +42,7 @@ export function seasonFigures(
     effort: effort(settings),
     table: table(),
     diversity: diversity(),
+    network: network(),
     participation: participation(settings),
   };
   for (const watch of watches) {
@@ -54,7 +57,7 @@ export function seasonFigures(
     rates: null,
     diversity: figures.diversity.result(),
     preference: null,
-    network: null,
+    network: figures.network.result(),
     phenology: null,
     names: null,
     participation: figures.participation.result(),

@@ -43,6 +43,8 @@ describe('seven queens of four bees: 3, 2, 1, 1, in three watches of four', () =
     // Two of seven are of one bee with chance (3 + 1) / 21.
     expect(points[1]?.expected).toBeCloseTo(38 / 21, 12);
     expect(points[1]?.se).toBeCloseTo(Math.sqrt((4 / 21) * (17 / 21)), 9);
+    // Standard deviation over all 35 ways to draw four.
+    expect(points[3]?.se).toBeCloseTo(0.608779307218929, 9);
     expect(points[6]?.expected).toBeCloseTo(4, 12);
     expect(points[6]?.se).toBeCloseTo(0, 6);
   });
