@@ -40,8 +40,6 @@ function ledTo(rows: readonly Row[], column: 'common' | 'former' | 'short'): Map
 
 /** Names that several taxa share, and people use for each of them. Any other name at two taxa is a slip. */
 const SHARED: ReadonlySet<string> = new Set([
-  // bees
-  'white tailed bumble bee',
   // woodland and prairie
   'bird cherry',
   'blue flag',
@@ -304,7 +302,7 @@ const beeOf: [name: string, accepted: string[]][] = [
   ['southern plains bumble bee', ['Bombus fraternus']],
   ['buff-tailed bumble bee', ['Bombus terrestris']],
   ['common carder bee', ['Bombus pascuorum']],
-  ['white-tailed bumble bee', ['Bombus cryptarum', 'Bombus lucorum']],
+  ['white-tailed bumble bee', ['Bombus lucorum']],
   ['Bombus fernaldae', ['Bombus flavidus']],
   ['Psithyrus ashtoni', ['Bombus bohemicus']],
   ['Bombus separatus', ['Bombus griseocollis']],
