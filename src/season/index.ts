@@ -7,6 +7,8 @@ import { diversity, type Diversity } from './diversity.js';
 import { effort, type Effort } from './effort.js';
 import { network, type Network } from './network.js';
 import { participation, type Participant } from './participation.js';
+import { phenology, type Phenology } from './phenology.js';
+import { preference, type Preference } from './preference.js';
 import { table, type Table } from './table.js';
 
 export { GENUS } from './standing.js';
@@ -14,6 +16,8 @@ export type { Diversity } from './diversity.js';
 export type { Effort } from './effort.js';
 export type { Network } from './network.js';
 export type { Participant } from './participation.js';
+export type { Phenology } from './phenology.js';
+export type { Preference } from './preference.js';
 export type { Table } from './table.js';
 
 /** Null stands for a figure that the data cannot give, or that is not built yet. */
@@ -22,9 +26,9 @@ export interface SeasonFigures {
   readonly table: Table;
   readonly rates: null;
   readonly diversity: Diversity | null;
-  readonly preference: null;
+  readonly preference: readonly Preference[] | null;
   readonly network: Network | null;
-  readonly phenology: null;
+  readonly phenology: Phenology | null;
   readonly names: null;
   readonly participation: readonly Participant[];
 }
@@ -42,7 +46,9 @@ export function seasonFigures(
     effort: effort(settings),
     table: table(),
     diversity: diversity(),
+    preference: preference(),
     network: network(),
+    phenology: phenology(),
     participation: participation(settings),
   };
   for (const watch of watches) {
@@ -56,9 +62,9 @@ export function seasonFigures(
     table: figures.table.result(),
     rates: null,
     diversity: figures.diversity.result(),
-    preference: null,
+    preference: figures.preference.result(),
     network: figures.network.result(),
-    phenology: null,
+    phenology: figures.phenology.result(),
     names: null,
     participation: figures.participation.result(),
   };
