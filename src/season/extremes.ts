@@ -152,37 +152,41 @@ function filled(byRow: readonly number[], byColumn: readonly number[], first: re
   return work;
 }
 
-/** Exchanges along cycles of two, then three filled cells, each as far as it goes, until none concentrates more. */
-function concentrate({ columns, cells }: Work): void {
+/**
+ * Exchanges along cycles of two filled cells, and of three too where `three`, each as far as it goes, until none
+ * concentrates more.
+ */
+function concentrate({ columns, cells }: Work, three: boolean): void {
+  const rowOf = (cell: number): number => Math.floor(cell / columns);
+  const apart = (one: number, other: number): boolean =>
+    rowOf(one) !== rowOf(other) && one % columns !== other % columns;
+  /** Each cell gives to the cell of its row in the column of the next. */
   const tryCycle = (from: readonly number[]): boolean => {
-    const places = from.map((cell) => [Math.floor(cell / columns), cell % columns] as const);
-    if (new Set(places.map(([row]) => row)).size < from.length) return false;
-    if (new Set(places.map(([, column]) => column)).size < from.length) return false;
-    const to = places.map(([row], index) => row * columns + (places[(index + 1) % places.length]?.[1] ?? 0));
+    const to = from.map((cell, index) => rowOf(cell) * columns + ((from[(index + 1) % from.length] ?? 0) % columns));
     const by = Math.min(...from.map((cell) => cells[cell] ?? 0));
-    if (by === 0 || gain(cells, from, to, by) <= TINY) return false;
+    if (gain(cells, from, to, by) <= TINY) return false;
     move(cells, from, to, by);
     return true;
   };
+  const tryThree = (full: readonly number[], a: number, b: number): boolean =>
+    full.some((c) => c > b && apart(a, c) && apart(b, c) && (tryCycle([a, b, c]) || tryCycle([a, c, b])));
+
   let better = true;
   while (better) {
     const full = cells.flatMap((value, cell) => (value > 0 ? [cell] : []));
-    better = full.some((a, i) => full.slice(i + 1).some((b) => tryCycle([a, b])));
-    if (better || full.length > MOST_CELLS_FOR_THREE) continue;
-    better = full.some((a, i) =>
-      full.slice(i + 1).some((b, j) => full.slice(i + j + 2).some((c) => tryCycle([a, b, c]) || tryCycle([a, c, b]))),
-    );
+    const pairs = full.flatMap((a) => full.filter((b) => b > a && apart(a, b)).map((b) => [a, b] as const));
+    better = pairs.some((pair) => tryCycle(pair)) || (three && pairs.some(([a, b]) => tryThree(full, a, b)));
   }
 }
 
-/** Above this many filled cells, cycles of three are too many to try; such matrices have starts enough. */
-const MOST_CELLS_FOR_THREE = 60;
+/** How many cells are tried as the first to be filled, and how many of the matrices found are worked on further. */
 const STARTS = 40;
+const FINALISTS = 3;
 
 /** As concentrated as could be found. */
 export function mostConcentrated(matrix: Matrix): number[][] {
   const [byRow, byColumn] = [rowTotals(matrix), columnTotals(matrix)];
-  // Each start fills another cell first: those that take most, and those that use a row and a column up at once.
+  // Those that take most, before them those that use a row and a column up at once.
   const firsts = byRow
     .flatMap((row, i) => byColumn.map((column, j) => ({ place: [i, j] as const, row, column })))
     .sort((a, b) => {
@@ -191,12 +195,13 @@ export function mostConcentrated(matrix: Matrix): number[][] {
       return Math.min(b.row, b.column) - Math.min(a.row, a.column);
     })
     .slice(0, STARTS);
-  const starts = [
-    toWork(matrix),
-    filled(byRow, byColumn, null),
-    ...firsts.map(({ place }) => filled(byRow, byColumn, place)),
-  ];
-  for (const start of starts) concentrate(start);
-  const found = starts.map((start) => ({ start, value: sum(start.cells.map(xLogX)) }));
-  return toMatrix(found.reduce((best, other) => (other.value > best.value ? other : best)).start);
+  const concentration = ({ cells }: Work): number => sum(cells.map(xLogX));
+  const found = [null, ...firsts.map(({ place }) => place)].map((first) => {
+    const work = filled(byRow, byColumn, first);
+    concentrate(work, false);
+    return work;
+  });
+  const finalists = found.sort((a, b) => concentration(b) - concentration(a)).slice(0, FINALISTS);
+  for (const work of finalists) concentrate(work, true);
+  return toMatrix(finalists.reduce((best, other) => (concentration(other) > concentration(best) ? other : best)));
 }
