@@ -176,6 +176,8 @@ const tallySection = z.strictObject({
   same: words,
   /** A queen that was counted before: "the same one", "that queen again". */
   sameOne: words,
+  /** Queens that were counted before: "the same two". */
+  sameOnes: words,
   /** She went on to another plant: "then moved to". */
   movedOn: words,
   another: words,
@@ -229,9 +231,10 @@ const countSection = z.strictObject({
   one: words,
   /** Before "one" they make it no number: "this one". */
   beforePronounOne: words,
-  /** What is counted as flowers, as queens. */
   flowers: words,
   queens: words,
+  /** Taken for queens where nobody says "queen": "bees", "visits". */
+  bees: words,
   /** Bees and others that are no queens: "workers", "flies". */
   notQueens: words,
   /** Flowers that are not open: "buds", "wilted". */
@@ -260,6 +263,12 @@ const countSection = z.strictObject({
   /** Between numbers that belong together: "and", "plus". */
   together: words,
   totals: words,
+  /** Only before a number: "=". */
+  totalsBefore: words,
+  /** Between two numbers that are multiplied: "3 clumps of 20". */
+  multiplying: words,
+  /** After a number that only compares: "20 more than last time". */
+  relative: words,
   each: words,
   /** "couple": about two, where it multiplies another word. */
   loose: words,
@@ -267,6 +276,12 @@ const countSection = z.strictObject({
   few: words,
   /** No number at all: "several", "lots". */
   vague: words,
+  /** Where a number's own words end: "but". */
+  breaks: words,
+  /** One more, without a number: "and another". */
+  more: words,
+  /** After "none" they make it none there only: "none on the plum". */
+  where: words,
   /** Make a number unsure: "can't read my writing". */
   doubts: words,
   /** Not counted at all: "didn't count". */
@@ -413,6 +428,8 @@ const weatherSection = z.strictObject({
   notWeatherBefore: words,
   /** Between the ends of a range: "to". */
   rangeJoins: words,
+  /** Between two guesses: "or". */
+  alternativeJoins: words,
   /** In front of a range with "and": "between". */
   between: words,
   /** Make a value unsure, besides `hedges.doubting`. */
@@ -443,6 +460,8 @@ const temperatureSection = z.strictObject({
   below: words,
   /** Behind a number: "5 below". */
   belowAfter: words,
+  /** Directly before a number: it is a forecast. "low of 60" is none of the 60s. */
+  forecastBefore: words,
   /** The number that follows is no air temperature: "felt like", "humidity". */
   otherBefore: words,
   /** Behind a number: it is no temperature. */
@@ -531,6 +550,8 @@ const namesSection = z.strictObject({
   bumblebee: words,
   /** "queen", "worker". */
   aroundBees: words,
+  /** Words that may stand before a bare "bumble bee", which then says no more; another word there is a name. */
+  beforeBumblebee: words,
   /** "flowers", "bush", "patch": add nothing to a plant's name. */
   aroundPlants: words,
   /** Of those, what says by itself that a plant is meant: "wildflower", "shrub". */
@@ -578,7 +599,62 @@ const namesSection = z.strictObject({
   chat: words,
 });
 
+const timesSection = z.strictObject({
+  am: words,
+  pm: words,
+  /** "p" right after the figures: "3:20p". */
+  amLetters: words,
+  pmLetters: words,
+  /** Words that are a time of day: "noon" 12, "midnight" 0. */
+  noon: valued,
+  oclock: words,
+  /** "15h20", "1520 hrs". */
+  hourMarks: words,
+  /** "half past", "quarter to": minutes from the hour that follows. */
+  fromHour: valued,
+  /** "half ten": half past to some, half to to others. */
+  halfOnly: words,
+  past: words,
+  before: words,
+  /** "ten to three". */
+  minutesTo: words,
+  /** "oh five": the zero of minutes. */
+  oh: words,
+  /** "sharp", "ish": change nothing. */
+  loose: words,
+  /** Between start and end. */
+  to: words,
+  between: words,
+  and: words,
+  starts: words,
+  ends: words,
+  /** "in at 2, out at 2:15": an end only where a time was said before. */
+  endsAfterStart: words,
+  at: words,
+  /** "sunset at 8:10", "got there 3:10": times that are not the watch's. */
+  asides: words,
+  minuteUnits: words,
+  hourUnits: words,
+  /** Lengths in words: "quarter of an hour" 15. */
+  lengths: valued,
+  /** Before a length without its unit: "for 15", "the full fifteen". */
+  lengthLeads: words,
+  /** After minutes that are no length of the watch: "later", "walk". */
+  notLengthBefore: words,
+  /** Before them: "every", "after". */
+  notLengthAfter: words,
+  /** Parts of the day and the hours they hold: from, up to. */
+  partsOfDay: z.record(z.string(), z.tuple([z.number().min(0).max(24), z.number().min(0).max(24)])),
+  /** "good morning": says nothing of the watch. */
+  greetings: words,
+  /** May follow a bare number that is an hour: "3 to 4 yesterday". */
+  mayFollow: words,
+  /** May not follow the end of a span: "3:20 to 4 queens". */
+  measures: words,
+});
+
 export const wordsSchema = z.strictObject({
+  times: timesSection,
   weather: weatherSection,
   temperature: temperatureSection,
   sky: skySection,

@@ -63,6 +63,12 @@ const kindsOfWords = madeOnce((numbers: Words['numbers']) => {
   };
   all('unit', numbers.units);
   all('tens', numbers.tens);
+  // "fortyfive"
+  for (const [tens, value] of Object.entries(numbers.tens)) {
+    for (const [unit, more] of Object.entries(numbers.units)) {
+      if (more >= 1 && more <= 9) kinds.set(tens + unit, { kind: 'unit', value: value + more });
+    }
+  }
   all('scale', numbers.scales);
   all('group', numbers.groups);
   all('many-groups', numbers.manyGroups);

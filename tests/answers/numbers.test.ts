@@ -21,6 +21,8 @@ const table: [typed: string, expected: number[]][] = [
   ['box2', []],
   ['twenty-five', [25]],
   ['twenty five', [25]],
+  ['twentyfive', [25]],
+  ['a hundred fortyfive', [145]],
   ['two hundred and five', [205]],
   ['one hundred fifty', [150]],
   ['a hundred', [100]],

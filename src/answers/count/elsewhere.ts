@@ -13,7 +13,10 @@ const CLOCK_SPAN = String.raw`(?<![\d.])\d{1,2}(?:[:.]\d{2})?\s*(?:-|to|til|till
 const DATE = String.raw`(?<![\d/])(?:0?[1-9]|1[0-2])/(?:0?[1-9]|[12]\d|3[01])(?:/\d{2,4})?(?![\d/])|\b\d{4}-\d{2}-\d{2}\b`;
 const PHONE = String.raw`\b\d{3}[-.\s]\d{3}[-.]\d{4}\b`;
 
-const ELSEWHERE = new RegExp([PHONE, CLOCK_SPAN, CLOCK, HOUR, DATE].join('|'), 'gu');
+/** 5'6" */
+const FEET_AND_INCHES = String.raw`\d+'\s?\d{1,2}(?:"|'')`;
+
+const ELSEWHERE = new RegExp([FEET_AND_INCHES, PHONE, CLOCK_SPAN, CLOCK, HOUR, DATE].join('|'), 'gu');
 
 /** The folded text with such numbers blanked out, same length. */
 export function blankElsewhere(folded: string): string {

@@ -102,6 +102,8 @@ function scaledLike(low: NumberFound, high: NumberFound, folded: string, phrases
   return low.value * (high.value / counted.value);
 }
 
+export const countOf = ({ value, low, high, about }: Mention): Count => ({ value, low, high, about });
+
 export const exactly = (value: number): Count => ({ value, low: value, high: value, about: false });
 
 const halfUp = (value: number): number => Math.floor(value + 0.5);

@@ -13,7 +13,7 @@ const anywhere = (...lists: readonly (readonly string[])[]): RegExp => new RegEx
 
 export const countPhrases = madeOnce((words: Words) => {
   const { count, hedges, numbers } = words;
-  const bumbles = anyOf(count.queens);
+  const bumbles = anyOf(count.queens, count.bees);
   const flowers = anyOf(count.flowers);
   const noThing = (things: string): RegExp =>
     new RegExp(`${anyOf(count.noBefore)}\\s+(?:(?!${anyOf(count.notQueens)})[\\p{L}'-]+\\s+){0,3}?${things}`, 'u');
@@ -39,11 +39,15 @@ export const countPhrases = madeOnce((words: Words) => {
     ),
     beforePronounOne: endsWith(count.beforePronounOne),
     queens: anywhere(count.queens),
+    bees: anywhere(count.queens, count.bees),
+    breaks: new RegExp(`${anyOf(count.breaks)}|[,;.\\n():+]|\\s-\\s`, 'u'),
+    more: anywhere(count.more),
+    where: startsWith(count.where),
     flowers: anywhere(count.flowers),
     notQueens: anywhere(count.notQueens),
     notOpen: anywhere(count.notOpen),
     open: anywhere(count.open),
-    bearers: anywhere(count.bearers),
+    bearers: new RegExp(`^(?:(?!${anyOf(count.where)})[\\p{L}'-]+\\s+){0,2}?${anyOf(count.bearers)}`, 'u'),
     before: {
       about: endsWith(count.about),
       atLeast: endsWith(count.atLeast),
@@ -70,7 +74,11 @@ export const countPhrases = madeOnce((words: Words) => {
     ),
     plus: new RegExp(`^[\\s]*(?:\\+|plus)\\s*$`, 'u'),
     totals: anywhere(count.totals),
+    totalsBefore: anywhere(count.totals, count.totalsBefore),
+    multiplying: endsWith(count.multiplying),
+    relative: startsWith(count.relative),
     each: anywhere(count.each),
+    fractions: anywhere(Object.keys(numbers.fractions)),
     few: anywhere(count.few),
     vague: anywhere(count.vague),
     doubts: anywhere(count.doubts, hedges.doubting),
@@ -79,7 +87,10 @@ export const countPhrases = madeOnce((words: Words) => {
     otherAfter: startsWith(count.otherAfter.concat('-minute', '-min', '-day', '-year')),
     clockBefore: endsWith(count.clockBefore),
     moments: anywhere(count.moments),
-    correcting: anyOf(hedges.correcting),
+    corrections: new RegExp(
+      `${anyOf(hedges.correcting)}|(?<=[,.;\\n-]\\s{0,3})no(?:\\s+wait)?[\\s,.-]+(?=[\\d~a-z])|->|\\*(?=\\d)`,
+      'gu',
+    ),
     scale: new RegExp(
       `^(?<base>.*?)[\\s-]*(?<scale>${anyOf(Object.keys(numbers.scales), Object.keys(numbers.groups), Object.keys(numbers.manyGroups))}|k)$`,
       'u',

@@ -1,0 +1,93 @@
+/** What each number of an answer counts: which numbers are left out, and the words that belong to those that stay. */
+import type { Context, Span } from '../reading.js';
+import { blank } from '../text.js';
+import type { Mention } from './mentions.js';
+import { REACH, type CountPhrases } from './phrases.js';
+
+/** A mention in its context. */
+export interface Labelled extends Mention {
+  /** From the mention to the next. */
+  readonly label: string;
+  /** From the bare number to the next bare number. */
+  readonly gap: string;
+  /** Between the mention before and this one. */
+  readonly lead: string;
+  /** The first words of the label, that say what was counted. */
+  readonly thing: string;
+}
+
+/** Leaves out numbers that count something else: minutes, ages, "patch 2", "the other one", "at 3". */
+export function withoutOtherNumbers(
+  folded: string,
+  mentions: readonly Mention[],
+  context: Context,
+  phrases: CountPhrases,
+): readonly Mention[] {
+  const before = ({ span }: Mention): string => folded.slice(Math.max(0, span[0] - REACH), span[0]);
+  const counting = mentions.filter((mention) => {
+    const after = folded.slice(mention.span[1], mention.span[1] + REACH);
+    return !phrases.otherAfter.test(after) && !phrases.otherBefore.test(before(mention));
+  });
+  if (counting.length < 2) return counting;
+  const { minutes } = context.survey.protocol;
+  const surer = counting.filter((mention) => {
+    const { value } = mention;
+    const typed = folded.slice(...mention.number);
+    const pronoun = value === 1 && /^\p{L}/u.test(typed) && phrases.beforePronounOne.test(before(mention));
+    const clock =
+      (value <= 12 || value === minutes || !Number.isInteger(value)) && phrases.clockBefore.test(before(mention));
+    return !pronoun && !clock;
+  });
+  return surer.length === 0 ? counting : surer;
+}
+
+export function labelled(folded: string, mentions: readonly Mention[], phrases: CountPhrases): Labelled[] {
+  return mentions.map((mention, at) => {
+    const label = folded.slice(mention.span[1], mentions[at + 1]?.span[0] ?? folded.length);
+    const lead = folded.slice(mentions[at - 1]?.span[1] ?? 0, mention.span[0]);
+    const gap = folded.slice(mention.number[1], mentions[at + 1]?.number[0] ?? folded.length);
+    return {
+      ...mention,
+      label,
+      lead,
+      gap,
+      thing: label.slice(0, phrases.breaks.exec(label)?.index ?? label.length).trim(),
+    };
+  });
+}
+
+/** Leaves out what was counted but not asked for: buds, workers, stems, the flowers a bee sat on. */
+export function askedFor(mentions: readonly Labelled[], context: Context, phrases: CountPhrases): readonly Labelled[] {
+  const wanted = mentions.filter(({ thing }) => {
+    const flowers = phrases.flowers.test(thing);
+    const bees = phrases.bees.test(thing);
+    if (context.of === 'queens') return !phrases.notQueens.test(thing) && (bees || !flowers);
+    return context.of === 'flowers' ? flowers || !bees : true;
+  });
+  if (context.of === 'queens') return wanted;
+  const open = wanted.filter(({ thing }) => !phrases.notOpen.test(thing));
+  const left = open.length > 0 ? open : wanted;
+  // "5 plants with 6 flowers each" needs both numbers
+  const multiplied = mentions.some(({ thing, gap }) => phrases.each.test(thing) || phrases.multiplying.test(gap));
+  if (multiplied) return left;
+  const flowers = left.filter(({ thing }) => !phrases.bearers.test(thing) || phrases.flowers.test(thing));
+  return flowers.length > 0 ? flowers : left;
+}
+
+/** Blanks what a later number replaces: "50, no 60", "make that 60", "not 50". `numbers` are those of the text. */
+export function withoutCorrected(folded: string, numbers: readonly Span[], phrases: CountPhrases): string {
+  const first = numbers[0];
+  const last = numbers.at(-1);
+  if (!first || !last || first === last) return folded;
+  const correction = [...folded.matchAll(phrases.corrections)].findLast((match) => {
+    const end = match.index + match[0].length;
+    return first[1] <= match.index && end <= last[0];
+  });
+  const left = correction ? blank(folded, [[0, correction.index + correction[0].length]]) : folded;
+  const denied = [...left.matchAll(/(?<!\bif\s)\bnot\s+\d[\d,]*\b(?!\s*%)/gu)].map((match): Span => [
+    match.index,
+    match.index + match[0].length,
+  ]);
+  const all = numbers.every((number) => denied.some(([from, to]) => from <= number[0] && number[1] <= to));
+  return all ? left : blank(left, denied);
+}
