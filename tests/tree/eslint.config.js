@@ -65,8 +65,16 @@ export default defineConfig(
       parserOptions: { project: 'tests/tsconfig.json', tsconfigRootDir: join(import.meta.dirname, '..', '..') },
     },
     rules: {
-      eqeqeq: 'error',
-      '@typescript-eslint/switch-exhaustiveness-check': 'error',
+      // `== null` means null or undefined, and is the short way to say so.
+      eqeqeq: ['error', 'always', { null: 'ignore' }],
+      '@typescript-eslint/switch-exhaustiveness-check': ['error', { considerDefaultExhaustiveForUnions: true }],
+      // A leading `_` says that a place has to be named though nobody reads it: a column of a table, a parameter.
+      '@typescript-eslint/no-unused-vars': [
+        'error',
+        { argsIgnorePattern: '^_', varsIgnorePattern: '^_', destructuredArrayIgnorePattern: '^_', caughtErrors: 'all' },
+      ],
+      // Query builders and parsers are taken apart by name throughout; those that need `this` say so in their types.
+      '@typescript-eslint/unbound-method': 'off',
       // A channel's or a store's function keeps its promise even where today's body has nothing to wait for.
       '@typescript-eslint/require-await': 'off',
     },
