@@ -5,6 +5,7 @@ export const ASKS = [
   // any reader
   'empty',
   'too-long',
+  'malformed-line',
   // the conversation
   'not-that',
   'times-no-end',
@@ -27,9 +28,42 @@ export const ASKS = [
   'two-dates',
   'loose-date',
   // times
+  'no-time',
+  'no-start',
+  'impossible-time',
+  'end-before-start',
+  'morning-or-evening',
+  'odd-hour',
+  'minute-or-hour',
+  'only-an-end',
+  'two-spans',
+  'two-times',
+  'to-or-before',
+  'length-differs',
+  'length-inexact',
+  'doubted-times',
   // temperature
+  'temperature-unknown',
+  'temperature-unit',
+  'temperature-units',
+  'temperature-two',
+  'temperature-low',
+  'temperature-range',
+  'temperature-aside',
+  'temperature-doubt',
   // sky
+  'sky-unknown',
+  'sky-between',
+  'sky-vague',
+  'sky-doubt',
   // wind
+  'wind-unknown',
+  'wind-two',
+  'wind-vague',
+  'wind-bare',
+  'wind-gusts',
+  'wind-scale',
+  'wind-doubt',
   // patch
   // place
   // count
@@ -49,6 +83,9 @@ export const ASKS = [
   'plant-shared',
   'plant-near',
   'plant-several',
+  'plants-no-name',
+  'plants-shared',
+  'plants-count-doubt',
   // bee
   'bee-no-name',
   'bee-not-listed',
@@ -57,8 +94,29 @@ export const ASKS = [
   'bee-near',
   'bee-several',
   // tally
+  'tally-not-understood',
+  'tally-which-bees',
+  'tally-unknown-bee',
+  'tally-bees-guess',
+  'tally-unknown-guess',
+  'tally-other-insects',
+  'tally-bee-shared',
+  'tally-plant-shared',
+  'tally-unknown-plant',
+  'tally-how-many',
+  'tally-inexact',
+  'tally-total-differs',
+  'tally-each-or-together',
+  'tally-unclear',
   // yes-no
+  'yes-no-unclear',
+  'yes-no-doubt',
   // note
+  'note-nothing-told',
+  'note-two-values',
+  'note-two-watches',
+  'note-some-unsure',
+  'note-which-field',
 ] as const;
 export type Ask = (typeof ASKS)[number];
 
@@ -149,7 +207,6 @@ export const PHRASES = [
   'live-left-open',
   'live-over',
   'live-help',
-  'show-times',
   'show-rain',
   'show-circle',
   'show-area',
@@ -192,6 +249,7 @@ export const PHRASES = [
   'check-same-spot',
   'query-same-spot',
   // the season's table
+  'season-participation',
   'season-title',
   'season-none',
   'season-all-bees',

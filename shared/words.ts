@@ -426,6 +426,8 @@ const weatherSection = z.strictObject({
   notMisspelt: words,
   /** Behind a word of weather they make a name or a spot of it: "Clear Lake", "a sunny hillside". */
   notWeatherBefore: words,
+  /** In a list of weather they are as likely an answer on bees: "none". */
+  alsoCounts: words,
   /** Between the ends of a range: "to". */
   rangeJoins: words,
   /** Between two guesses: "or". */
@@ -481,6 +483,8 @@ const skySection = z.strictObject({
   gloom: words,
   /** The sun shows through: "sunny breaks". */
   gaps: words,
+  /** Clear where nothing else is said; "bright overcast" is overcast. */
+  bright: words,
   /** "hazy": few where nothing else is said. */
   haze: words,
   someCloud: words,
@@ -494,8 +498,8 @@ const skySection = z.strictObject({
   alsoDays: words,
   rain: words,
   noRain: words,
-  /** Rain that was over or is still to come, and things named after rain. */
-  rainElsewhere: words,
+  /** Says nothing of the sky: rain that was over or is still to come, things named after rain, a patch "in full sun". */
+  passedOver: words,
   /** Behind a share of the sky: that much is cloud, or is clear. */
   covered: words,
   uncovered: words,
@@ -593,6 +597,8 @@ const namesSection = z.strictObject({
   choosing: words,
   /** "with", "has": what follows describes. */
   having: words,
+  /** Marks of a bee, as nouns: "band". */
+  marks: words,
   /** First words of a question to us: "what". */
   asking: words,
   /** Words to us, not about a bee or plant: "you mean". */
@@ -605,6 +611,11 @@ const timesSection = z.strictObject({
   /** "p" right after the figures: "3:20p". */
   amLetters: words,
   pmLetters: words,
+  /** The moment of the message, as an end: "3:20 until now". */
+  now: words,
+  justEnded: words,
+  /** What voice or thumb makes of "to": "1:15 2 1:30". */
+  typedTo: words,
   /** Words that are a time of day: "noon" 12, "midnight" 0. */
   noon: valued,
   oclock: words,
@@ -653,7 +664,48 @@ const timesSection = z.strictObject({
   measures: words,
 });
 
+const plantsSection = z.strictObject({
+  /** Before or after the name of a plant, no part of it: "there were", "plants of". */
+  around: words,
+  /** A piece that begins with one of these says more of the plant before: "those", "near the". */
+  asides: words,
+});
+
+/** Yes and no: `src/answers/yes-no.ts`. */
+const yesNoSection = z.strictObject({
+  yes: words,
+  /** Yes only where they are the whole answer or its own sentence: "good" but not "good morning". */
+  yesAlone: words,
+  no: words,
+  noAlone: words,
+  /** "no" itself: what follows decides whether it is one ("no it was 68") or not ("no queens"). */
+  bareNo: words,
+  afterNo: words,
+  nothings: words,
+  /** Neither yes nor no: "maybe". */
+  doubtful: words,
+  /** Passed over anywhere: "well", "thanks". */
+  fillers: words,
+  /** Passed over before a yes or no: "I said". */
+  leads: words,
+  /** Passed over after a yes or no: "that's what I wrote down". */
+  chat: words,
+  /** Between a yes and its change: "but", "except". */
+  contrasts: words,
+  /** Make what follows a yes a change: "should", "was", "wind". */
+  changes: words,
+  /** What follows replaces what went before: "wait". */
+  corrections: words,
+  /** Somewhere in the answer they make it a no: "the date is wrong". */
+  wrongLater: words,
+  /** Before our own words in quotation marks, from telephones that send reactions as text: "Liked", "Disliked". */
+  tapbackYes: words,
+  tapbackNo: words,
+});
+
 export const wordsSchema = z.strictObject({
+  yesNo: yesNoSection,
+  plants: plantsSection,
   times: timesSection,
   weather: weatherSection,
   temperature: temperatureSection,
