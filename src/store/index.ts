@@ -1,0 +1,38 @@
+/** What the rest of the program may use of the store. Functions that write take the open `Transaction`. */
+export { Connection, Store, Transaction } from './connection.js';
+export { queensPerWatch } from './counts.js';
+export { StoreError, UnreadableRecord, type StoreFailure } from './errors.js';
+export {
+  firstWaiting,
+  keepMessage,
+  messageDone,
+  messageFailed,
+  messageStuck,
+  readWaiting,
+  settleStuck,
+  stuckMessages,
+  waitingMessages,
+  waitingThreads,
+  type MessageKey,
+  type StuckMessage,
+  type ThreadKey,
+  type WaitingMessage,
+} from './inbox.js';
+export { sortable } from './instant.js';
+export { keepWatch } from './keep-watch.js';
+export { openStore, type OpenOptions } from './open.js';
+export {
+  addReply,
+  failedReplies,
+  nextReplyDue,
+  replyFailed,
+  replyLater,
+  replySent,
+  waitingReplies,
+  type OutboxKey,
+  type WaitingReply,
+} from './outbox.js';
+export { keepPerson, keepPlace, personOf, placesOf } from './people.js';
+export { keepThread, threadOf, type StoredThread } from './threads.js';
+export { clearTimer, dueTimers, nextTimerDue, setTimer, takeTimer, type StoredTimer } from './timers.js';
+export { lastWatchesOf, nextWatchNumber, progressOf, watchByNumber, watchesNearOn, watchesOf } from './watches.js';
