@@ -65,6 +65,15 @@ export const ASKS = [
   'wind-scale',
   'wind-doubt',
   // patch
+  'patch-no-size',
+  'patch-paces',
+  'patch-bare-number',
+  'patch-no-unit',
+  'patch-one-length',
+  'patch-squared',
+  'patch-several',
+  'patch-shape',
+  'patch-doubt',
   // place
   // count
   'count-no-number',

@@ -118,6 +118,8 @@ const noteSection = z.strictObject({
   asidesAfter: words,
   /** "watch", "survey": "watch no. 2" counts watches. */
   watchNouns: words,
+  /** "won't be able to": no watch was made. */
+  noWatch: words,
   ordinals: words,
   /** What stands before ":" in a form, by the field it names; "weather" is temperature, sky and wind. */
   labels: z.strictObject({
@@ -208,6 +210,10 @@ const tallySection = z.strictObject({
   /** Takes back the row before, strongly and weakly: "no wait"; "actually". */
   takesBack: words,
   takesBackWeakly: words,
+  /** In a zero, that it is of what was looked for: "saw none". */
+  seeing: words,
+  /** What follows was not seen in this watch: "hoping for", "last year". */
+  notSeen: words,
   /** Joins rows: "and", "plus". */
   ands: words,
   ors: words,
@@ -337,6 +343,8 @@ const dateSection = z.strictObject({
   weekdays: valued,
   /** "sun", "sat": weekdays only beside a date, a time or "on". */
   weekdaysShort: valued,
+  /** May stand beside a short weekday that is the whole answer: "sat i think". */
+  alongside: words,
   /** Before "sat": somebody sat. */
   sitters: words,
   /** Words that look like a misspelt month, weekday or day and are none: "sturdy". */
@@ -346,7 +354,7 @@ const dateSection = z.strictObject({
   /** "st", "nd" after a number. */
   ordinalEndings: words,
   /** "ish" after a number: changes nothing. */
-  loose: words,
+  afterNumber: words,
   the: words,
   of: words,
   on: words,
@@ -428,6 +436,10 @@ const weatherSection = z.strictObject({
   notWeatherBefore: words,
   /** In a list of weather they are as likely an answer on bees: "none". */
   alsoCounts: words,
+  /** Directly before a word of weather: it was not so all the time. "turned cloudy". */
+  becoming: words,
+  /** "twenty point five". */
+  point: words,
   /** Between the ends of a range: "to". */
   rangeJoins: words,
   /** Between two guesses: "or". */
@@ -477,7 +489,7 @@ const skySection = z.strictObject({
   clouds: cloudWords,
   /** The same, but in passing only among other words of weather: "clear", "grey". */
   cloudsInPlace: cloudWords,
-  /** The same, but only as all that is said of the sky: "few", "broken". */
+  /** The same, but only as all that is said of the sky; "none" only behind a label. */
   cloudsAlone: cloudWords,
   /** Overcast by mood: "gloomy"; gives way to any other word for much cloud. */
   gloom: words,
@@ -556,6 +568,8 @@ const namesSection = z.strictObject({
   aroundBees: words,
   /** Words that may stand before a bare "bumble bee", which then says no more; another word there is a name. */
   beforeBumblebee: words,
+  /** Words that may follow a bare "Bombus", which then says no more; another word there is a species. */
+  afterBombus: words,
   /** "flowers", "bush", "patch": add nothing to a plant's name. */
   aroundPlants: words,
   /** Of those, what says by itself that a plant is meant: "wildflower", "shrub". */
@@ -632,7 +646,7 @@ const timesSection = z.strictObject({
   /** "oh five": the zero of minutes. */
   oh: words,
   /** "sharp", "ish": change nothing. */
-  loose: words,
+  afterTime: words,
   /** Between start and end. */
   to: words,
   between: words,
@@ -703,7 +717,57 @@ const yesNoSection = z.strictObject({
   tapbackNo: words,
 });
 
+/** How big the part watched: `src/answers/patch.ts`. */
+const patchSection = z.strictObject({
+  /** Words for lengths, by their unit. */
+  lengths: z.record(z.string(), z.enum(['in', 'ft', 'yd', 'mi', 'mm', 'cm', 'm', 'km'])),
+  areas: z.record(z.string(), z.enum(['acre', 'hectare'])),
+  /** "sqft": the square of a length in one word. */
+  joinedAreas: z.record(z.string(), z.enum(['in', 'ft', 'yd', 'cm', 'm'])),
+  /** Before a length they make an area, after it a square: "100 sq ft", "10 ft square". */
+  square: words,
+  squared: words,
+  by: words,
+  /** After and before a length. */
+  long: words,
+  wide: words,
+  lengthBefore: words,
+  widthBefore: words,
+  across: words,
+  acrossBefore: words,
+  radius: words,
+  radiusBefore: words,
+  around: words,
+  aroundBefore: words,
+  onASide: words,
+  /** Anywhere in the answer: what shape one length belongs to. */
+  round: words,
+  squareShaped: words,
+  /** Shapes that sides alone do not settle: "oval". */
+  other: words,
+  /** A length that is a height, or a way to somewhere. */
+  tall: words,
+  tallBefore: words,
+  elsewhere: words,
+  elsewhereBefore: words,
+  ranges: words,
+  /** Lengths that differ from person to person. */
+  paces: words,
+  /** "two patches". */
+  several: words,
+  each: words,
+  /** Between two patches: "and". */
+  additional: words,
+  /** Say nothing about a length: "about". */
+  soft: words,
+  /** Before a patch in a longer text: "patch:". */
+  labels: words,
+  /** What an area in passing belongs to, if not to the patch: "a 40 acre farm". */
+  notPatch: words,
+});
+
 export const wordsSchema = z.strictObject({
+  patch: patchSection,
   yesNo: yesNoSection,
   plants: plantsSection,
   times: timesSection,

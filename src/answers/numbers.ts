@@ -125,7 +125,8 @@ interface Found {
 /** "half a dozen", "half dozen", "half a hundred" at `tokens[at]`. */
 function partOfGroupAt(folded: string, tokens: readonly Token[], at: number): Found | null {
   const fraction = tokens[at];
-  if (fraction?.kind !== 'fraction') return null;
+  // halves and quarters only: "the third dozen" is no four
+  if (fraction?.kind !== 'fraction' || !Number.isInteger(fraction.value * 4)) return null;
   const skip = tokens[at + 1]?.kind === 'article' ? 2 : 1;
   const group = tokens[at + skip];
   const between = tokens[at + skip - 1];
