@@ -27,8 +27,12 @@ const PLAIN: Readonly<Record<string, string>> = {
   '\u3000': ' ',
 };
 
+/** Small letters of these are already plain: all of ASCII but the grave accent, which stands for an apostrophe. */
+const PLAIN_ONLY = /^[\x00-\x5f\x61-\x7f]*$/;
+
 /** Same length as `text`, code unit by code unit. */
 export function fold(text: string): string {
+  if (PLAIN_ONLY.test(text)) return text.toLowerCase();
   let folded = '';
   for (const unit of text.split('')) {
     const plain = PLAIN[unit];
@@ -64,10 +68,18 @@ export function phraseFinder<Value>(table: Iterable<readonly [phrase: string, va
   for (const [phrase, value] of table) values.set(phrase.replace(/\s+/g, ' '), value);
   const longestFirst = [...values.keys()].sort((a, b) => b.length - a.length);
   if (longestFirst.length === 0) return () => [];
-  const parts = longestFirst.map((phrase) => {
-    const before = startsWithWord.test(phrase) ? '(?<![\\p{L}\\p{N}])' : '';
-    const after = endsWithWord.test(phrase) ? '(?![\\p{L}\\p{N}])' : '';
-    return `${before}${escape(phrase)}${after}`;
+  // phrases in a row with the same kinds of ends share their look around: each look is slow to compile
+  const runs: { ends: string; phrases: string[] }[] = [];
+  for (const phrase of longestFirst) {
+    const ends = `${startsWithWord.test(phrase)} ${endsWithWord.test(phrase)}`;
+    const last = runs.at(-1);
+    if (last?.ends === ends) last.phrases.push(phrase);
+    else runs.push({ ends, phrases: [phrase] });
+  }
+  const parts = runs.map(({ phrases }) => {
+    const before = startsWithWord.test(phrases[0]!) ? '(?<![\\p{L}\\p{N}])' : '';
+    const after = endsWithWord.test(phrases[0]!) ? '(?![\\p{L}\\p{N}])' : '';
+    return `${before}(?:${phrases.map(escape).join('|')})${after}`;
   });
   const pattern = new RegExp(parts.join('|'), 'gu');
   return (folded) => {
@@ -116,3 +128,8 @@ export function blank(text: string, spans: readonly Span[]): string {
   }
   return out + text.slice(at);
 }
+
+const finderOfWords = madeOnce((words: readonly string[]) => phraseFinder(words.map((word) => [word, word] as const)));
+
+/** Whether any of the words stands in the text, as whole words. */
+export const saysAnyOf = (text: string, words: readonly string[]): boolean => finderOfWords(words)(fold(text)).length > 0;

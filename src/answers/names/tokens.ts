@@ -1,0 +1,68 @@
+/** Cuts folded text into the words that names are made of. */
+import type { Words } from '../../../shared/words.js';
+import type { Span } from '../reading.js';
+
+/** What stands between a word and the one before it: a comma can be crossed by "plum, American", a break never. */
+export type Gap = 'none' | 'comma' | 'break';
+
+export interface Word {
+  /** Small letters only: "jacob's" is "jacobs", "2" in "2-spotted" is "two". */
+  readonly plain: string;
+  /** Without the endings that differ between "two spot", "two-spotted" and "two spots". */
+  readonly stem: string;
+  readonly span: Span;
+  readonly digits: boolean;
+  /** "rose's" */
+  readonly possessive: boolean;
+  /** "imp." */
+  readonly dotted: boolean;
+  readonly gap: Gap;
+}
+
+const WORD = /\p{L}+(?:'\p{L}+)*|\d+/gu;
+const BREAK = /[;:!?\n()[\]{}"|/=•…]|--|\s-\s/;
+const COMMA = /,/;
+
+/** Longest word that is looked at, in letters: the longest names of plants have under 25. */
+const LONGEST = 40;
+
+/** "blossoms" → "blossom", "beauties" → "beauty", "spotted" → "spot"; "iris" and "-us" stay whole. */
+export function stemOf(plain: string): string {
+  let stem = plain;
+  if (stem.length > 4 && stem.endsWith('ies')) stem = `${stem.slice(0, -3)}y`;
+  else if (stem.length > 4 && /(?:is|us|ss|sh|ch|x|z|o)es$/.test(stem)) stem = stem.slice(0, -2);
+  else if (stem.length > 3 && /[^siu]s$/.test(stem)) stem = stem.slice(0, -1);
+  if (stem.length > 5 && /[^e]ed$/.test(stem)) stem = stem.slice(0, -2).replace(/([bdgnpt])\1$/, '$1');
+  return stem.replace('colour', 'color').replace('grey', 'gray');
+}
+
+function gapBetween(between: string, before: string): Gap {
+  if (BREAK.test(between)) return 'break';
+  // "B. imp", "mert. virg.", "St. John" go on; a longer word with a dot ends a sentence
+  if (/\.\s/.test(between) && before.length > 4) return 'break';
+  return COMMA.test(between) ? 'comma' : 'none';
+}
+
+export function wordsOf(folded: string, names: Words['names']): Word[] {
+  const words: Word[] = [];
+  let end = 0;
+  let before = '';
+  for (const match of folded.matchAll(WORD)) {
+    const typed = match[0];
+    const from = match.index;
+    const letters = typed.replaceAll("'", '').slice(0, LONGEST);
+    const plain = names.saidAs[letters] ?? letters;
+    words.push({
+      plain,
+      stem: stemOf(plain),
+      span: [from, from + typed.length],
+      digits: /^\d/.test(typed),
+      possessive: typed.endsWith("'s"),
+      dotted: folded[from + typed.length] === '.',
+      gap: words.length === 0 ? 'none' : gapBetween(folded.slice(end, from), before),
+    });
+    end = from + typed.length;
+    before = letters;
+  }
+  return words;
+}
