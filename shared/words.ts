@@ -628,7 +628,7 @@ const timesSection = z.strictObject({
   /** The moment of the message, as an end: "3:20 until now". */
   now: words,
   justEnded: words,
-  /** What voice or thumb makes of "to": "1:15 2 1:30". */
+  /** What voice or thumb makes of "to" between two times: "1:15 2 1:30". */
   typedTo: words,
   /** Words that are a time of day: "noon" 12, "midnight" 0. */
   noon: valued,

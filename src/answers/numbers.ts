@@ -35,7 +35,7 @@ const ENDS = String.raw`(?!\p{Nd}|,\d|(?:st|nd|rd|th|s)(?!\p{L}))`;
 const WHOLE = String.raw`\d{1,3}(?:,\d{3})+(?!\d)|\d[\do]*(?![\p{L}\p{Nd}])|\d+`;
 const DECIMALS = String.raw`\.\d+|,\d{1,2}(?![\d,])`;
 /** "1/2", "3/4", "2/3"; the denominators people use, so that dates and oktas stay out. */
-const SLASHED = String.raw`(?:1/2|[12]/3|[13]/4|[1357]/8)(?![\d/])`;
+const SLASHED = String.raw`(?:1/(?:2|5|6|1[026]|20)|[12]/3|[13]/4|[1357]/8)(?![\d/])`;
 
 /** A number in digits, or a word; everything else is skipped. */
 const TOKEN = new RegExp(

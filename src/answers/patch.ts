@@ -3,7 +3,7 @@
  * metres, from units that are exact. A side alone, sides without a unit, and two patches are unsure.
  */
 import type { Patch } from '../../shared/record.js';
-import { isLength, measuresIn, squareMetresOf, type Measure } from './patch/measures.js';
+import { isLength, measuresIn, plainSizes, squareMetresOf, type Measure } from './patch/measures.js';
 import { patchPhrases, type PatchPhrases } from './patch/phrases.js';
 import { areaOf, shapesOf, type Shape, type UnitForBare } from './patch/shapes.js';
 import { none, sure, unsure, type Context, type Finder, type Reader, type Reading, type Span } from './reading.js';
@@ -56,7 +56,8 @@ function unitForBare(
     : { unit: context.survey.lengthUnit, said: false };
 }
 
-function find(folded: string, context: Context, phrases: PatchPhrases): Found {
+function find(typed: string, context: Context, phrases: PatchPhrases): Found {
+  const folded = plainSizes(typed, phrases);
   const measures = measuresIn(folded, context.words, phrases);
   const correction = correctionIn(folded, measures, phrases);
   const later = correction ? measures.filter(({ span }) => span[0] >= correction[1]) : measures;
@@ -90,16 +91,17 @@ function distinct(shapes: readonly Shape[]): Shape[] {
   return left;
 }
 
-/** How many patches are said to be: "two plots of 1 m2". */
-const patchesSaid = (text: string, measures: readonly Measure[], phrases: PatchPhrases): number =>
-  measures.find(
-    ({ kind, value, span }) =>
-      kind === 'bare' &&
-      Number.isInteger(value) &&
-      value > 1 &&
-      value <= 20 &&
-      phrases.several.test(text.slice(span[1], span[1] + 60)),
-  )?.value ?? 1;
+/** How many patches are said to be: "two plots of 1 m2", "two 4 x 8 ft beds", "3 pots, 14 in across each". */
+function patchesSaid(text: string, measures: readonly Measure[], phrases: PatchPhrases): number {
+  const counts = measures.filter(
+    ({ kind, value }) => kind === 'bare' && Number.isInteger(value) && value > 1 && value <= 20,
+  );
+  const said = counts.find(({ span }) => {
+    const after = text.slice(span[1], span[1] + 60);
+    return phrases.several.test(after) || (/^\s+(?:\d|['"])/u.test(after) && phrases.severalAnywhere.test(after));
+  });
+  return said?.value ?? (phrases.each.test(text) ? counts[0]?.value : undefined) ?? 1;
+}
 
 function readingOf({ text, shapes, measures }: Found, doubted: boolean, phrases: PatchPhrases): Reading<Patch> {
   const all = distinct(shapes);
@@ -154,6 +156,10 @@ function sentencesOf(text: string): { readonly from: number; readonly to: number
   return sentences;
 }
 
+/** More sizes than this in one note are not all patches. */
+const MOST_PATCHES = 6;
+/** A whole farm is told in acres; a patch that somebody can watch is smaller. In square metres. */
+const LARGEST_IN_PASSING = 2500;
 /** Lengths of bees and of trails are told as well: one side by itself counts in these units only. */
 const UNITS_OF_ONE_SIDE: readonly Measure['unit'][] = ['ft', 'yd', 'm'];
 
@@ -168,7 +174,10 @@ function isUnmistakable(
   if (ask === 'patch-no-unit' || own.every(({ unit }) => unit === null)) return false;
   const [only, ...more] = own;
   if (!only || more.length > 0) return true;
-  if (patch.shape === 'area') return isLength(only.unit) || !phrases.notPatch.test(folded.slice(span[1], span[1] + 60));
+  if (patch.shape === 'area') {
+    const farm = phrases.notPatch.test(folded.slice(span[1], span[1] + 60)) || patch.squareMetres > LARGEST_IN_PASSING;
+    return isLength(only.unit) || !farm;
+  }
   if (only.kind === 'square') return true;
   const sided =
     only.role === 'long' ||
@@ -195,7 +204,7 @@ export const findPatch: Finder<Patch> = (text, context) => {
   };
   for (const { from, to } of sentencesOf(text)) {
     const sentence = folded.slice(from, to);
-    if (!/\d|\p{L}{3}/u.test(sentence)) continue;
+    if (!/\d|\p{L}{3}/u.test(sentence) || found.shapes.length > MOST_PATCHES) continue;
     const label = phrases.labels.exec(sentence);
     const start = label ? label.index + label[0].length : 0;
     const { shapes, measures } = find(blank(sentence, [[0, start]]), context, phrases);

@@ -39,8 +39,8 @@ function withUnit(text: string, value: number, span: Span, words: Words, phrases
   phrases.unit.lastIndex = span[1];
   const match = phrases.unit.exec(text);
   const { of, joined, sq, name, two, squared, square } = match?.groups ?? {};
-  // "of an acre" goes with fractions only
-  if (!match || (of && value >= 1)) return bare;
+  // "of an acre" goes with fractions only, "of feet" with a couple
+  if (!match || (of && value >= 1 && !/^\s*of\s+$/u.test(of))) return bare;
   const whole: Span = [span[0], span[1] + match[0].length];
   const { lengths, areas, joinedAreas } = words.patch;
   if (joined !== undefined) return { ...bare, kind: 'area', unit: joinedAreas[joined] ?? null, span: whole };
@@ -69,7 +69,7 @@ function compound(text: string, first: Bare, second: Bare, phrases: PatchPhrases
     second.unit === 'in' &&
     first.unit === 'ft' &&
     second.value < 12 &&
-    phrases.and.test(gap)
+    (gap === '-' || phrases.and.test(gap))
   ) {
     return { ...first, value: first.value + second.value / 12, span };
   }
@@ -95,7 +95,9 @@ function compound(text: string, first: Bare, second: Bare, phrases: PatchPhrases
 function ranged(text: string, first: Bare, second: Bare, phrases: PatchPhrases): Bare | null {
   const gap = text.slice(first.span[1], second.span[0]);
   const alike = first.kind === 'bare' || (first.unit === second.unit && first.kind === second.kind);
-  if (!alike || second.value <= first.value || !phrases.range.test(gap)) return null;
+  const between = phrases.between.test(text.slice(Math.max(0, first.span[0] - REACH), first.span[0]));
+  if (!alike || second.value <= first.value || !(phrases.range.test(gap) || (between && phrases.and.test(gap))))
+    return null;
   return {
     ...second,
     value: (first.value + second.value) / 2,
@@ -134,10 +136,22 @@ function restates(text: string, first: Bare, second: Bare): Bare | null {
   return { ...first, span: [first.span[0], second.span[1] + closed] };
 }
 
-/** All measures, left to right. */
-export function measuresIn(folded: string, words: Words, phrases: PatchPhrases): Measure[] {
-  const text = folded.replace(phrases.crossed, '*');
+/** Numbers in a sentence that tells a size, and others. */
+const MOST_AMOUNTS = 100;
+/** More measures than this are a list of something else; a patch has three. */
+const MOST_MEASURES = 40;
+
+/** Same length, easier to read: "20ftx10ft", "10ft6in", "10ish by 12ish". What `measuresIn` and `shapesOf` take. */
+export const plainSizes = (folded: string, phrases: PatchPhrases): string =>
+  folded
+    .replace(phrases.crossed, '*')
+    .replace(/(?<=\d\s?)ft(?=\d{1,2}\s?(?:in|"|''))/gu, "' ")
+    .replace(/(?<=\d)-?ish(?!\p{L})/gu, (found) => ' '.repeat(found.length));
+
+/** All measures, left to right; none where there are too many to be a size. */
+export function measuresIn(text: string, words: Words, phrases: PatchPhrases): Measure[] {
   const amounts = findAmounts(text, words).map(({ value, span }) => ({ value, span }));
+  if (amounts.length > MOST_AMOUNTS) return [];
   const found = amounts.map(({ value, span }) => withUnit(text, value, span, words, phrases));
   for (const match of text.matchAll(phrases.article)) {
     const to = match.index + (match.groups?.['article']?.length ?? 0);
@@ -148,6 +162,7 @@ export function measuresIn(folded: string, words: Words, phrases: PatchPhrases):
   const joins = [compound, ranged, restates];
   const measures = joins.reduce<Bare[]>((left, join) => joinNeighbours(text, left, join, phrases), found);
 
+  if (measures.length > MOST_MEASURES) return [];
   let from = 0;
   return measures.map((measure, at) => {
     const before = text.slice(Math.max(from, measure.span[0] - REACH), measure.span[0]);

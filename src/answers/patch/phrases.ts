@@ -14,7 +14,7 @@ const anyUnit = (words: readonly string[]): string =>
     // "in" is an inch only where no place follows: "12 in wide", not "12 in the yard"
     .map((word) => {
       if (word === 'in')
-        return `in(?=\\.?\\s*(?:$|[,.;)*+x]|by\\b|wide|long|across|deep|dia|sq|square|high|tall|and\\b|to\\b))`;
+        return `in(?=\\.?\\s*(?:$|[,.;)*+x]|\\^?2(?!\\d)|by\\b|wide|long|across|deep|dia|sq|square|high|tall|and\\b|to\\b))`;
       return escape(word) + (/\p{L}$/u.test(word) ? '(?!\\p{L})' : '');
     })
     .join('|');
@@ -45,7 +45,7 @@ export const patchPhrases = madeOnce((words: Words) => {
       'gu',
     ),
     /** "square metre quadrat" */
-    bareSquare: new RegExp(`${square}\\s+(?<name>${letters})`, 'u'),
+    bareSquare: new RegExp(`^\\W*${soft}${square}\\s+(?<name>${letters})`, 'u'),
     crossed: new RegExp(
       `(?<=[\\d'")]\\s{0,3}(?:(?:${Object.keys(patch.lengths).map(escape).join('|')})\\.?\\s{0,3})?)x(?=\\s{0,3}[\\d.½¼¾])`,
       'gu',
@@ -63,6 +63,7 @@ export const patchPhrases = madeOnce((words: Words) => {
     by: new RegExp(`^[\\s,.)]*${anyOf(patch.by)}[\\s]*${soft}$`, 'u'),
     soft: new RegExp(`^[\\s,.]*${soft}$`, 'u'),
     range: new RegExp(`^\\s*${anyOf(patch.ranges)}\\s*${soft}$`, 'u'),
+    between: new RegExp(`${anyOf(words.count.between)}[\\s]*${soft}$`, 'u'),
     hyphen: /^\s*-\s*$/u,
     or: /^\s*or\s*/u,
     and: new RegExp(`^[\\s,]*(?:${anyOf(words.numbers.joins)}|,)?\\s*$`, 'u'),
@@ -71,10 +72,14 @@ export const patchPhrases = madeOnce((words: Words) => {
     other: new RegExp(anyOf(patch.other), 'u'),
     paces: new RegExp(anyOf(patch.paces), 'u'),
     several: new RegExp(`^\\s*(?:[\\p{L}-]+\\s+){0,2}?${anyOf(patch.several)}`, 'u'),
+    severalAnywhere: new RegExp(anyOf(patch.several), 'u'),
     each: new RegExp(anyOf(patch.each), 'u'),
     doubting: new RegExp(anyOf(hedges.doubting, words.count.doubts), 'u'),
     corrections: new RegExp(`${anyOf(hedges.correcting)}|(?<=[,.;\\n-]\\s{0,3})no(?=[\\s,.-]+[\\p{L}\\d~])`, 'gu'),
-    labels: new RegExp(`(?:^|[\\n.;,])\\s*${anyOf(patch.labels)}\\s*(?:[:=]|\\bwas\\b|\\bis\\b)`, 'u'),
+    labels: new RegExp(
+      `(?:^|[\\n.;,])\\s*${anyOf(patch.labels)}\\s*(?:[:=]|\\bwas\\b|\\bis\\b|(?=\\s${soft}\\d))`,
+      'u',
+    ),
     notPatch: new RegExp(`^\\s*-?\\s*(?:[\\p{L}-]+\\s+){0,2}?${anyOf(patch.notPatch)}`, 'u'),
   };
 });

@@ -92,7 +92,7 @@ function singleOf(text: string, measure: Measure, bareUnit: UnitForBare, phrases
   if (kind === 'squared') return shape(square, 'patch-squared', [areaOf(squareMetresOf(measure))]);
   if (kind === 'square' || role === 'side') return shape(square, unclear);
   if (role === 'radius') return shape(circleOf(2 * metres), unclear);
-  if (role === 'around') return shape(circleOf(metres / Math.PI), unclear ?? 'patch-shape');
+  if (role === 'around') return shape(circleOf(metres / Math.PI), unclear ?? 'patch-shape', [circleOf(2 * metres)]);
   if (role === 'across' || phrases.round.test(text)) return shape(circleOf(metres), unclear);
   if (phrases.squareShaped.test(text)) return shape(square, unclear);
   if (ends && phrases.hyphen.test(/^[\d.,]+(?<gap>\s*-\s*)\d/u.exec(text.slice(...span))?.groups?.['gap'] ?? '')) {
@@ -148,7 +148,7 @@ export function shapesOf(
       if (
         lengths &&
         longAndWide &&
-        first.role !== second.role &&
+        (first.role !== second.role || first.role === 'wide') &&
         notRound &&
         named(first.role, first.kind) &&
         named(second.role, second.kind)
