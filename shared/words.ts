@@ -436,6 +436,8 @@ const weatherSection = z.strictObject({
   notWeatherBefore: words,
   /** In a list of weather they are as likely an answer on bees: "none". */
   alsoCounts: words,
+  /** Look like one of `changes` and are none: "now and then". */
+  noChanges: words,
   /** Directly before a word of weather: it was not so all the time. "turned cloudy". */
   becoming: words,
   /** "twenty point five". */
@@ -766,7 +768,49 @@ const patchSection = z.strictObject({
   notPatch: words,
 });
 
+/** Where a watch was: `src/answers/place.ts` and `src/answers/coordinates`. */
+const placeSection = z.strictObject({
+  /** Before a number of degrees. */
+  latitude: words,
+  longitude: words,
+  /** Before or after a number of degrees. */
+  hemispheres: z.record(z.string(), z.enum(['n', 's', 'e', 'w'])),
+  degrees: words,
+  minutes: words,
+  seconds: words,
+  /** Beside the metres of a grid. */
+  easting: words,
+  northing: words,
+  utm: words,
+  zone: words,
+  /** Before and after so many metres: "accurate to", "accuracy". */
+  accuracyBefore: words,
+  accuracyAfter: words,
+  accuracySoft: words,
+  /** Reference systems that are the same as ours within a few metres: left out of the words. */
+  datums: words,
+  /** Beside coordinates they are no words of the place: "gps". */
+  coordinateLabels: words,
+  /** Before the words of a place: "place:". */
+  labels: words,
+  /** How questions begin. */
+  questions: words,
+  /** Whole answers that name no place: "don't know", "hello". */
+  unknown: words,
+  /** An answer of only these and numbers is about something else: "yesterday", "sunny". */
+  otherKinds: words,
+  /** Make words unsure: "not sure". */
+  doubts: words,
+  /** In a longer text a place is told by these: "at", "my", "garden". */
+  prepositions: words,
+  determiners: words,
+  nouns: words,
+  /** Written with a capital and no places: days, months. */
+  notPlaceNames: words,
+});
+
 export const wordsSchema = z.strictObject({
+  place: placeSection,
   patch: patchSection,
   yesNo: yesNoSection,
   plants: plantsSection,

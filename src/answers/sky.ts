@@ -1,0 +1,194 @@
+/** Cloud and rain: "mostly sunny", "partly cloudy", "30% cloud", "3/8", "overcast, drizzle". Cloud by okta classes. */
+import type { Ask } from '../../shared/phrases.js';
+import type { Sky } from '../../shared/record.js';
+import { CLOUDS, type Cloud } from '../../shared/vocabularies.js';
+import { none, sure, unsure, type Context, type Finder, type Reader, type Reading, type Span } from './reading.js';
+import { coversIn, type Cover } from './weather/cover.js';
+import { amongWeather, type Finding } from './weather/place.js';
+import { changesIn, doubtedClauses, lastSaid, ofTheWatch, otherTimeClauses } from './weather/said.js';
+import type { SkyHit, SkyPart, SkyWord } from './weather/sky-words.js';
+import { foldDegrees, spoken, type Spoken } from './weather/spoken.js';
+
+/** What is made of the cloud said: the best class first; `ask` is null where there is no doubt. */
+interface Meant {
+  readonly clouds: readonly Cloud[];
+  readonly ask: Ask | null;
+}
+
+const clearly = (cloud: Cloud): Meant => ({ clouds: [cloud], ask: null });
+const openly = (clouds: readonly Cloud[], ask: Ask): Meant => ({ clouds: [...new Set(clouds)], ask });
+
+const amount = (cloud: Cloud): number => CLOUDS.indexOf(cloud);
+const cloudierFirst = (clouds: readonly Cloud[]): Cloud[] => [...clouds].sort((a, b) => amount(b) - amount(a));
+
+/** What the parts say where the whole sky is not named: "a few clouds", "some sun". */
+function fromParts(parts: ReadonlySet<SkyPart>): Meant | null {
+  if (parts.has('gloom')) return clearly(parts.has('gaps') ? 'broken' : 'overcast');
+  if (parts.has('many-clouds')) return clearly('broken');
+  if (parts.has('some-cloud')) return clearly('scattered');
+  if (parts.has('few-clouds') || parts.has('haze')) return clearly('few');
+  if (parts.has('bare-cloud'))
+    return parts.has('gaps') ? clearly('broken') : openly(['broken', 'overcast'], 'sky-vague');
+  if (parts.has('gaps')) return openly(['scattered', 'broken'], 'sky-vague');
+  return parts.has('bright') ? clearly('clear') : null;
+}
+
+/** What the parts make of a whole sky: "sunny, a few clouds" is few, "cloudy with sunny breaks" is broken. */
+function withParts(whole: Cloud, parts: ReadonlySet<SkyPart>): Meant {
+  switch (whole) {
+    case 'clear':
+      if (parts.has('gloom')) return openly(['scattered', 'overcast'], 'sky-between');
+      if (parts.has('many-clouds')) return clearly('broken');
+      if (parts.has('some-cloud') || parts.has('bare-cloud')) return clearly('scattered');
+      return clearly(parts.has('few-clouds') || parts.has('haze') ? 'few' : 'clear');
+    case 'few':
+    case 'scattered':
+      return parts.has('gloom') || parts.has('many-clouds') ? openly(['broken', whole], 'sky-between') : clearly(whole);
+    case 'broken':
+      return clearly('broken');
+    case 'overcast':
+      if (parts.has('few-clouds') || parts.has('some-cloud')) return openly(['overcast', 'broken'], 'sky-between');
+      return clearly(parts.has('gaps') ? 'broken' : 'overcast');
+  }
+}
+
+/** Classes that together are no contradiction: "sunny, partly cloudy". */
+function compatible(wholes: readonly Cloud[]): Cloud | null {
+  const [low, high, ...more] = [...wholes].sort((a, b) => amount(a) - amount(b));
+  if (more.length > 0 || low !== 'clear') return null;
+  return high === 'few' || high === 'scattered' ? high : null;
+}
+
+const isWhole = (hit: SkyHit): hit is SkyHit & { value: SkyWord & { says: 'cloud' } } => hit.value.says === 'cloud';
+const isOfCloud = ({ value }: SkyHit): boolean =>
+  value.says === 'cloud' || value.says === 'part' || value.says === 'vague';
+const isVague = (hit: SkyHit): hit is SkyHit & { value: SkyWord & { says: 'vague' } } => hit.value.says === 'vague';
+
+/** "sunny/cloudy" is a mix of both, "partly/mostly cloudy" one or the other. */
+const opposite = (left: SkyHit, right: SkyHit): boolean =>
+  isWhole(left) &&
+  isWhole(right) &&
+  Math.abs(amount(left.value.cloud) - amount(right.value.cloud)) === CLOUDS.length - 1;
+
+/** "not overcast, just partly cloudy": what it was not leaves nothing open. */
+const startsNegated = (hit: SkyHit, { tokens }: Spoken, { weather }: Context['words']): boolean =>
+  weather.negators.includes(tokens[hit.from]?.word ?? '');
+
+/** "sunny to partly cloudy", "clear or mostly sunny", "few/scattered": two classes with only a joining word between. */
+function joined(left: SkyHit, right: SkyHit, { folded, tokens }: Spoken, { weather }: Context['words']): boolean {
+  const between = tokens.slice(left.to, right.from).filter((token) => !token.skipped);
+  if (between.length === 0)
+    return /^\s*[/-]\s*$/.test(folded.slice(left.span[1], right.span[0])) && !opposite(left, right);
+  return between.length === 1 && [...weather.rangeJoins, ...weather.alternativeJoins].includes(between[0]!.word);
+}
+
+/** Puts the words for cloud together; null where there are none. */
+function meantBy(
+  hits: readonly SkyHit[],
+  covers: readonly Cover[],
+  text: Spoken,
+  words: Context['words'],
+): Meant | null {
+  const all = hits.filter(isWhole);
+  // "grey, mostly cloudy": a mood, and then how much
+  const said = all.some((hit) => hit.value.cloud === 'broken')
+    ? all.filter((hit) => hit.value.cloud !== 'overcast' || hit.value.trust === 'anywhere')
+    : all;
+  const wholes = [...new Set(said.map((hit) => hit.value.cloud))];
+  const parts = new Set(hits.flatMap(({ value }) => (value.says === 'part' ? [value.part] : [])));
+  const vague = hits.find(isVague);
+  const byWords = ((): Meant | null => {
+    const [only, second] = wholes;
+    if (only === undefined) return vague ? openly(vague.value.offer, 'sky-vague') : fromParts(parts);
+    if (second === undefined) {
+      const meant = withParts(only, parts);
+      if (said.some((hit) => words.weather.becoming.includes(text.tokens[hit.from - 1]?.word ?? '')))
+        return openly([only], 'sky-between');
+      const told = vague && !startsNegated(vague, text, words) ? vague.value.offer : undefined;
+      if (told && !told.includes(only)) return openly([only, told[0]!], 'sky-between');
+      // "sunny, clouds later"
+      const moved = meant.clouds[0] !== only && changesIn(text, words)(hits[0]!.clause, hits.at(-1)!.clause);
+      return moved ? openly([only, ...meant.clouds], 'sky-between') : meant;
+    }
+    if (
+      said.some(
+        (hit, at) => at > 0 && hit.value.cloud !== said[at - 1]!.value.cloud && joined(said[at - 1]!, hit, text, words),
+      )
+    ) {
+      const near = Math.abs(amount(only) - amount(second)) <= 2;
+      return openly(near ? cloudierFirst(wholes) : wholes, 'sky-between');
+    }
+    if (changesIn(text, words)(said[0]!.clause, said.at(-1)!.clause)) return openly(wholes, 'sky-between');
+    const both = compatible(wholes);
+    if (both) return withParts(both, parts);
+    // "sunny and cloudy": neither, but something between
+    if (wholes.length === 2 && wholes.includes('clear') && wholes.includes('overcast')) {
+      return openly(parts.has('gaps') ? ['broken', 'scattered'] : ['scattered', 'broken'], 'sky-between');
+    }
+    return openly(cloudierFirst(wholes), 'sky-between');
+  })();
+
+  const [counted, ...more] = covers;
+  if (!counted) return byWords;
+  const classes = [...new Set(covers.flatMap((cover) => cover.clouds))];
+  if (more.length > 0 && classes.length > 1) return openly(classes, 'sky-between');
+  if (byWords && Math.abs(amount(byWords.clouds[0]!) - amount(classes[0]!)) > 1) {
+    return openly([classes[0]!, byWords.clouds[0]!], 'sky-between');
+  }
+  return classes.length > 1 || counted.doubtful ? openly(classes, 'sky-vague') : clearly(classes[0]!);
+}
+
+/** Of two lists in order, those of the first that overlap none of the second. */
+function outside<Told extends { readonly span: Span }>(
+  told: readonly Told[],
+  taken: readonly { readonly span: Span }[],
+): Told[] {
+  let at = 0;
+  return told.filter(({ span: [from, to] }) => {
+    while (at < taken.length && taken[at]!.span[1] <= from) at++;
+    return (taken[at]?.span[0] ?? Infinity) >= to;
+  });
+}
+
+/** Reads one text without corrections in it. */
+function readOnce(typed: string, { words }: Context, finding: Finding): Reading<Sky> {
+  const text = spoken(typed, words);
+  const otherTimes = otherTimeClauses(text, words);
+  const { sky: kept } = amongWeather(text, words, finding);
+  const bare = finding === 'answer' && kept.length === 0;
+  const covers = coversIn(text, words)
+    .filter((cover) => cover.marked || finding === 'answer')
+    .filter((cover) => !cover.doubtful || bare);
+  const hits = outside(kept, covers).filter((hit) => !hit.negated);
+
+  const cloudHits = hits.filter(isOfCloud);
+  const counted = ofTheWatch(cloudHits, text, words);
+  const raining = hits.filter(
+    (hit) => (hit.value.says === 'rain' || (isVague(hit) && hit.value.rain)) && !otherTimes.has(hit.clause),
+  );
+  const meant = meantBy(counted, covers, text, words) ?? (raining.length > 0 ? clearly('overcast') : null);
+  const used = [...counted, ...raining, ...covers].map((each) => each.span);
+  if (!meant) return none('sky-unknown', used);
+
+  const rain = raining.length > 0;
+  const offer = meant.clouds.map((cloud): Sky => ({ cloud, rain }));
+  if (meant.ask) return unsure(offer, meant.ask, used);
+  const doubted = doubtedClauses(text, words);
+  const hedged = [...counted, ...raining, ...covers].some((each) => doubted.has(each.clause));
+  return hedged ? unsure(offer, 'sky-doubt', used) : sure(offer[0]!, used);
+}
+
+/**
+ * Reads cloud and rain. A percentage or eighths go to the nearest okta; rain alone means overcast; rain before or after
+ * the watch is passed over. A sky that changed, or two that do not agree, is unsure.
+ */
+export const readSky: Reader<Sky> = (text, context) => {
+  if (text.trim() === '') return none('empty');
+  return lastSaid(text, foldDegrees(text), context.words, (part) => readOnce(part, context, 'answer'));
+};
+
+/** Finds cloud and rain in a longer text: unmistakable words, or any sky word under a label or among other weather. */
+export const findSky: Finder<Sky> = (text, context) => {
+  const reading = lastSaid(text, foldDegrees(text), context.words, (part) => readOnce(part, context, 'passing'));
+  return reading.state === 'none' ? [] : [reading];
+};

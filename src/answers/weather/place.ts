@@ -1,0 +1,92 @@
+/** Which words of sky and wind count where: in an answer, or in passing in a longer text. */
+import type { Words } from '../../../shared/words.js';
+import { madeOnce } from '../text.js';
+import { inDoubtWords, labelledBefore, restIsFiller } from './said.js';
+import { skyHits, type SkyHit, type Trust } from './sky-words.js';
+import { hitFinder, inAny, type Hit } from './phrases.js';
+import type { Spoken } from './spoken.js';
+import { windHits, type WindHit, type WindHits } from './wind-words.js';
+
+/** The whole text answers this question, or it is looked through for what it says besides. */
+export type Finding = 'answer' | 'passing';
+
+const labelsOf = (section: 'sky' | 'wind') =>
+  madeOnce((words: Words) =>
+    hitFinder(
+      words[section].labels.map((phrase) => [phrase, true] as const),
+      words,
+    ),
+  );
+const skyLabels = labelsOf('sky');
+const windLabels = labelsOf('wind');
+
+const trustOfSky = ({ value }: SkyHit): Trust => {
+  if (value.says === 'cloud') return value.trust;
+  const weak =
+    value.says === 'vague' || (value.says === 'part' && (value.part === 'bare-cloud' || value.part === 'bright'));
+  return weak ? 'in-place' : 'anywhere';
+};
+
+/** In a list of weather each item has few words. */
+const FARTHEST_TOKENS = 12;
+
+/** Sky and wind words that count. A word for a gust or a place's name has been left out before. */
+export function amongWeather(text: Spoken, words: Words, finding: Finding): { sky: SkyHit[]; wind: WindHits } {
+  const sky = skyHits(text, words);
+  const wind = windHits(text, words);
+  const all: Hit<unknown>[] = [...sky, ...wind.words, ...wind.effects];
+  const isDoubt = inDoubtWords(text, words);
+  const isWeather = inAny(all);
+  const firm = inAny([
+    ...sky.filter((hit) => trustOfSky(hit) === 'anywhere'),
+    ...wind.words.filter((hit) => hit.value.trust === 'anywhere'),
+    ...wind.effects,
+  ]);
+  const temperature = (token: number): boolean => /^\d{2,3}(?:f|c)?$/.test(text.tokens[token]?.word ?? '');
+  const labels = { sky: inAny(skyLabels(words)(text)), wind: inAny(windLabels(words)(text)) };
+
+  const counts = (hit: Hit<unknown>, trust: Trust, section: 'sky' | 'wind', needsLabel = false): boolean => {
+    if (trust === 'anywhere') return true;
+    if (trust === 'in-place' && finding === 'answer') return true;
+    if (isDoubt(hit.from)) return false;
+    const isLabel = labels[section];
+    const inHit = (token: number): boolean => token >= hit.from && token < hit.to;
+    const own = (token: number): boolean => isLabel(token) || (trust === 'alone' ? inHit(token) : isWeather(token));
+    const clause = text.clauses[hit.clause]!;
+    const fills = restIsFiller(text, words, hit.clause, own);
+    if (!fills) return false;
+    if ((finding === 'answer' && !needsLabel) || labelledBefore(text, hit.clause, isLabel)) return true;
+    for (let token = clause.from; token < hit.from; token++) if (isLabel(token)) return true;
+    // "70, sunny, light": among other weather, even a weak word is meant so
+    const beside = [hit.clause - 1, hit.clause, hit.clause + 1].some((other) => {
+      const { from, to } = text.clauses[other] ?? { from: 0, to: 0 };
+      for (let token = from; token < Math.min(to, from + FARTHEST_TOKENS); token++) {
+        if (token >= hit.from && token < hit.to) continue;
+        if (firm(token) || (temperature(token) && restIsFiller(text, words, other, () => false))) return true;
+      }
+      return false;
+    });
+    const weakOnly = trust === 'alone' && !(clause.to - clause.from === hit.to - hit.from);
+    return beside && !weakOnly && !isNothing(hit);
+  };
+  /** "none" in a list is as likely of bees. */
+  const isNothing = (hit: Hit<unknown>): boolean =>
+    hit.to - hit.from === 1 && words.weather.alsoCounts.includes(text.tokens[hit.from]!.word);
+
+  /** "none" could be an answer to anything. */
+  const isNone = ({ value }: SkyHit): boolean =>
+    value.says === 'cloud' && value.trust === 'alone' && value.cloud === 'clear';
+  /** "clouds: none" says nothing of clouds yet at its first word. */
+  const isOnlyLabel = (hit: SkyHit): boolean => {
+    const next = text.clauses[hit.clause + 1];
+    return next !== undefined && labels.sky(hit.from) && labelledBefore(text, hit.clause + 1, labels.sky);
+  };
+
+  return {
+    sky: sky.filter((hit) => !isOnlyLabel(hit) && counts(hit, trustOfSky(hit), 'sky', isNone(hit))),
+    wind: {
+      words: wind.words.filter((hit: WindHit) => counts(hit, hit.value.trust, 'wind')),
+      effects: wind.effects,
+    },
+  };
+}

@@ -1,0 +1,146 @@
+/** How something was said: doubted, corrected, told of another time, under a label, or in a clause of its own. */
+import type { Words } from '../../../shared/words.js';
+import { madeOnce, phraseFinder } from '../text.js';
+import type { Reading } from '../reading.js';
+import { hitFinder, inAny } from './phrases.js';
+import { clauseAt, tokenAt, type Spoken } from './spoken.js';
+
+const doubts = madeOnce(({ hedges, weather }: Words) =>
+  phraseFinder([...hedges.doubting, ...weather.doubting].map((phrase) => [phrase, true] as const)),
+);
+const corrections = madeOnce(({ hedges, weather }: Words) =>
+  phraseFinder([...hedges.correcting, ...weather.correcting].map((phrase) => [phrase, true] as const)),
+);
+const otherTimes = madeOnce((words: Words) =>
+  hitFinder(
+    words.weather.otherTime.map((phrase) => [phrase, true] as const),
+    words,
+  ),
+);
+const changes = madeOnce((words: Words) => {
+  const phrases = [
+    ...words.weather.noChanges.map((phrase) => [phrase, false] as const),
+    ...words.weather.changes.map((phrase) => [phrase, true] as const),
+  ];
+  return hitFinder(phrases, words);
+});
+const fillerWords = madeOnce(
+  ({ weather, hedges }: Words) =>
+    new Set([...weather.fillers, ...weather.skipped, ...hedges.soft.flatMap((phrase) => phrase.split(' '))]),
+);
+
+/** "today", "about": says nothing of weather by itself. */
+export const isFiller = (word: string, words: Words): boolean => fillerWords(words).has(word);
+
+/** A clause with more words than this is not made of small words, whatever they are. */
+const LONGEST_ASIDE = 40;
+
+/** Tells whether a token belongs to words of doubt: the "not" of "not sure". */
+export function inDoubtWords(text: Spoken, words: Words): (token: number) => boolean {
+  return inAny(
+    doubts(words)(text.folded).map(({ span }) => ({ from: tokenAt(text, span[0]), to: tokenAt(text, span[1]) })),
+  );
+}
+
+/** Clauses in which, or just before which, a doubt stands: "maybe 68, sunny" doubts the 68 only. */
+export function doubtedClauses(text: Spoken, words: Words): ReadonlySet<number> {
+  const doubted = new Set<number>();
+  for (const { span } of doubts(words)(text.folded)) {
+    const at = clauseAt(text, span[0]);
+    doubted.add(at);
+    const clause = text.clauses[at];
+    if (!clause) continue;
+    if (clause.to - clause.from > LONGEST_ASIDE) continue;
+    const rest = text.tokens
+      .slice(clause.from, clause.to)
+      .filter((token) => token.span[1] <= span[0] || token.span[0] >= span[1]);
+    // "not sure, around 70" · "70, maybe"
+    if (rest.every((token) => isFiller(token.word, words))) {
+      doubted.add(at + 1 < text.clauses.length ? at + 1 : at - 1);
+    }
+  }
+  return doubted;
+}
+
+/** Clauses that tell of another time: "rain later", "high of 75 tomorrow". */
+export const otherTimeClauses = (text: Spoken, words: Words): ReadonlySet<number> =>
+  new Set(otherTimes(words)(text).map((hit) => hit.clause));
+
+/**
+ * What is told of the watch itself, where some is and some is not: "cloudy earlier, sunny now" is sunny. All of it where
+ * a word says that it changed meanwhile.
+ */
+export function ofTheWatch<Told extends { readonly clause: number }>(
+  told: readonly Told[],
+  text: Spoken,
+  words: Words,
+): readonly Told[] {
+  const [first, last] = [told[0], told.at(-1)];
+  if (!first || !last || first === last || changesIn(text, words)(first.clause, last.clause)) return told;
+  const otherTimes = otherTimeClauses(text, words);
+  const now = told.filter((each) => !otherTimes.has(each.clause));
+  return now.length > 0 ? now : told;
+}
+
+/** Tells whether a word for a change stands in one of the clauses `[from, to]`, or an arrow between them. */
+export function changesIn(text: Spoken, words: Words): (from: number, to: number) => boolean {
+  const changed = new Set(changes(words)(text).flatMap((hit) => (hit.value ? [hit.clause] : [])));
+  const arrows = new Set(text.clauses.flatMap(({ gap }, clause) => (/→|➡|->|=>/.test(gap) ? [clause] : [])));
+  return (from, to) => {
+    for (let clause = from; clause <= to; clause++) {
+      if (changed.has(clause) || (clause > from && arrows.has(clause))) return true;
+    }
+    return false;
+  };
+}
+
+/** True where all tokens of the clause are small words, but for those that `known` takes. */
+export const restIsFiller = (
+  text: Spoken,
+  words: Words,
+  clause: number,
+  known: (token: number) => boolean,
+): boolean => {
+  const { from, to } = text.clauses[clause]!;
+  if (to - from > LONGEST_ASIDE) return false;
+  for (let at = from; at < to; at++) {
+    const { word, skipped } = text.tokens[at]!;
+    if (!skipped && !known(at) && !/^\d/.test(word) && !isFiller(word, words)) return false;
+  }
+  return true;
+};
+
+/** True where a clause of its own is only what `isLabel` takes, and leads over to the next: "sky: clear", "wind - light". */
+export function labelledBefore(text: Spoken, clause: number, isLabel: (token: number) => boolean): boolean {
+  const before = text.clauses[clause - 1];
+  const here = text.clauses[clause];
+  if (!before || !here || !/^[^\n]*(?:[:=(]|-)\s*$/.test(here.gap)) return false;
+  if (before.to - before.from > LONGEST_ASIDE) return false;
+  return text.tokens
+    .slice(before.from, before.to)
+    .every((token, index) => token.skipped || isLabel(before.from + index));
+}
+
+/**
+ * What corrects itself means the last said: reads what stands behind each word of correction, from the last on, and
+ * takes the first that reads as anything; else the whole. The parts keep their positions: what is before is blank, and
+ * given apart.
+ */
+export function lastSaid<Value>(
+  text: string,
+  folded: string,
+  words: Words,
+  read: (part: string, before: string) => Reading<Value>,
+): Reading<Value> {
+  const corrected = corrections(words)(folded);
+  for (const { span } of [...corrected].reverse().slice(0, MOST_CORRECTIONS)) {
+    // "70 rather than 75"
+    if (/^\s{0,3}than\b/.test(folded.slice(span[1], span[1] + 10))) continue;
+    const reading = read(' '.repeat(span[1]) + text.slice(span[1]), text.slice(0, span[0]));
+    if (reading.state !== 'none') return reading;
+  }
+  return read(text, '');
+}
+
+/** Nobody corrects themselves more often in one answer; a text that seems to is read from its end. */
+const MOST_CORRECTIONS = 4;

@@ -1,0 +1,179 @@
+/** Finds how hard it blew in numbers: "5-10 mph", "12 km/h", "Beaufort 3", "NW at 10"; gusts are passed over. */
+import { beaufortOf } from '../../../shared/units.js';
+import { SPEED_UNITS, type SpeedUnit } from '../../../shared/vocabularies.js';
+import type { Words } from '../../../shared/words.js';
+import type { Span } from '../reading.js';
+import { madeOnce } from '../text.js';
+import { findMeasures } from './measures.js';
+import { isFiller, labelledBefore } from './said.js';
+import { clauseAt, tokenAt, type Spoken } from './spoken.js';
+import { besideGust } from './wind-words.js';
+
+export interface Speed {
+  /** Forces it may mean, the best first; one where it is clear; none where it is off the scale. */
+  readonly forces: readonly number[];
+  /** A unit, a label or a direction says that it is of the wind. */
+  readonly marked: boolean;
+  readonly gust: boolean;
+  readonly fastest: number;
+  readonly span: Span;
+  readonly from: number;
+  readonly to: number;
+  readonly clause: number;
+}
+
+const HIGHEST_FORCE = 12;
+
+type Unit = SpeedUnit | 'beaufort' | 'other';
+
+const patternsOf = madeOnce(({ wind, temperature, sky }: Words) => {
+  const escape = (phrase: string): string => phrase.replace(/[.*+?^${}()|[\]\\/]/g, '\\$&').replace(/\s+/g, '\\s{1,2}');
+  const anyOf = (list: readonly string[]): string =>
+    [...list]
+      .sort((a, b) => b.length - a.length)
+      .map(escape)
+      .join('|');
+  const end = '\\.?(?![\\p{L}\\p{N}/])';
+  const behind = (list: readonly string[]): RegExp => new RegExp(`^[\\s(-]{0,2}(?:${anyOf(list)})${end}`, 'u');
+  const units: [Unit, RegExp][] = [];
+  for (const unit of SPEED_UNITS) units.push([unit, behind(wind.speedUnits[unit])]);
+  const inAnswer: [Unit, RegExp][] = [];
+  for (const unit of SPEED_UNITS)
+    if (wind.speedUnitsInAnswer[unit].length > 0) inAnswer.push([unit, behind(wind.speedUnitsInAnswer[unit])]);
+  const { F, C, degrees } = temperature.units;
+  const others: [Unit, RegExp][] = [
+    ['other', /^\s?(?:°|%|"|')/u],
+    ['other', behind([...F, ...C, ...degrees, ...sky.percent, ...sky.eighths])],
+    [
+      'other',
+      behind(
+        temperature.otherAfter.filter(
+          (word) =>
+            !Object.values(wind.speedUnits).flat().includes(word) &&
+            !wind.gusts.includes(word) &&
+            !wind.beaufort.includes(word),
+        ),
+      ),
+    ],
+  ];
+  return {
+    units,
+    inAnswer,
+    others,
+    beaufortBehind: new RegExp(`^[\\s-]{0,2}(?:on\\s(?:the\\s)?)?(?:${anyOf(wind.beaufort)})${end}`, 'u'),
+    /** "Beaufort 2", "force: 3", "bft=2", "Beaufort scale was about 3" */
+    beaufortBefore: new RegExp(`(?<!\\p{L})(?:${anyOf(wind.beaufort)})[\\s:=.#-]{0,3}(?:\\p{L}{1,7}\\s){0,2}$`, 'u'),
+    /** "f3", "B2" */
+    letters: new RegExp(
+      `(?<![\\p{L}\\p{N}])(?:${anyOf(wind.beaufortLetters)})[\\s-]?(?<force>\\d{1,2})(?![\\p{L}\\p{N}])`,
+      'gu',
+    ),
+    under: new RegExp(`(?:^|[^\\p{L}])(?:${anyOf(wind.under)})\\s{0,2}(?:about\\s)?$`, 'u'),
+    /** "10g20", "10 G 20 kt" */
+    gustBehind: /^\s?g\s?\d{1,3}(?!\d)/u,
+  };
+});
+
+/** A label says what a number is when at most so many words stand between. */
+const FARTHEST_LABEL = 4;
+const LONGEST_LEAD = 40;
+
+/** Forces of one wind told by its ends. "5 to 10" is its middle; "under 10" leaves open how far. */
+function forcesOf(low: number, high: number, under: boolean, unit: SpeedUnit): number[] {
+  if (!under) return [beaufortOf((low + high) / 2, unit)];
+  return [...new Set([beaufortOf(high / 2, unit), beaufortOf(high * 0.99, unit)])];
+}
+
+/** A range of forces is its middle; "2-3" leaves both open, the higher first as half rounds up. */
+function forcesBetween(low: number, high: number): number[] {
+  const middle = (low + high) / 2;
+  if (high > HIGHEST_FORCE || !Number.isFinite(middle)) return [];
+  return Number.isInteger(middle) ? [middle] : [Math.ceil(middle), Math.floor(middle)];
+}
+
+/** All speeds and forces, left to right; a number without a unit is in `bareUnit`. */
+export function speedsIn(text: Spoken, words: Words, bareUnit: SpeedUnit, answer: boolean): Speed[] {
+  const { folded, tokens } = text;
+  const patterns = patternsOf(words);
+  const unitAt = (behind: string): { unit: Unit | null; length: number } | null => {
+    const gust = patterns.gustBehind.exec(behind)?.[0].length ?? 0;
+    const rest = behind.slice(gust);
+    for (const [unit, pattern] of [...patterns.units, ...(answer ? patterns.inAnswer : []), ...patterns.others]) {
+      const found = pattern.exec(rest);
+      if (found) return { unit, length: gust + found[0].length };
+    }
+    const beaufort = patterns.beaufortBehind.exec(rest);
+    if (beaufort) return { unit: 'beaufort', length: gust + beaufort[0].length };
+    return gust > 0 ? { unit: null, length: gust } : null;
+  };
+  const isLabel = (token: number): boolean => words.wind.labels.includes(tokens[token]!.word);
+  // in passing "N 43.52" is a place
+  const isDirection = (token: number): boolean => words.weather.directions.includes(tokens[token]!.word);
+  const small = (word: string): boolean => isFiller(word, words);
+  const speeds: Speed[] = [];
+  for (const measure of findMeasures(folded, words, unitAt)) {
+    const { low, high, unit, foreign, span } = measure;
+    if (foreign || unit === 'other') continue;
+    const from = tokenAt(text, span[0]);
+    const to = tokenAt(text, span[1]);
+    const clause = clauseAt(text, span[0]);
+    const lead = folded.slice(Math.max(0, span[0] - LONGEST_LEAD), span[0]);
+    const named = patterns.beaufortBefore.exec(lead);
+    const start = named ? span[0] - named[0].length : span[0];
+    const gust = besideGust(text, from, to, words);
+    const numeric = Math.abs(low) === low ? [low, high] : [Math.abs(high), Math.abs(low)];
+    const [least = 0, most = 0] = numeric;
+    const force = unit === 'beaufort' || (unit === null && named !== null);
+    speeds.push({
+      forces: force ? forcesBetween(least, most) : forcesOf(least, most, patterns.under.test(lead), unit ?? bareUnit),
+      marked:
+        force ||
+        unit !== null ||
+        labelled(text, from, clause, (token) => isLabel(token) || (answer && isDirection(token)), small) ||
+        labelledBefore(text, clause, isLabel),
+      gust,
+      fastest: force ? 0 : most,
+      span: [start, span[1]],
+      from,
+      to,
+      clause,
+    });
+  }
+  if (!answer) return speeds;
+  const markedEnds = new Set(speeds.flatMap((speed) => (speed.marked ? [speed.span[1]] : [])));
+  const lettered = new Set<number>();
+  for (const match of folded.matchAll(patterns.letters)) {
+    const force = Number(match.groups?.['force']);
+    const span: Span = [match.index, match.index + match[0].length];
+    const from = tokenAt(text, span[0]);
+    if (markedEnds.has(span[1])) continue;
+    lettered.add(span[1]);
+    speeds.push({
+      forces: forcesBetween(force, force),
+      marked: true,
+      gust: false,
+      fastest: 0,
+      span,
+      from,
+      to: tokenAt(text, span[1]),
+      clause: clauseAt(text, span[0]),
+    });
+  }
+  // the bare 3 of "f3"
+  return speeds.filter((speed) => speed.marked || !lettered.has(speed.span[1]));
+}
+
+/** "wind about 5", "NW at 10", "out of the west 5 to 10". */
+function labelled(
+  { tokens }: Spoken,
+  from: number,
+  clause: number,
+  tells: (token: number) => boolean,
+  small: (word: string) => boolean,
+): boolean {
+  for (let at = from - 1; at >= 0 && from - at <= FARTHEST_LABEL && tokens[at]!.clause === clause; at--) {
+    if (tells(at)) return true;
+    if (!tokens[at]!.skipped && !small(tokens[at]!.word)) return false;
+  }
+  return false;
+}

@@ -1,0 +1,204 @@
+/** Wind on the Beaufort scale: "light breeze", "leaves rustling", "5-10 mph", "NW at 10", "Beaufort 3". Forces 0 to 12. */
+import type { Ask } from '../../shared/phrases.js';
+import type { Wind } from '../../shared/record.js';
+import { none, sure, unsure, type Context, type Finder, type Reader, type Reading } from './reading.js';
+import { amongWeather, type Finding } from './weather/place.js';
+import { changesIn, doubtedClauses, lastSaid, ofTheWatch, restIsFiller } from './weather/said.js';
+import { foldDegrees, spoken, type Spoken } from './weather/spoken.js';
+import { inAny } from './weather/phrases.js';
+import { speedsIn, type Speed } from './weather/speeds.js';
+import type { WindHit } from './weather/wind-words.js';
+
+/** What is made of the wind said: the best force first; `ask` is null where there is no doubt. */
+interface Meant {
+  readonly forces: readonly number[];
+  readonly ask: Ask | null;
+}
+
+const clearly = (force: number): Meant => ({ forces: [force], ask: null });
+const openly = (forces: readonly number[], ask: Ask): Meant => ({ forces: [...new Set(forces)], ask });
+
+/** Words and a number that are no farther apart are one wind; the number is the better measure. */
+const MOST_APART_FORCES = 2;
+/** A bare number from here on is hardly a wind in which somebody watches flowers: more likely °F. In the survey's unit. */
+const LEAST_UNLIKELY_SPEED = 40;
+
+/** All winds told the same way: one force, its open choices, or several that differ and then their middle first. */
+function oneOf(told: readonly (readonly number[])[]): Meant | null {
+  const [first] = told;
+  if (!first) return null;
+  const clear = [...new Set(told.flatMap((forces) => (forces.length === 1 ? forces : [])))];
+  if (clear.length === 0) return openly(first, 'wind-vague');
+  const [only] = clear;
+  if (clear.length === 1 && only !== undefined) {
+    const against = told.find((forces) => !forces.includes(only));
+    return against ? openly([only, ...against], 'wind-two') : clearly(only);
+  }
+  const middle = Math.ceil((Math.min(...clear) + Math.max(...clear)) / 2);
+  return openly([middle, ...clear], 'wind-two');
+}
+
+/** The strongest sign: where small branches move, leaves do as well. */
+function strongest(effects: readonly WindHit[]): Meant | null {
+  const clear = effects.flatMap(({ value }) => (value.forces.length === 1 ? value.forces : []));
+  if (clear.length === 0) return oneOf(effects.map(({ value }) => value.forces));
+  // "leaves still, branches moving" is no wind that anybody felt
+  return clear.includes(0) && Math.max(...clear) > 1
+    ? oneOf(clear.map((force) => [force]))
+    : clearly(Math.max(...clear));
+}
+
+/** "a breeze" gives way to anything that says more. */
+const isFirm = ({ value }: WindHit): boolean => value.trust !== 'in-place';
+
+/** Words first, but a word in place ("a breeze") gives way to a better one. */
+function byWords(hits: readonly WindHit[], text: Spoken, words: Context['words']): Meant | null {
+  const firm = hits.filter(isFirm);
+  const told = firm.length > 0 ? firm : hits;
+  const [first, second] = told;
+  if (first && second && told.length === 2 && rangeBetween(first, second, text, words)) {
+    // "calm to light breeze": the middle, where there is one
+    const [low = 0, high = 0] = [first.value.forces[0], second.value.forces[0]];
+    const middle = (low + high) / 2;
+    if (Math.abs(high - low) > MOST_APART_FORCES) return openly([Math.ceil(middle), low, high], 'wind-two');
+    return Number.isInteger(middle) ? clearly(middle) : openly([Math.ceil(middle), Math.floor(middle)], 'wind-vague');
+  }
+  const meant = oneOf(told.map(({ value }) => value.forces));
+  const turned = told.some((hit) => words.weather.becoming.includes(text.tokens[hit.from - 1]?.word ?? ''));
+  return meant && turned ? openly(meant.forces, 'wind-two') : meant;
+}
+
+/** Only a word such as "to" stands between the two. */
+function rangeBetween(
+  left: WindHit,
+  right: WindHit,
+  { tokens, folded }: Spoken,
+  { weather }: Context['words'],
+): boolean {
+  if (left.value.forces.length > 1 || right.value.forces.length > 1) return false;
+  const between = tokens.slice(left.to, right.from).filter((token) => !token.skipped);
+  if (between.length === 0) return /^\s*[-/]\s*$/.test(folded.slice(left.span[1], right.span[0]));
+  return between.length === 1 && weather.rangeJoins.includes(between[0]!.word);
+}
+
+/** Puts words, signs and numbers together; null where there are none. */
+function meantBy(words: Meant | null, effects: Meant | null, measured: Meant | null): Meant | null {
+  const said = words && effects ? wordAndSign(words, effects) : (words ?? effects);
+  if (!measured) return said;
+  const [force] = measured.forces;
+  const [other] = said?.forces ?? [];
+  if (force === undefined || other === undefined || measured.ask) return measured;
+  return Math.abs(force - other) <= MOST_APART_FORCES ? measured : openly([force, other], 'wind-two');
+}
+
+function wordAndSign(words: Meant, sign: Meant): Meant {
+  const [word] = words.forces;
+  const [seen] = sign.forces;
+  if (word === undefined || seen === undefined) return words;
+  // each settles what the other leaves open
+  if (words.ask && !sign.ask) return words.forces.includes(seen) ? sign : openly([seen, ...words.forces], 'wind-two');
+  if (sign.ask) return words.ask || sign.forces.includes(word) ? words : openly([word, ...sign.forces], 'wind-two');
+  return word === seen ? words : openly([seen, word], 'wind-two');
+}
+
+/** The speeds that count: with a unit, a label or a direction, or a bare number that is all that is said. */
+function measuredBy(
+  speeds: readonly Speed[],
+  others: (token: number) => boolean,
+  text: Spoken,
+  words: Context['words'],
+  finding: Finding,
+): { meant: Meant | null; used: Speed[] } {
+  const steady = speeds.filter((speed) => !speed.gust);
+  const firm = steady.filter((speed) => speed.marked);
+  const firmClauses = new Set(firm.map(({ clause }) => clause));
+  const changes = changesIn(text, words);
+  // "5 then 15 mph": the first goes with the second
+  const changed = (speed: Speed): boolean =>
+    speed.fastest < LEAST_UNLIKELY_SPEED && firmClauses.has(speed.clause) && changes(speed.clause, speed.clause);
+  const marked = steady.filter((speed) => speed.marked || changed(speed));
+  if (marked.length > 0) return { meant: oneOf(marked.map((speed) => speed.forces)), used: marked };
+  if (finding === 'passing') return { meant: null, used: [] };
+  const small = new Set([
+    ...words.wind.under.flatMap((phrase) => phrase.split(' ')),
+    ...words.wind.gusts,
+    ...words.wind.labels,
+  ]);
+  const isNumber = inAny(steady);
+  const known = (token: number): boolean => small.has(text.tokens[token]!.word) || isNumber(token) || others(token);
+  const bare = steady.filter((speed) => restIsFiller(text, words, speed.clause, known));
+  const [only] = bare;
+  if (bare.length !== 1 || !only)
+    return { meant: bare.length > 1 ? oneOf(bare.map((speed) => speed.forces)) : null, used: bare };
+  return {
+    meant: only.fastest >= LEAST_UNLIKELY_SPEED ? openly(only.forces, 'wind-bare') : oneOf([only.forces]),
+    used: bare,
+  };
+}
+
+/** "breeze, gusty at times": gusts are passed over where anything else is said. */
+function steadyOf(hits: readonly WindHit[], { tokens }: Spoken, { wind }: Context['words']): readonly WindHit[] {
+  const steady = hits.filter((hit) => !tokens.slice(hit.from, hit.to).some((token) => wind.gusts.includes(token.word)));
+  return steady.length > 0 ? steady : hits;
+}
+
+/** Reads one text without corrections in it. */
+function readOnce(typed: string, { words, survey }: Context, finding: Finding): Reading<Wind> {
+  const text = spoken(typed, words);
+  const among = amongWeather(text, words, finding);
+  const speeds = ofTheWatch(speedsIn(text, words, survey.speedUnit, finding === 'answer'), text, words);
+  const told = ofTheWatch(
+    among.wind.words.filter((hit) => !hit.negated),
+    text,
+    words,
+  );
+  const hits = steadyOf(told, text, words);
+  const effects = ofTheWatch(among.wind.effects, text, words);
+  const bySigns = strongest(effects);
+  const inWords = byWords(bySigns ? hits.filter(isFirm) : hits, text, words);
+  const said = [...hits, ...effects];
+  const skySaid = among.sky.some(({ value }) => value.says !== 'cloud' || value.trust !== 'alone');
+  const unlabelled = said.length > 0 || skySaid;
+  const bareCounts = speeds.filter(
+    (speed) => speed.marked || !unlabelled || besideWords(speed, said, inWords ?? bySigns, survey.temperatureUnit),
+  );
+  const { meant: measured, used: counted } = measuredBy(bareCounts, inAny(said), text, words, finding);
+  const meant = meantBy(inWords, bySigns, measured);
+  const used = [...said, ...counted].map((each) => each.span);
+  if (counted.some((speed) => speed.forces.length === 0)) return none('wind-scale', used);
+  if (!meant) return none(speeds.some((speed) => speed.gust) ? 'wind-gusts' : 'wind-unknown', used);
+
+  const offer = meant.forces.map((beaufort): Wind => ({ beaufort }));
+  if (meant.ask) return unsure(offer, meant.ask, used);
+  const doubted = doubtedClauses(text, words);
+  const hedged = [...said, ...counted].some((each) => doubted.has(each.clause));
+  return hedged ? unsure(offer, 'wind-doubt', used) : sure(offer[0]!, used);
+}
+
+/**
+ * True where a bare number goes with the words: in the same clause ("windy 10"), or about as strong ("light, 5"). Any
+ * other number beside words of wind is the temperature's ("68, calm").
+ */
+function besideWords(speed: Speed, said: readonly WindHit[], meant: Meant | null, temperatureUnit: 'F' | 'C'): boolean {
+  if (!meant || speed.fastest >= LEAST_UNLIKELY_SPEED) return false;
+  if (meant.ask && temperatureUnit === 'F') return true;
+  const apart = Math.abs((speed.forces[0] ?? 0) - (meant.forces[0] ?? 0));
+  return (
+    apart <= 1 || (temperatureUnit === 'F' && said.some((hit) => hit.clause === speed.clause && hit.to <= speed.from))
+  );
+}
+
+/**
+ * Reads the wind as a Beaufort force. A speed goes by the limits of its own unit, a bare number by the survey's; a
+ * range is its middle; gusts and directions are passed over. Two different winds are unsure.
+ */
+export const readWind: Reader<Wind> = (text, context) => {
+  if (text.trim() === '') return none('empty');
+  return lastSaid(text, foldDegrees(text), context.words, (part) => readOnce(part, context, 'answer'));
+};
+
+/** Finds the wind in a longer text: unmistakable words and signs, a speed with its unit, or any wind word under a label. */
+export const findWind: Finder<Wind> = (text, context) => {
+  const reading = lastSaid(text, foldDegrees(text), context.words, (part) => readOnce(part, context, 'passing'));
+  return reading.state === 'none' ? [] : [reading];
+};
