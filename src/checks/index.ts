@@ -10,6 +10,7 @@ import { season } from './season.js';
 import { temperature } from './temperature.js';
 
 export { CHECK_NAMES, type Check, type CheckFinding, type CheckName, type Draft } from './check.js';
+export { missingFindings } from './in-bulk.js';
 export { sayFinding } from './say.js';
 
 /** In the order in which they are said. */
