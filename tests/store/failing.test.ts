@@ -1,7 +1,15 @@
 /** A database that is locked, full or read-only says which, keeps nothing of the transaction, and works again later. */
 import Database from 'better-sqlite3';
 import { expect, test } from 'vitest';
-import { keepWatch, openStore, StoreError, watchByNumber, watchesOf, type Store } from '../../src/store/index.js';
+import {
+  keepWatch,
+  nextWatchNumber,
+  openStore,
+  StoreError,
+  watchByNumber,
+  watchesOf,
+  type Store,
+} from '../../src/store/index.js';
 import { openScratch, scratchPath } from './scratch.js';
 import { sampleWatch, SURVEY } from './sample.js';
 
@@ -109,6 +117,18 @@ test('a savepoint takes back its own work only', async () => {
     transaction.attempt(() => keepWatch(transaction, sampleWatch({ number: 3 })));
   });
   expect([...watchesOf(store, SURVEY)].map(({ number }) => number)).toEqual([1, 3]);
+});
+
+test('what a transaction has read stays true until it has written', async () => {
+  const path = scratchPath();
+  const store = await openScratch(path);
+  const other = await openScratch(path, { busyMilliseconds: 20 });
+  store.writing((transaction) => {
+    expect(nextWatchNumber(transaction, SURVEY)).toBe(1);
+    expect(failureOf(() => keep(other, 1)).kind).toBe('locked');
+    keepWatch(transaction, sampleWatch({ number: 1 }));
+  });
+  expect(nextWatchNumber(other, SURVEY)).toBe(2);
 });
 
 test('the work of a transaction cannot wait', async () => {

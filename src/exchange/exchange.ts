@@ -1,0 +1,219 @@
+/** One message in, one transaction, replies out. */
+import { messageSchema, type Message, type Reply } from '../../shared/message.js';
+import {
+  addReply,
+  firstWaiting,
+  keepMessage,
+  messageDone,
+  messageFailed,
+  messageStuck,
+  readWaiting,
+  StoreError,
+  takeTimer,
+  waitingMessages,
+  waitingThreads,
+  type MessageKey,
+  type ThreadKey,
+  type Transaction,
+} from '../store/index.js';
+import { givenUp } from './sentences.js';
+import { take, type ExchangeParts } from './take.js';
+
+/** Messages that share one commit: to wait for the disk is most of the work, and it is the same for one or for fifty. */
+const MOST_IN_ONE_COMMIT = 50;
+const MOST_TRIES = 3;
+/** Of an error's text; the coordinator reads it, and a database row is no place for a whole dump. */
+const MOST_ERROR_LETTERS = 2000;
+
+/** A step that threw: a mistake of ours. */
+export interface Failure {
+  /** The message's id. */
+  readonly id: string;
+  readonly tries: number;
+  /** Given up: the thread goes on without it, the coordinator is shown it. */
+  readonly stuck: boolean;
+  readonly error: unknown;
+}
+
+/** What was committed for a message. */
+export interface Received<Thread> {
+  readonly channel: string;
+  readonly person: string;
+  readonly id: string;
+  /** Replies put into the outbox of its thread: to this message, and to earlier ones that had waited. */
+  readonly replies: readonly Reply[];
+  /** The thread after it; null where no message was taken. */
+  readonly thread: Thread | null;
+  /** The number of the watch it stored. */
+  readonly stored: number | null;
+  /** It was here already, or is a timer that was cleared meanwhile: nothing was changed, nothing is replied. */
+  readonly duplicate: boolean;
+  /** It is kept, and not taken yet. */
+  readonly waiting: boolean;
+  readonly failures: readonly Failure[];
+}
+
+export interface Exchange<Thread> {
+  /**
+   * Takes a message. The promise is kept when the message is on the disk: only then may the channel acknowledge it.
+   * Rejected with a `StoreError` where the database fails: nothing is kept then, and the channel must deliver it
+   * again. Messages that come at the same time share a commit. `now` is the present moment unless told.
+   */
+  receive(message: Message, now?: string): Promise<Received<Thread>>;
+  /**
+   * Tries waiting messages again, up to fifty in one commit; `waiting` is how many are left. Throws `StoreError`
+   * where the database fails.
+   */
+  receiveWaiting(): { readonly received: readonly Received<Thread>[]; readonly waiting: number };
+}
+
+interface Queued<Thread> {
+  readonly message: Message;
+  readonly now: string;
+  readonly kept: (received: Received<Thread>) => void;
+  readonly refused: (error: unknown) => void;
+}
+
+const nothing = ({ channel, person, id }: ThreadKey & MessageKey) => ({
+  channel,
+  person,
+  id,
+  replies: [],
+  thread: null,
+  stored: null,
+  duplicate: false,
+  waiting: false,
+  failures: [],
+});
+
+function errorText(error: unknown): string {
+  const text = error instanceof Error ? (error.stack ?? `${error.name}: ${error.message}`) : String(error);
+  return text.slice(0, MOST_ERROR_LETTERS);
+}
+
+/** The messages of one thread as one result, told as that of the message `id`. */
+function together<Thread>(thread: ThreadKey & MessageKey, all: readonly Received<Thread>[]): Received<Thread> {
+  return {
+    ...nothing(thread),
+    replies: all.flatMap((one) => one.replies),
+    thread: all.findLast((one) => one.thread !== null)?.thread ?? null,
+    stored: all.findLast((one) => one.stored !== null)?.stored ?? null,
+    waiting: !all.some((one) => one.id === thread.id && !one.waiting),
+    failures: all.flatMap((one) => one.failures),
+  };
+}
+
+export function openExchange<Thread>(parts: ExchangeParts<Thread>): Exchange<Thread> {
+  const { store, survey } = parts;
+
+  /** Takes one message in a savepoint. Where the step throws, the message is left waiting or, at last, is given up. */
+  function attempt(
+    transaction: Transaction,
+    key: ThreadKey & MessageKey,
+    read: () => Message,
+    now: string,
+  ): Received<Thread> {
+    let message: Message | null = null;
+    try {
+      return {
+        ...nothing(key),
+        ...transaction.attempt(() => {
+          message = read();
+          return take(transaction, parts, message, now);
+        }),
+      };
+    } catch (error) {
+      if (error instanceof StoreError) throw error;
+      const tries = messageFailed(transaction, key);
+      const stuck = tries >= MOST_TRIES;
+      const replies = stuck ? giveUp(transaction, key, message, error, now) : [];
+      return { ...nothing(key), replies, waiting: !stuck, failures: [{ id: key.id, tries, stuck, error }] };
+    }
+  }
+
+  /** Tells the coordinator, and the person; of a timer that failed the person knows nothing, and is told nothing. */
+  function giveUp(
+    transaction: Transaction,
+    key: ThreadKey & MessageKey,
+    message: Message | null,
+    error: unknown,
+    now: string,
+  ): Reply[] {
+    messageStuck(transaction, key, { error: errorText(error), at: now });
+    if (message?.what.kind === 'time') return [];
+    const reply = givenUp(survey);
+    addReply(transaction, key, { id: parts.newId(), answers: key.id, reply, at: now });
+    return [reply];
+  }
+
+  /** Takes what waits in a thread, in order, until one fails or `most` were tried. */
+  function takeWaiting(transaction: Transaction, thread: ThreadKey, most: number, now: string): Received<Thread>[] {
+    const all: Received<Thread>[] = [];
+    while (all.length < most) {
+      const waiting = firstWaiting(transaction, thread);
+      if (!waiting) break;
+      const received = attempt(transaction, waiting, () => readWaiting(waiting), now);
+      all.push(received);
+      if (received.waiting) break;
+      if (received.failures.length === 0) messageDone(transaction, waiting);
+    }
+    return all;
+  }
+
+  function takeNew(transaction: Transaction, message: Message, now: string): Received<Thread> {
+    const { what } = message;
+    if (what.kind === 'time' && !takeTimer(transaction, message, { key: what.key, due: message.at })) {
+      return { ...nothing(message), duplicate: true };
+    }
+    const held = firstWaiting(transaction, message) !== null;
+    const kept = keepMessage(transaction, message, { state: held ? 'waiting' : 'done', receivedAt: now });
+    if (!kept) return { ...nothing(message), duplicate: true };
+    if (!held) return attempt(transaction, message, () => message, now);
+    return together(message, takeWaiting(transaction, message, MOST_IN_ONE_COMMIT, now));
+  }
+
+  const queue: Queued<Thread>[] = [];
+
+  /** Takes what has come, in one commit; the callers hear of it after that. */
+  function takeQueue(): void {
+    const batch = queue.splice(0, MOST_IN_ONE_COMMIT);
+    if (queue.length > 0) setImmediate(takeQueue);
+    try {
+      const received = store.writing((transaction) =>
+        batch.map(({ message, now }) => takeNew(transaction, message, now)),
+      );
+      batch.forEach(({ kept }, index) => kept(received[index]!));
+    } catch (error) {
+      for (const { refused } of batch) refused(error);
+    }
+  }
+
+  return {
+    async receive(given, now = parts.now()) {
+      const message = messageSchema.parse(given);
+      const { key } = survey.settings;
+      if (message.survey !== key) {
+        throw new TypeError(`A message for the survey "${message.survey}"; this exchange is that of "${key}".`);
+      }
+      return new Promise((kept, refused) => {
+        queue.push({ message, now, kept, refused });
+        // What else comes before the program next waits goes into the same commit.
+        if (queue.length === 1) setImmediate(takeQueue);
+      });
+    },
+
+    receiveWaiting() {
+      return store.writing((transaction) => {
+        const { key } = survey.settings;
+        const now = parts.now();
+        const received: Received<Thread>[] = [];
+        for (const thread of waitingThreads(transaction, key, MOST_IN_ONE_COMMIT)) {
+          const most = MOST_IN_ONE_COMMIT - received.length;
+          if (most <= 0) break;
+          received.push(...takeWaiting(transaction, thread, most, now));
+        }
+        return { received, waiting: waitingMessages(transaction, key) };
+      });
+    },
+  };
+}

@@ -1,0 +1,50 @@
+/** Reads what a step is told of the past. */
+import type { History } from '../../shared/history.js';
+import type { Message } from '../../shared/message.js';
+import type { Survey } from '../../shared/survey.js';
+import {
+  lastWatchesOf,
+  nextWatchNumber,
+  personOf,
+  placesOf,
+  progressOf,
+  watchesNearOn,
+  type Connection,
+} from '../store/index.js';
+
+const MOST_PLACES = 50;
+const MOST_LAST_WATCHES = 20;
+const MOST_NEARBY = 50;
+const NEARBY_METRES = 1000;
+
+/**
+ * The history of the message's sender, in the open transaction: bounded, whatever the survey has grown to.
+ * `dayAndPlace` is that of their current report.
+ */
+export function historyFor(
+  connection: Connection,
+  message: Message,
+  dayAndPlace: { readonly date: string; readonly latitude: number; readonly longitude: number } | null,
+  { survey, newId }: { readonly survey: Survey; readonly newId: () => string },
+): History {
+  const { key, season, target } = survey.settings;
+  const person = personOf(connection, message);
+  const observer = person?.key ?? null;
+  const own = <Value>(read: (observer: string) => Value, none: Value) => (observer === null ? none : read(observer));
+  return {
+    person,
+    places: own((observer) => placesOf(connection, { survey: key, observer, most: MOST_PLACES }), []),
+    lastWatches: own((observer) => lastWatchesOf(connection, { survey: key, observer, most: MOST_LAST_WATCHES }), []),
+    sameDayNearby:
+      dayAndPlace === null
+        ? []
+        : watchesNearOn(connection, { survey: key, ...dayAndPlace, metres: NEARBY_METRES, most: MOST_NEARBY }),
+    progress: { watches: own((observer) => progressOf(connection, { survey: key, observer, ...season }), 0), target },
+    fresh: {
+      observer: newId(),
+      report: newId(),
+      watch: newId(),
+      watchNumber: nextWatchNumber(connection, key),
+    },
+  };
+}
