@@ -112,6 +112,8 @@ const noteSection = z.strictObject({
   /** "on" begins, "wrote" ends the line above a quotation. */
   attributionBegins: words,
   wrote: words,
+  /** Says nothing, but reads as if it did: "by the way". */
+  chat: words,
   /** Before a number that is no value: "age", "room". */
   asidesBefore: words,
   /** After a number that is no value: "years old". */
@@ -438,6 +440,8 @@ const weatherSection = z.strictObject({
   alsoCounts: words,
   /** Look like one of `changes` and are none: "now and then". */
   noChanges: words,
+  /** Somewhere in the clause: what is said held only for a part of the watch. "at first", "until the end". */
+  partOfTheTime: words,
   /** Directly before a word of weather: it was not so all the time. "turned cloudy". */
   becoming: words,
   /** "twenty point five". */
@@ -508,6 +512,8 @@ const skySection = z.strictObject({
   bareCloud: words,
   /** Leave two classes open: the better one first. */
   vague: z.array(z.strictObject({ words, offer: z.array(z.enum(CLOUDS)).min(1), rain: z.boolean().default(false) })),
+  /** At the end of what is said, behind a word for the whole sky: "sunny mostly" is few. */
+  mostly: words,
   /** "sun" is also a day of the week. */
   alsoDays: words,
   rain: words,
@@ -795,6 +801,8 @@ const placeSection = z.strictObject({
   labels: words,
   /** How questions begin. */
   questions: words,
+  /** At the beginning of what ends with a question mark. */
+  questionVerbs: words,
   /** Whole answers that name no place: "don't know", "hello". */
   unknown: words,
   /** An answer of only these and numbers is about something else: "yesterday", "sunny". */
@@ -805,6 +813,8 @@ const placeSection = z.strictObject({
   prepositions: words,
   determiners: words,
   nouns: words,
+  /** After a comma they go on with the place: ", lower loop". */
+  tails: words,
   /** Written with a capital and no places: days, months. */
   notPlaceNames: words,
 });

@@ -2,20 +2,28 @@
 import {
   afterCorrection,
   agreed,
+  beeHits,
+  beesOf,
+  BOMBUS,
+  genusMentions,
+  isBeeGenus,
   isDoubted,
+  isInsect,
   isNegated,
   isTalk,
   LONGEST_ANSWER,
-  usedBy,
   type Named,
-} from './names/answer.js';
-import { beeHits, isBeeGenus, isInsect, wordAfter, wordBefore } from './names/bees.js';
-import { genusMentions } from './names/find.js';
-import { beesOf } from './names/index-of-names.js';
-import { offering, settleBee } from './names/settle.js';
-import { BOMBUS, type Taxon } from './names/taxa.js';
-import { wordsOf, type Word } from './names/tokens.js';
-import { vocabularyOf } from './names/vocabulary.js';
+  offering,
+  settleBee,
+  type Taxon,
+  usedBy,
+  vocabularyOf,
+  withBumble,
+  type Word,
+  wordAfter,
+  wordBefore,
+  wordsOf,
+} from './names/index.js';
 import { none, sure, unsure, type Context, type Reader, type Reading, type Span } from './reading.js';
 import { fold } from './text.js';
 
@@ -41,7 +49,7 @@ export const readBee: Reader<BeeName> = (text, context) => {
   const folded = fold(text);
   if (folded.trim() === '') return none('empty');
   if (folded.length > LONGEST_ANSWER) return none('too-long');
-  const words = wordsOf(folded, context.words.names);
+  const words = withBumble(wordsOf(folded, context.words.names), vocabularyOf(context.words.names));
   if (words.length === 0 || isTalk(folded, words, context)) return none('bee-no-name');
 
   const index = beesOf(context);

@@ -2,19 +2,24 @@
 import {
   afterCorrection,
   agreed,
+  isAroundPlants,
   isDoubted,
   isNegated,
   isTalk,
   LONGEST_ANSWER,
-  usedBy,
   type Named,
-} from './names/answer.js';
-import { plantsOf } from './names/index-of-names.js';
-import { isAroundPlants, plantHits, watchedTaxa } from './names/plants.js';
-import { offering, settlePlant, sideBySide } from './names/settle.js';
+  offering,
+  plantHits,
+  plantsOf,
+  settlePlant,
+  sideBySide,
+  usedBy,
+  vocabularyOf,
+  watchedTaxa,
+  type Word,
+  wordsOf,
+} from './names/index.js';
 import type { Taxon } from './names/taxa.js';
-import { wordsOf, type Word } from './names/tokens.js';
-import { vocabularyOf } from './names/vocabulary.js';
 import { none, sure, unsure, type Context, type Reader, type Reading } from './reading.js';
 import { fold } from './text.js';
 

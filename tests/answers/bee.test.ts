@@ -143,6 +143,10 @@ const table: [typed: string, expected: string][] = [
   ['comon eastren', 'sure impatiens'],
   ['rusty pached', 'sure affinis'],
   ['yelow banded', 'sure terricola'],
+  ['yellow bumblle bee', 'sure fervidus'],
+  ['golden buble bee', 'sure fervidus'],
+  ['#bombusvagans', 'sure vagans'],
+  ['psithyrusashtoni', 'sure bohemicus'],
   // by ear and by voice typing
   ['grizzy collis', 'sure griseocollis'],
   ['grease o collis', 'sure griseocollis'],
@@ -295,6 +299,8 @@ const table: [typed: string, expected: string][] = [
   ['Bombus lucorum', 'sure lucorum'],
   ['big black and gold', 'unsure auricomus | Bombus, bee-near'],
   // talk
+  ['constructor', 'not understood, bee-no-name'],
+  ['at the heather by the old apple', 'not understood, bee-no-name'],
   ['what do you mean', 'not understood, bee-no-name'],
   ['which one is the common one?', 'not understood, bee-no-name'],
   ['how do I tell?', 'not understood, bee-no-name'],

@@ -79,6 +79,8 @@ const table: [text: string, bees: string[], plants: string[], watched?: string[]
   ['Best, Veronica Plumley', [], []],
   ['my sage advice', [], []],
   ['I will try again next week, love, Hester', [], []],
+  ['a separate process in the current country', [], []],
+  ['constructor toString __proto__', [], []],
   ['10:40 to 10:55, 3 m by 2 m', [], []],
 ];
 test.each(table)('names in "%s"', (text, bees, plants, watched = []) => {

@@ -72,6 +72,11 @@ const table: [typed: string, expected: string, watched?: string[]][] = [
   ['highbush blueberry', 'sure Vaccinium corymbosum'],
   ['chives', 'sure Allium schoenoprasum'],
   ['pussywillow', 'sure Salix discolor'],
+  ['Prunus americana var. nigra', 'sure Prunus nigra'],
+  ['Salix exigua subsp. interior', 'sure Salix interior'],
+  ['Claytonia virg.', 'sure Claytonia virginica'],
+  ["Malus 'Prairifire'", 'sure Malus'],
+  ['lavender', 'sure Lavandula'],
   // a name that stands for the genus
   ['willow', 'sure Salix'],
   ['willows', 'sure Salix'],
@@ -90,6 +95,8 @@ const table: [typed: string, expected: string, watched?: string[]][] = [
   ['clover', 'sure Trifolium'],
   ['mint', 'sure Mentha'],
   ['wild roses', 'sure Rosa'],
+  ['wild phlox', 'sure Phlox'],
+  ['white violet', 'sure Viola'],
   // a name that a few species share
   ['spring beauty', 'unsure Claytonia caroliniana | Claytonia virginica | Claytonia, plant-shared'],
   ['spring beauties', 'unsure Claytonia caroliniana | Claytonia virginica | Claytonia, plant-shared'],
@@ -142,6 +149,10 @@ const table: [typed: string, expected: string, watched?: string[]][] = [
   ['phlox divaracata', 'sure Phlox divaricata'],
   ['hepattica', 'sure Hepatica'],
   ['mayaple', 'sure Podophyllum peltatum'],
+  // a slip in a short word does not leave the rest of the name to another plant
+  ['bov cranberry', 'sure Vaccinium oxycoccos'],
+  ['tre lilac', 'sure Syringa reticulata'],
+  ['wod betony', 'sure Pedicularis canadensis'],
   // by ear and by voice typing
   ['sell and dine poppy', 'sure Stylophorum diphyllum'],
   ['sir viss berry', 'sure Amelanchier'],
@@ -168,6 +179,12 @@ const table: [typed: string, expected: string, watched?: string[]][] = [
   ['yellow dandelions', 'sure Taraxacum officinale'],
   ['cherry tree in bloom', 'sure Prunus'],
   ['knockout roses', 'sure Rosa'],
+  ["Nancy's lilac", 'sure Syringa vulgaris'],
+  ["the lilac at grandma's", 'sure Syringa vulgaris'],
+  ['purpel lilac', 'sure Syringa vulgaris'],
+  // a strange word may make it another kind
+  ['Glitterball lilac', 'unsure Syringa vulgaris | Syringa, plant-near'],
+  ['lilac frumpet', 'unsure Syringa vulgaris | Syringa, plant-near'],
   // other plants that only say where
   ['dandelions under the apple tree', 'sure Taraxacum officinale'],
   ['violets next to the lilac', 'sure Viola'],
@@ -205,6 +222,8 @@ const table: [typed: string, expected: string, watched?: string[]][] = [
   ['Carex pensylvanica', 'sure null'],
   ['swamp dewcup', 'sure null'],
   ['carrion flower', 'sure null'],
+  ['lavender flowers', 'sure null'], // a colour
+  ['false lilac', 'sure null'],
   ['moonlight frillybell', 'sure null'],
   // no name in it
   ['white', 'not understood, plant-no-name'],

@@ -21,6 +21,20 @@ export const wordBefore = (words: readonly Word[], at: number): Word | undefined
 export const wordAfter = (words: readonly Word[], to: number): Word | undefined =>
   words[to]?.gap === 'none' ? words[to] : undefined;
 
+const BUMBLE = { letters: 'bumble', slips: 1 };
+const BUMBLEBEE = { letters: 'bumblebee', slips: 2 };
+
+/** "bumbel", "bumblbee" made "bumble", which the names of bees are told by. */
+export function withBumble(words: readonly Word[], vocabulary: Vocabulary): Word[] {
+  const isSlipOf = (plain: string, known: { letters: string; slips: number }): boolean =>
+    editsBetween(plain, known.letters, known.slips) <= known.slips;
+  return words.map((word) => {
+    if (word.plain.length < 5 || vocabulary.bumblebee.has(word.plain) || vocabulary.isPlain(word.plain)) return word;
+    const isBumble = isSlipOf(word.plain, BUMBLE) || isSlipOf(word.plain, BUMBLEBEE);
+    return isBumble ? { ...word, plain: BUMBLE.letters, stem: BUMBLE.letters } : word;
+  });
+}
+
 /** "Bombus", "B.", "Psithyrus" and what thumbs make of the first. */
 export function isBeeGenus(word: Word, { beeGenera }: Vocabulary): boolean {
   return beeGenera.has(word.plain) || (word.plain.length >= 5 && editsBetween(word.plain, 'bombus', 1) <= 1);
@@ -52,7 +66,8 @@ function shortHits(words: readonly Word[], index: NameIndex, vocabulary: Vocabul
       ({ first, last }) => first === last && beginnings.some((beginning) => first.startsWith(beginning)),
     );
     const accepted = begins.filter(({ first, taxon }) => taxon.name.endsWith(` ${first}`));
-    const taxa = new Set((word.plain.length < SHORTEST_FIRM ? accepted : begins).map(({ taxon }) => taxon));
+    const acceptedOnly = word.plain.length < SHORTEST_FIRM || (manner === 'running' && !afterGenus);
+    const taxa = new Set((acceptedOnly ? accepted : begins).map(({ taxon }) => taxon));
     if (taxa.size === 0) continue;
     hits.push({
       from: at,
@@ -111,6 +126,10 @@ function piecedHits(words: readonly Word[], index: NameIndex, vocabulary: Vocabu
 /** Letters of a badly misspelled word from which a bee is offered in running text. */
 const SHORTEST_OFFERED_IN_RUNNING_TEXT = 8;
 
+/** "centralised" has the stem of "centralis", and is none. */
+const isAsListed = ({ plain, stem }: Word): boolean =>
+  plain === stem || plain.replace(/e?s$/, '') === stem || !plain.endsWith('ed');
+
 /** What a hit may stand on, in this text: null where its words only describe, or belong to something else. */
 function standing(hit: Hit, words: readonly Word[], context: BeeContext, manner: Manner, home: Home): Hit | null {
   const vocabulary = vocabularyOf(context.words.names);
@@ -118,10 +137,13 @@ function standing(hit: Hit, words: readonly Word[], context: BeeContext, manner:
   if (hit.exactness === 'near' && manner === 'running' && !hit.firm) {
     if (hit.to - hit.from > 1 || hit.letters < SHORTEST_OFFERED_IN_RUNNING_TEXT) return null;
   }
-  if (home !== 'local' && hit.exactness === 'short' && hit.letters < SHORTEST_FAR) {
-    const genus = wordBefore(words, hit.from);
-    if (!genus || !isBeeGenus(genus, vocabulary)) return null;
-  }
+  const genusBefore = wordBefore(words, hit.from);
+  const afterGenus = genusBefore !== undefined && isBeeGenus(genusBefore, vocabulary);
+  if (home !== 'local' && !afterGenus && hit.exactness !== 'exact' && manner === 'running') return null;
+  if (home !== 'local' && !afterGenus && hit.exactness === 'short' && hit.letters < SHORTEST_FAR) return null;
+  if (hit.to - hit.from === 1 && (use.kind === 'short' || use.kind === 'scientific') && !isAsListed(words[hit.from]!))
+    return null;
+  if (manner === 'running' && use.kind === 'short' && vocabulary.loose.has(words[hit.from]!.plain)) return null;
   if (home !== 'local' && hit.exactness === 'near' && (!hit.firm || use.kind === 'short')) return null;
   if (use.kind === 'insect' || use.kind === 'scientific') return hit;
   const before = wordBefore(words, hit.from);

@@ -1,7 +1,7 @@
 /** Finds the bees and plants named in running text. */
 import type { Context, Span } from '../reading.js';
 import { madeOnce } from '../text.js';
-import { beeHits, isBeeGenus, isInsect } from './bees.js';
+import { beeHits, isBeeGenus, isInsect, withBumble } from './bees.js';
 import { doubted, hedgesIn } from './hedges.js';
 import { beesOf, plantsOf } from './index-of-names.js';
 import { plantHits, watchedTaxa } from './plants.js';
@@ -72,7 +72,7 @@ export function genusMentions(folded: string, words: readonly Word[], context: C
 const sorted = (names: readonly FoundName[]): FoundName[] => [...names].sort((a, b) => a.span[0] - b.span[0]);
 
 function search(folded: string, context: Context): FoundNames {
-  const words = wordsOf(folded, context.words.names);
+  const words = withBumble(wordsOf(folded, context.words.names), vocabularyOf(context.words.names));
   const { region } = context.survey;
   const beeIndex = beesOf(context);
   const plantIndex = plantsOf(context);

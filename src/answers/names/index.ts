@@ -1,3 +1,14 @@
 /** What other readers may use of the names of bees and plants. */
 export { findBees, findNames, findPlants, type FoundName, type FoundNames, type NameValue } from './find.js';
 export { labelOf, rankOf } from './label.js';
+
+// for the readers of one bee and of one plant
+export { afterCorrection, agreed, isDoubted, isNegated, isTalk, LONGEST_ANSWER, usedBy, type Named } from './answer.js';
+export { beeHits, isBeeGenus, isInsect, withBumble, wordAfter, wordBefore } from './bees.js';
+export { genusMentions } from './find.js';
+export { beesOf, plantsOf } from './index-of-names.js';
+export { isAroundPlants, plantHits, watchedTaxa } from './plants.js';
+export { offering, settleBee, settlePlant, sideBySide } from './settle.js';
+export { BOMBUS, type Taxon } from './taxa.js';
+export { wordsOf, type Word } from './tokens.js';
+export { vocabularyOf } from './vocabulary.js';

@@ -103,7 +103,7 @@ const SHORTEST_NEAR_AMONG_STRANGERS = 7;
 /** In running text a misspelled word is one plant's name, and nearly right: "hester" is no heather. */
 const isCloseEnough = ({ letters, fits }: Hit): boolean => {
   const { cost } = fits[0]!;
-  return cost <= (letters < SHORTEST_NEAR_AMONG_STRANGERS ? 0.5 : 1.5) && (fits.length === 1 || cost <= 0.5);
+  return cost <= (letters < SHORTEST_NEAR_AMONG_STRANGERS ? 0.5 : 1) && (fits.length === 1 || cost <= 0.5);
 };
 
 /** What a hit may stand on, in this text: null where its words belong to something else or say too little. */
@@ -127,8 +127,15 @@ function standing(hit: Hit, words: readonly Word[], vocabulary: Vocabulary, mann
     return alone && manner === 'answer' ? hit : null;
   }
   const unknownAfter = after !== undefined && !isAroundPlants(after, vocabulary);
+  // "Bloomerang lilac" may be no common lilac, "rose gentian" no rose; "Nan's lilac" and "purpel lilac" are
+  const strangerBefore =
+    before !== undefined &&
+    !isAroundPlants(before, vocabulary) &&
+    !before.possessive &&
+    !vocabulary.almostDescribes(before.plain);
   const otherKindBefore = before !== undefined && vocabulary.otherKinds.has(before.plain);
   const bare = hit.fits.every((near) => near.use.taxon.rank === 'genus');
+  const strangerMakesOther = strangerBefore && use.kind === 'common' && (!bare || vocabulary.heads.has(last.stem));
   if (use.kind === 'epithet') {
     const alone = words.every((word, at) => at === hit.from || isAroundPlants(word, vocabulary));
     return alone && single && manner === 'answer' ? { ...hit, firm: false } : null;
@@ -153,7 +160,8 @@ function standing(hit: Hit, words: readonly Word[], vocabulary: Vocabulary, mann
     if (hit.exactness === 'near' && !(hit.firm && (!single || isCloseEnough(hit)))) return null;
     return hit;
   }
-  return single && unknownAfter ? { ...hit, firm: false } : hit;
+  const firm = hit.firm && !(single && (unknownAfter || strangerMakesOther));
+  return { ...hit, firm };
 }
 
 const saysNoMore = (word: Word, { joining, aroundPlants, plantNouns }: Vocabulary): boolean =>
@@ -178,6 +186,16 @@ function isBacked(hit: Hit, words: readonly Word[], kept: readonly Hit[], vocabu
     vocabulary.describing.has(before.plain) ||
     before.plain === 'on'
   );
+}
+
+/** "white violet" is a violet that is white, though "sweet white violet" less one word is a part of a name. */
+function isGenusDescribed(hit: Hit, hits: readonly Hit[], words: readonly Word[], { describing }: Vocabulary): boolean {
+  if (hit.exactness !== 'part' || hit.watched) return false;
+  return hits.some((other) => {
+    const endsIt = other.exactness === 'exact' && other.to === hit.to && other.from > hit.from;
+    if (!endsIt || !other.fits.some(({ use }) => use.taxon.rank === 'genus')) return false;
+    return words.slice(hit.from, other.from).every((word) => describing.has(word.plain));
+  });
 }
 
 export function plantHits(words: readonly Word[], context: PlantContext, manner: Manner): Hit[] {
@@ -206,7 +224,7 @@ export function plantHits(words: readonly Word[], context: PlantContext, manner:
     const kept = standing(hit, words, vocabulary, manner);
     return kept ? [kept] : [];
   });
-  const apart = withoutOverlaps(standingHits);
+  const apart = withoutOverlaps(standingHits.filter((hit) => !isGenusDescribed(hit, standingHits, words, vocabulary)));
   if (manner === 'answer') return apart;
   const backed: Hit[] = [];
   for (const hit of apart) if (isBacked(hit, words, backed, vocabulary)) backed.push(hit);

@@ -4,6 +4,7 @@ import type { Span } from '../reading.js';
 import { anyOrderKey, END_LETTERS, type Key, type NameIndex, type Use } from './index-of-names.js';
 import {
   distance,
+  editsBetween,
   lettersApart,
   lettersIn,
   slipsAllowed,
@@ -133,14 +134,30 @@ const exactFits = (uses: readonly Use[]): { fits: Near[]; exactness: Exactness }
   return { fits: kept.map((use) => ({ use, cost: 0, letters: 0, words: 0 })), exactness };
 };
 
+/** What one slip in a word of three letters weighs: "bov cranberry", where the other words leave no other meaning. */
+const EDITS_FOR_SHORT_WORD = 0.9;
+
+/** What a slip weighs besides where the typed word is a right one too: "half back". */
+const EDITS_FOR_PLAIN_WORD = 1;
+
+/** A word of a window ready to be compared. */
+interface Piece extends Spelled {
+  /** A word of its own, "big", is no slip of "bog". */
+  readonly plain: boolean;
+}
+
 /** How far a window is from a known name: word by word where both have as many words, else as one. */
-function costOf(saying: readonly Spelled[], whole: Spelled, key: Key): number | null {
-  if (saying.length < 2 || saying.length !== key.words.length) return distance(whole, key.whole);
+function costOf(pieces: readonly Piece[], whole: Spelled, key: Key): number | null {
+  if (pieces.length < 2 || pieces.length !== key.words.length) return distance(whole, key.whole);
   let cost = 0;
-  for (const [at, word] of saying.entries()) {
-    const part = distance(word, spelled(key.words[at]!));
-    if (part === null) return null;
-    cost += part;
+  let shortSlips = 0;
+  for (const [at, piece] of pieces.entries()) {
+    const known = key.words[at]!;
+    const part = distance(piece, spelled(known));
+    if (part !== null) cost += piece.plain && part > 0 ? part + EDITS_FOR_PLAIN_WORD : part;
+    else if (!piece.plain && shortSlips++ === 0 && editsBetween(piece.letters, known, 1) <= 1)
+      cost += EDITS_FOR_SHORT_WORD;
+    else return null;
   }
   return cost;
 }
@@ -182,14 +199,15 @@ export function nearFits(
   whole: string,
   index: NameIndex,
   kinds: (use: Use) => boolean,
+  isPlain: (word: Word) => boolean = () => false,
 ): Near[] {
   const typed: Spelled = { letters: whole, sound: soundOf(whole) };
-  const parts = saying.map((word) => spelled(word.plain));
+  const pieces = saying.map((word): Piece => ({ ...spelled(word.plain), plain: isPlain(word) }));
   const best = new Map<string, Near>();
   for (const key of candidates(index, typed)) {
     const uses = key.uses.filter(kinds);
     if (uses.length === 0) continue;
-    const cost = costOf(parts, typed, key);
+    const cost = costOf(pieces, typed, key);
     if (cost === null) continue;
     for (const use of uses) {
       if (use.kind === 'short' && cost > MOST_EDITS_OF_SHORT) continue;
@@ -285,6 +303,7 @@ function nearHits(words: readonly Word[], windows: readonly Window[], search: Se
           whole,
           index,
           (use) => use.kind !== 'epithet' && (manner === 'answer' || use.kind !== 'part'),
+          search.plain,
         );
         compared.set(id, fits);
       }
@@ -293,6 +312,7 @@ function nearHits(words: readonly Word[], windows: readonly Window[], search: Se
       // ordinary words make up a name only by ear ("or a comus"), not by misspelling
       const tolerated = plainWords > 0 && !sameWordCount(saying, nearest.use) ? 1.5 : Infinity;
       if (nearest.cost > tolerated) continue;
+      if (manner === 'running' && plainWords > 0 && nearest.words !== saying.length) continue;
       const upTo = sureUpTo(Math.min(whole.length, nearest.letters));
       const sameWords = Math.max(1, nearest.words) === saying.length;
       const firm = nearest.cost <= (sameWords ? upTo : Math.min(upTo, SURE_ACROSS_WORDS));
@@ -313,15 +333,17 @@ const sameWordCount = (saying: readonly Word[], use: Use): boolean =>
 
 /** An edit weighs as much as so many letters when hits compete for the same words. */
 const LETTERS_PER_EDIT = 3;
+/** Words that belong to a name speak for it: "dg fennel" is no fennel. */
+const LETTERS_PER_WORD = 1;
 /** A name with words left out gives way to a whole one of the same length. */
 const LETTERS_PER_PART = 2;
 
 /** A plant being watched is meant rather than another of the same words. */
 const LETTERS_FOR_WATCHED = 1;
 
-const weightOf = ({ letters, fits, exactness, watched }: Hit): number => {
+const weightOf = ({ from, to, letters, fits, exactness, watched }: Hit): number => {
   const whole = watched ? LETTERS_FOR_WATCHED : exactness === 'part' ? -LETTERS_PER_PART : 0;
-  return letters - LETTERS_PER_EDIT * fits[0]!.cost + whole;
+  return letters + LETTERS_PER_WORD * (to - from) - LETTERS_PER_EDIT * fits[0]!.cost + whole;
 };
 
 /** The hits that do not stand in each other's way, the weightiest first; left to right. */

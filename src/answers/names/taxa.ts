@@ -45,9 +45,10 @@ function initialsOf(common: string): string | null {
 export function* namesOfBee(bee: Bee): Generator<Named> {
   const { name, regions, cuckoo } = bee;
   const taxon: Taxon = { name, rank: 'species', genus: 'Bombus', regions, cuckoo };
-  yield { taxon, kind: 'scientific', name: withoutGenus(name), place: 0 };
-  for (const former of bee.former) {
-    yield { taxon, kind: 'scientific', name: withoutGenus(former) || former, place: 1 };
+  for (const [place, scientific] of [name, ...bee.former].entries()) {
+    yield { taxon, kind: 'scientific', name: withoutGenus(scientific) || scientific, place };
+    // as a tag has it: "#bombusimpatiens"
+    yield { taxon, kind: 'short', name: scientific.replaceAll(' ', ''), place };
   }
   for (const [place, common] of bee.common.entries()) {
     yield { taxon, kind: 'common', name: common, place };

@@ -36,10 +36,10 @@ export function stemOf(plain: string): string {
   return stem.replace('colour', 'color').replace('grey', 'gray');
 }
 
-function gapBetween(between: string, before: string): Gap {
+function gapBetween(between: string, before: string, joining: readonly string[]): Gap {
   if (BREAK.test(between)) return 'break';
-  // "B. imp", "mert. virg.", "St. John" go on; a longer word with a dot ends a sentence
-  if (/\.\s/.test(between) && before.length > 4) return 'break';
+  // "B. imp", "mert. virg.", "St. John", "subsp. interior" go on; a longer word with a dot ends a sentence
+  if (/\.\s/.test(between) && before.length > 4 && !joining.includes(before)) return 'break';
   return COMMA.test(between) ? 'comma' : 'none';
 }
 
@@ -51,7 +51,7 @@ export function wordsOf(folded: string, names: Words['names']): Word[] {
     const typed = match[0];
     const from = match.index;
     const letters = typed.replaceAll("'", '').slice(0, LONGEST);
-    const plain = names.saidAs[letters] ?? letters;
+    const plain = Object.hasOwn(names.saidAs, letters) ? names.saidAs[letters]! : letters; // "constructor" is a word too
     words.push({
       plain,
       stem: stemOf(plain),
@@ -59,7 +59,7 @@ export function wordsOf(folded: string, names: Words['names']): Word[] {
       digits: /^\d/.test(typed),
       possessive: typed.endsWith("'s"),
       dotted: folded[from + typed.length] === '.',
-      gap: words.length === 0 ? 'none' : gapBetween(folded.slice(end, from), before),
+      gap: words.length === 0 ? 'none' : gapBetween(folded.slice(end, from), before, names.joining),
     });
     end = from + typed.length;
     before = letters;

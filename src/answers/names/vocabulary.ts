@@ -1,6 +1,7 @@
 /** The words around names, made ready to be asked "is this one of them?". */
 import type { Words } from '../../../shared/words.js';
 import { madeOnce, phraseFinder, type PhraseFinder } from '../text.js';
+import { editsBetween } from './similarity.js';
 import { stemOf } from './tokens.js';
 
 export type NameWords = Words['names'];
@@ -31,9 +32,14 @@ export interface Vocabulary {
   readonly unknown: PhraseFinder<true>;
   readonly chat: PhraseFinder<true>;
   readonly asking: ReadonlySet<string>;
+  /** "purpel", "beautifull": nearly a word that describes. */
+  readonly almostDescribes: (word: string) => boolean;
   /** Words by their stems, for "is this word of a plant or of the talk around it". */
   readonly isPlain: (word: string) => boolean;
 }
+
+/** Letters from which a word one slip away from another is taken for it. */
+const SHORTEST_MISSPELLED = 5;
 
 /** Words as listed, and by their stems, so that a plural need not be listed. */
 const setOf = (words: readonly string[]): ReadonlySet<string> => new Set(words.flatMap((word) => [word, stemOf(word)]));
@@ -88,6 +94,9 @@ export const vocabularyOf = madeOnce((names: NameWords): Vocabulary => {
     ...sets,
     unknown: phrasesOf(names.unknown),
     chat: phrasesOf(names.chat),
+    almostDescribes: (word) =>
+      word.length >= SHORTEST_MISSPELLED &&
+      names.describing.some((known) => known.length >= 4 && editsBetween(word, known, 1) <= 1),
     isPlain: (word) => plain.some((set) => set.has(word)),
   };
 });
