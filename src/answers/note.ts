@@ -1,0 +1,111 @@
+/**
+ * Reads a whole watch in one message or mail, in any order. Each field is read by its own reader; greeting, signature
+ * and quoted text are passed over; what was not said is absent and nothing is invented.
+ */
+import type { Ask } from '../../shared/phrases.js';
+import type { Count } from '../../shared/record.js';
+import {
+  fieldsIn,
+  FIELD_NAMES,
+  ownTextOf,
+  type FieldName,
+  type FieldReadings,
+  type FieldsFound,
+  type FieldValues,
+} from './note/fields.js';
+import { noteWords } from './note/vocabulary.js';
+import type { Context, Reading, Span } from './reading.js';
+import type { PlantTold } from './plants.js';
+import type { TallyRow } from './tally.js';
+import { fold, joinSpans } from './text.js';
+
+export { FIELD_NAMES, type FieldName, type FieldReadings, type FieldsFound, type FieldValues };
+
+/** The fields that a message says: those in `asked` by bare values too, all others by their own words only. */
+export const readFields = (text: string, context: Context, asked: readonly FieldName[]): FieldsFound =>
+  fieldsIn(text, context, asked, false);
+
+/** What a note prints for a field: plants and tally without the words they came from. */
+interface Printed extends Omit<FieldValues, 'plants' | 'tally'> {
+  plants: { readonly name: string | null; readonly flowers: Count | null }[];
+  tally: Omit<TallyRow, 'typed'>[];
+}
+export type Note = { readonly [Field in FieldName]?: Printed[Field] };
+export type NoteOffer = { readonly [Field in FieldName]?: readonly Printed[Field][] };
+
+/** `value` holds the sure fields in any state, `offer` the unsure ones, best first. */
+export type NoteReading =
+  | {
+      readonly state: 'sure';
+      readonly value: Note;
+      readonly offer: null;
+      readonly ask: null;
+      readonly used: readonly Span[];
+    }
+  | {
+      readonly state: 'unsure';
+      readonly value: Note;
+      readonly offer: NoteOffer;
+      readonly ask: Ask;
+      readonly used: readonly Span[];
+    }
+  | {
+      readonly state: 'none';
+      readonly value: null;
+      readonly offer: null;
+      readonly ask: Ask;
+      readonly used: readonly Span[];
+    };
+
+/** Words left over in a note of which only a day, a place or a plant's name was read: more of them are a chat. */
+const MOST_WORDS_LEFT = 4;
+
+const printed = (field: FieldName, value: unknown): unknown => {
+  if (field === 'plants') return (value as readonly PlantTold[]).map(({ name, flowers }) => ({ name, flowers }));
+  if (field === 'tally') return (value as readonly TallyRow[]).map(({ typed: _typed, ...row }) => row);
+  return value;
+};
+
+/** Per field, what a note says; empty where it tells no watch. */
+export function readNoteFields(text: string, context: Context): FieldReadings {
+  const { fields, left } = fieldsIn(text, context, [], true);
+  const told = FIELD_NAMES.filter((field) => fields[field] !== undefined);
+  const own = fold(ownTextOf(text, context)?.text ?? '');
+  const tells = (field: FieldName): boolean => told.includes(field);
+  if (noteWords(context.words).saysNoWatch(own) && !tells('tally') && !tells('times')) return {};
+  const plants = fields.plants;
+  const counted =
+    plants?.state === 'unsure' || (plants?.state === 'sure' && plants.value.some(({ flowers }) => flowers !== null));
+  const slight = told.every((field) => field === 'date' || field === 'place' || (field === 'plants' && !counted));
+  const words = left.match(/[\p{L}\d]+/gu)?.length ?? 0;
+  return slight && words > MOST_WORDS_LEFT ? {} : fields;
+}
+
+export function readNote(text: string, context: Context): NoteReading {
+  const nothing = (ask: Ask): NoteReading => ({ state: 'none', value: null, offer: null, ask, used: [] });
+  if (text.trim() === '') return nothing('empty');
+  if (!ownTextOf(text, context)) return nothing('too-long');
+  const fields = readNoteFields(text, context);
+  const value: Record<string, unknown> = {};
+  const offer: Record<string, unknown> = {};
+  const asks: Ask[] = [];
+  const used: Span[] = [];
+  for (const field of FIELD_NAMES) {
+    const reading: Reading<unknown> | undefined = fields[field];
+    if (!reading || reading.state === 'none') continue;
+    used.push(...reading.used);
+    if (reading.state === 'sure') value[field] = printed(field, reading.value);
+    else {
+      offer[field] = reading.offer.map((each) => printed(field, each));
+      asks.push(reading.ask);
+    }
+  }
+  const spans = joinSpans(used);
+  if (asks.length > 0) {
+    const [only] = asks;
+    const ask = asks.includes('two-spans') ? 'note-two-watches' : asks.length === 1 && only ? only : 'note-some-unsure';
+    return { state: 'unsure', value: value, offer: offer, ask, used: spans };
+  }
+  if (Object.keys(value).length === 0) return nothing('note-nothing-told');
+  return { state: 'sure', value: value, offer: null, ask: null, used: spans };
+}

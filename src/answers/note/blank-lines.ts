@@ -1,0 +1,14 @@
+/** Blanks what was used out of a text of several lines, which must stay lines. */
+import type { Span } from '../reading.js';
+import { joinSpans } from '../text.js';
+
+/** The text with those spans blanked out, same length; line ends are kept. */
+export function blankLines(text: string, spans: readonly Span[]): string {
+  let out = '';
+  let at = 0;
+  for (const [from, to] of joinSpans(spans)) {
+    out += text.slice(at, from) + text.slice(from, to).replace(/[^\n]/g, ' ');
+    at = to;
+  }
+  return out + text.slice(at);
+}

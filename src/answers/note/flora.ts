@@ -1,0 +1,153 @@
+/**
+ * Plants with their flowers and the tally of queens, out of one text that tells both: "wild geranium 85 flowers,
+ * 1 griseocollis".
+ */
+import type { Count } from '../../../shared/record.js';
+import { readCount } from '../count.js';
+import type { FoundName, FoundNames } from '../names/index.js';
+import type { PlantTold } from '../plants.js';
+import { namesSaid } from '../plants/plants-said.js';
+import { sure, unsure, type Context, type Reading, type Span } from '../reading.js';
+import { findTallyAmong, readTally, type TallyRow } from '../tally.js';
+import { fold } from '../text.js';
+import { blankLines } from './blank-lines.js';
+import { floraIn, type FloraSaid } from './flowers.js';
+
+export interface Flora {
+  readonly plants: Reading<PlantTold[]> | null;
+  readonly tally: Reading<TallyRow[]> | null;
+}
+
+interface Told {
+  readonly plants: readonly PlantTold[];
+  /** Each other choice of a shared name, one at a time. */
+  readonly others: readonly (readonly PlantTold[])[];
+  readonly shared: boolean;
+  readonly doubted: boolean;
+  readonly used: readonly Span[];
+}
+
+const keyOf = (found: FoundName): string => found.names[0]?.name ?? '';
+const genusOf = (name: string): string => name.split(' ')[0]!;
+
+/** "the geranium" of a text that tells of wild geranium is that one, and so is a shared name that fits one plant told. */
+function asTold(plants: readonly FoundName[]): FoundName[] {
+  const species = plants.filter(({ names, clear }) => clear && names[0]?.rank !== 'genus' && names[0]?.rank !== null);
+  return plants.map((found) => {
+    const [value] = found.names;
+    if (!value || species.includes(found)) return found;
+    const fits = species.filter(({ names: [other] }) =>
+      value.rank === 'genus'
+        ? genusOf(other!.name) === value.name
+        : found.names.some(({ name }) => name === other!.name),
+    );
+    const keys = new Set(fits.map(keyOf));
+    return keys.size === 1 ? { ...found, names: fits[0]!.names, clear: true } : found;
+  });
+}
+
+function countOf(
+  text: string,
+  spans: readonly Span[],
+  context: Context,
+): { count: Count | null; doubted: boolean; typed: string } {
+  const typed = spans.map((span) => text.slice(...span).trim()).join(', ');
+  const reading = readCount(typed, { ...context, of: 'flowers' });
+  if (reading.state === 'sure') return { count: reading.value, doubted: false, typed };
+  if (reading.state === 'unsure') return { count: reading.offer[0] ?? null, doubted: true, typed };
+  return { count: null, doubted: false, typed };
+}
+
+/** Each plant once, in the order of its first mention, with the flowers said of it anywhere. */
+function plantsOf(text: string, { plants, flowers }: FloraSaid, context: Context): Told {
+  const keys = [...new Set(plants.map(keyOf))].filter((key) => key !== '');
+  const told: PlantTold[] = [];
+  let doubted = false;
+  let shared = false;
+  const others: (readonly PlantTold[])[] = [];
+  const choices: { at: number; names: FoundName['names'] }[] = [];
+  for (const key of keys) {
+    const mentions = plants.filter((found) => keyOf(found) === key);
+    const first = mentions[0]!;
+    const spans = flowers
+      .filter(({ plant }) => plant !== null && keyOf(plants[plant]!) === key)
+      .map(({ span }) => span);
+    const counted = spans.length > 0 ? countOf(text, spans, context) : null;
+    doubted ||= counted?.doubted === true;
+    const [value] = first.names;
+    const listed = value !== undefined && value.rank !== null;
+    if (!mentions.some(({ clear }) => clear)) {
+      shared = true;
+      choices.push({ at: told.length, names: first.names.slice(1) });
+    }
+    told.push({
+      name: listed ? value.name : null,
+      rank: listed ? value.rank : null,
+      asTyped: listed ? text.slice(...first.span) : (value?.name ?? ''),
+      flowers: counted?.count ?? null,
+      flowersTyped: counted?.count ? counted.typed : null,
+      ...(mentions.some(({ doubt }) => doubt) && counted?.doubted !== true ? { doubt: true as const } : {}),
+    });
+  }
+  for (const { at, names } of choices) {
+    for (const { name, rank } of names)
+      others.push(told.map((plant, index) => (index === at ? { ...plant, name, rank } : plant)));
+  }
+  const used = [
+    ...plants.map(({ span }) => span),
+    ...flowers.filter(({ plant }) => plant !== null).map(({ span }) => span),
+  ];
+  return { plants: told, others, shared, doubted, used };
+}
+
+/** More are no help to choose from. */
+const MOST_OFFERS = 6;
+
+function readingOf({ plants, others, shared, doubted, used }: Told): Reading<PlantTold[]> | null {
+  if (plants.length === 0) return null;
+  if (shared)
+    return unsure([[...plants], ...others.map((other) => [...other])].slice(0, MOST_OFFERS), 'plants-shared', used);
+  return doubted ? unsure([[...plants]], 'plants-count-doubt', used) : sure([...plants], used);
+}
+
+/**
+ * The text for the tally: numbers of flowers are out of it, and so are the plants where they stand in a list of their
+ * own ("bluebells 85, phlox 40. 2 imps on the phlox"), which must not head what follows.
+ */
+function withoutFlowers(text: string, { bees, plants, flowers }: FloraSaid): string {
+  const spans = flowers.map(({ span }) => span);
+  const counted = plants.filter((_, at) => flowers.some(({ plant }) => plant === at));
+  const parted = counted
+    .slice(0, -1)
+    .every((found, at) => bees.some(({ span }) => span[0] >= found.span[1] && span[1] <= counted[at + 1]!.span[0]));
+  return blankLines(text, parted ? spans : [...spans, ...counted.map(({ span }) => span)]);
+}
+
+/** `watched` as before, with the plants told now: names, or words as typed. */
+export const watchedWith = (context: Context, plants: readonly PlantTold[]): Context => {
+  const keys = plants.map(({ name, asTyped }) => name ?? asTyped);
+  const added = keys.filter((key) => !context.watched.includes(key));
+  return added.length === 0 ? context : { ...context, watched: [...context.watched, ...added] };
+};
+
+/**
+ * Reads both, out of a text whose names are known. `tallyAsked`: bare counts are queens too. `found` holds for plants
+ * watched before; where several are told now, names are looked up again, for then "the indigo" is one of them.
+ */
+export function readFlora(text: string, context: Context, found: FoundNames, tallyAsked: boolean): Flora {
+  const folded = fold(text);
+  const said = floraIn(folded, { ...found, plants: asTold(found.plants) }, context.words);
+  const told = plantsOf(text, said, context);
+  const watching = watchedWith(context, told.plants);
+  const rest = withoutFlowers(text, said);
+  const names = told.plants.length > 1 ? namesSaid(fold(rest), watching) : visibleNames(rest, said);
+  const tally = tallyAsked ? readTally(rest, watching) : (findTallyAmong(rest, watching, names)[0] ?? null);
+  return { plants: readingOf(told), tally };
+}
+
+/** Names that are not blanked out of the text. */
+export const visibleNames = (text: string, { bees, plants }: FoundNames): FoundNames => {
+  const visible = ({ span }: FoundName): boolean =>
+    text.slice(...span).trim() !== '' && !/^\s|\s$/.test(text.slice(...span));
+  return { bees: bees.filter(visible), plants: plants.filter(visible) };
+};

@@ -1,0 +1,262 @@
+/**
+ * Tells numbers of flowers from numbers of queens in a text that tells both: a number beside "flowers", or beside the
+ * name of a plant, counts flowers; one beside the name of a bee counts queens.
+ */
+import type { Words } from '../../../shared/words.js';
+import type { FoundName, FoundNames } from '../names/index.js';
+import { findNumbers } from '../numbers.js';
+import type { Span } from '../reading.js';
+import { lexiconOf, tokensOf } from '../tally/lexicon.js';
+import { blank, madeOnce } from '../text.js';
+
+/** A number of flowers, with the words that belong to it, and the plant they are of. */
+export interface FlowersSaid {
+  readonly span: Span;
+  /** Its place among the plants; null where the text names none. */
+  readonly plant: number | null;
+}
+
+export interface FloraSaid {
+  readonly bees: readonly FoundName[];
+  readonly plants: readonly FoundName[];
+  readonly flowers: readonly FlowersSaid[];
+}
+
+/** What a word or sign can be beside a number. `small` words stand anywhere, `word` is any other. */
+type Kind = 'unit' | 'bud' | 'flower' | 'open' | 'queen' | 'range' | 'after' | 'hedge' | 'placing' | 'small';
+const KINDS: readonly Kind[] = [
+  'unit',
+  'bud',
+  'flower',
+  'open',
+  'queen',
+  'range',
+  'after',
+  'hedge',
+  'placing',
+  'small',
+];
+
+interface Part {
+  readonly kind: Kind | 'number' | 'bee' | 'plant' | 'comma' | 'end' | 'sign' | 'word';
+  readonly span: Span;
+  /** Kinds a phrase has besides: "about" is a hedge and small. */
+  readonly also: ReadonlySet<Kind>;
+  /** Its place among the plants. */
+  readonly plant: number;
+}
+
+const NONE: ReadonlySet<Kind> = new Set();
+
+const lexicon = madeOnce(({ count, hedges, tally, plants, numbers }: Words) => {
+  const lists: Record<Kind, readonly string[]> = {
+    unit: count.otherAfter,
+    bud: count.notOpen,
+    flower: count.flowers,
+    open: count.open,
+    queen: [...count.queens, ...count.bees, ...tally.workers, ...tally.otherInsects],
+    range: [...count.ranges, ...count.either],
+    after: [...count.aboutAfter, ...count.atLeastAfter, ...count.atMostAfter],
+    hedge: [
+      ...count.about,
+      ...count.atLeast,
+      ...count.atMost,
+      ...count.passedOver,
+      ...count.between,
+      ...hedges.soft,
+      ...hedges.doubting,
+    ],
+    placing: [...tally.onPlants, ...tally.prepositions],
+    small: [...plants.around, ...numbers.groupJoins, ...numbers.articles, ...tally.filler],
+  };
+  return lexiconOf(KINDS.flatMap((kind) => lists[kind].map((phrase) => [phrase, kind] as const)));
+});
+
+const COMMAS = new Set([',', '&', '/']);
+const ENDS = new Set([';', '!', '•', '|']);
+
+function partsOf(folded: string, bees: readonly FoundName[], plants: readonly FoundName[], words: Words): Part[] {
+  const names = [
+    ...bees.map(({ span }) => ({ kind: 'bee' as const, span, plant: -1 })),
+    ...plants.map(({ span }, plant) => ({ kind: 'plant' as const, span, plant })),
+  ].sort((a, b) => a.span[0] - b.span[0]);
+  const numbers = findNumbers(
+    blank(
+      folded,
+      names.map(({ span }) => span),
+    ),
+    words,
+  ).map(({ span }) => span);
+  const tokens = tokensOf(folded);
+  const phrases = lexicon(words);
+  const parts: Part[] = [];
+  let name = 0;
+  let number = 0;
+  let end = 0;
+  for (let at = 0; at < tokens.length;) {
+    const token = tokens[at]!;
+    const [from] = token.span;
+    if (folded.slice(end, from).includes('\n')) parts.push({ kind: 'end', span: [end, from], also: NONE, plant: -1 });
+    while (names[name] && names[name]!.span[1] <= from) name++;
+    while (numbers[number] && numbers[number]![1] <= from) number++;
+    const named = names[name];
+    const counted = numbers[number];
+    const whole =
+      named && from >= named.span[0]
+        ? named
+        : counted && from >= counted[0]
+          ? { kind: 'number' as const, span: counted, plant: -1 }
+          : null;
+    if (whole) {
+      parts.push({ ...whole, also: NONE });
+      end = whole.span[1];
+      while (tokens[at] && tokens[at]!.span[0] < end) at++;
+      continue;
+    }
+    const phrase = phrases.at(tokens, at);
+    const next = Math.min(named?.span[0] ?? Infinity, counted?.[0] ?? Infinity);
+    if (phrase && tokens[phrase.to - 1]!.span[1] <= next) {
+      const kind = KINDS.find((each) => phrase.kinds.has(each))!;
+      end = tokens[phrase.to - 1]!.span[1];
+      parts.push({ kind, span: [from, end], also: phrase.kinds, plant: -1 });
+      at = phrase.to;
+      continue;
+    }
+    end = token.span[1];
+    const stops = token.text === '.' && /^(?:\s|$)/.test(folded.slice(end, end + 1));
+    const kind = COMMAS.has(token.text)
+      ? 'comma'
+      : stops || ENDS.has(token.text)
+        ? 'end'
+        : token.isWord
+          ? 'word'
+          : 'sign';
+    parts.push({ kind, span: token.span, also: NONE, plant: -1 });
+    at++;
+  }
+  return parts;
+}
+
+const is = (part: Part | undefined, ...kinds: Kind[]): boolean =>
+  part !== undefined && kinds.some((kind) => part.kind === kind || part.also.has(kind));
+
+/** Unknown words, at most, between a number and what it counts: "40 pale blue phlox". */
+const MOST_WORDS_BETWEEN = 2;
+
+/** What stands behind a number that it can count. */
+function behind(
+  parts: readonly Part[],
+  at: number,
+): { kind: 'flower' | 'bee' | 'plant' | 'other' | null; plant: number } {
+  let unknown = 0;
+  let open = false;
+  const nothing = (): { kind: 'flower' | null; plant: number } => ({ kind: open ? 'flower' : null, plant: -1 });
+  if (is(parts[at + 1], 'unit') && !is(parts[at + 1], 'after')) return { kind: 'other', plant: -1 };
+  for (let next = at + 1; next < parts.length; next++) {
+    const part = parts[next]!;
+    if (part.kind === 'plant') return { kind: 'plant', plant: part.plant };
+    if (part.kind === 'bee') return { kind: 'bee', plant: -1 };
+    if (part.kind === 'number' || part.kind === 'comma' || part.kind === 'end') return nothing();
+    if (is(part, 'flower')) return { kind: 'flower', plant: -1 };
+    if (is(part, 'bud')) return { kind: 'other', plant: -1 };
+    if (is(part, 'queen')) return { kind: 'bee', plant: -1 };
+    if (is(part, 'open')) open = true;
+    else if (is(part, 'placing')) return nothing();
+    else if (part.kind === 'word' && ++unknown > MOST_WORDS_BETWEEN) return nothing();
+  }
+  return nothing();
+}
+
+/** What stands before a number: a plant, a bee or "flowers:", and whether a comma parts them. */
+function ahead(
+  parts: readonly Part[],
+  at: number,
+): { kind: 'flower' | 'bee' | 'plant' | null; plant: number; comma: boolean } {
+  let comma = false;
+  for (let last = at - 1; last >= 0; last--) {
+    const part = parts[last]!;
+    if (part.kind === 'plant') return { kind: 'plant', plant: part.plant, comma };
+    if (part.kind === 'bee' || is(part, 'queen')) return { kind: 'bee', plant: -1, comma };
+    if (is(part, 'flower', 'open')) {
+      const plant = ahead(parts, last);
+      return plant.kind === 'plant' ? { ...plant, comma: comma || plant.comma } : { kind: 'flower', plant: -1, comma };
+    }
+    if (part.kind === 'comma' && !comma) comma = true;
+    else if (part.kind !== 'sign' && !is(part, 'hedge', 'small') && !isTimes(part)) break;
+  }
+  return { kind: null, plant: -1, comma };
+}
+
+/** The "x" of "bluebells x 85". */
+const isTimes = (part: Part): boolean => part.kind === 'word' && part.span[1] - part.span[0] === 1;
+
+/** "100 to 150", "100-150": the second number, where it belongs to the first. */
+function secondOfRange(parts: readonly Part[], at: number): number {
+  const joins =
+    is(parts[at + 1], 'range') || (parts[at + 1]?.kind === 'sign' && parts[at + 1]!.span[0] === parts[at]!.span[1]);
+  return joins && parts[at + 2]?.kind === 'number' ? at + 2 : at;
+}
+
+function spanOf(parts: readonly Part[], at: number, last: number): Span {
+  let from = at;
+  while (is(parts[from - 1], 'hedge')) from--;
+  let to = last;
+  while (is(parts[to + 1], 'after', 'open', 'flower')) to++;
+  return [parts[from]!.span[0], parts[to]!.span[1]];
+}
+
+/** "400 blossoms on the redbud": the plant right behind the flowers. */
+function plantBehind(parts: readonly Part[], at: number): number | null {
+  for (let next = at + 1; next < parts.length; next++) {
+    const part = parts[next]!;
+    if (part.kind === 'plant') return part.plant;
+    if (!is(part, 'after', 'open', 'flower', 'small', 'placing') || part.kind === 'comma' || part.kind === 'end')
+      return null;
+  }
+  return null;
+}
+
+/** `names` are those of the text. */
+export function floraIn(folded: string, { bees, plants }: FoundNames, words: Words): FloraSaid {
+  const parts = partsOf(folded, bees, plants, words);
+  const counted = new Set<number>();
+  const flowers: FlowersSaid[] = [];
+  for (let at = 0; at < parts.length; at++) {
+    if (parts[at]!.kind !== 'number') continue;
+    const last = secondOfRange(parts, at);
+    const next = behind(parts, last);
+    const before = ahead(parts, at);
+    const owned = plantOf(parts, at, last, next, before, counted, plants.length);
+    if (owned !== undefined) {
+      if (owned !== null) counted.add(owned);
+      flowers.push({ span: spanOf(parts, at, last), plant: owned });
+    }
+    at = last;
+  }
+  return { bees, plants, flowers };
+}
+
+/** The plant whose flowers a number counts, null for flowers of no plant named; undefined for a number of other things. */
+function plantOf(
+  parts: readonly Part[],
+  at: number,
+  last: number,
+  next: ReturnType<typeof behind>,
+  before: ReturnType<typeof ahead>,
+  counted: ReadonlySet<number>,
+  plants: number,
+): number | null | undefined {
+  if (next.kind === 'other' || next.kind === 'bee') return undefined;
+  const free = before.kind === 'plant' && !counted.has(before.plant);
+  if (next.kind === 'flower' || (before.kind === 'flower' && next.kind === null)) {
+    if (free) return before.plant;
+    const behindFlowers = plantBehind(parts, last);
+    if (behindFlowers !== null) return behindFlowers;
+    const named = parts.slice(0, at).findLast(({ kind }) => kind === 'plant')?.plant;
+    return named ?? (plants > 0 ? 0 : null);
+  }
+  if (before.kind === 'bee') return undefined;
+  if (free && !before.comma) return before.plant;
+  if (next.kind === 'plant') return next.plant;
+  return free ? before.plant : undefined;
+}

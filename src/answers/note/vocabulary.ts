@@ -1,0 +1,25 @@
+/** The words around the fields of a note, made ready to be found. */
+import type { Words } from '../../../shared/words.js';
+import { anyOf } from '../any-of.js';
+import { madeOnce } from '../text.js';
+
+type Asked = keyof Words['note']['questions'];
+
+export const noteWords = madeOnce((words: Words) => {
+  const { note, tally, count } = words;
+  const small = new Set([...tally.filler, ...tally.prepositions, ...tally.ands].flatMap((phrase) => phrase.split(' ')));
+  const questions = (Object.keys(note.questions) as Asked[]).map((field) => ({
+    field,
+    pattern: new RegExp(anyOf(note.questions[field]), 'u'),
+  }));
+  const flowers = new RegExp(anyOf(count.flowers), 'u');
+  const noWatch = new RegExp(anyOf(note.noWatch), 'u');
+  return {
+    small: (word: string): boolean => small.has(word),
+    /** The fields that a quoted question asks for. */
+    fieldsOf: (question: string): Asked[] =>
+      questions.filter(({ pattern }) => pattern.test(question)).map(({ field }) => field),
+    saysFlowers: (said: string): boolean => flowers.test(said),
+    saysNoWatch: (folded: string): boolean => noWatch.test(folded),
+  };
+});

@@ -1,0 +1,57 @@
+/** The words around plants and their flowers, made ready to be found. */
+import type { Words } from '../../../shared/words.js';
+import { anyOf } from '../any-of.js';
+import { madeOnce } from '../text.js';
+
+export const plantsWords = madeOnce((words: Words) => {
+  const { count, hedges, numbers, plants, names, tally } = words;
+  const amounts = anyOf(
+    Object.keys(numbers.units),
+    Object.keys(numbers.tens),
+    Object.keys(numbers.scales),
+    Object.keys(numbers.groups),
+    Object.keys(numbers.manyGroups),
+    numbers.articles,
+    numbers.groupJoins,
+    count.about,
+    count.aboutAfter,
+    count.atLeast,
+    count.atLeastAfter,
+    count.atMost,
+    count.few,
+    count.vague,
+    count.open,
+    hedges.soft,
+    hedges.doubting,
+    plants.around,
+  );
+  const edge = `(?:[^\\p{L}]+|${amounts})`;
+  const asides = new RegExp(`^[\\s(]*${anyOf(plants.asides)}`, 'u');
+  const describing = new Set(names.describing);
+  const each = new RegExp(anyOf(tally.each, count.each), 'gu');
+  const flowersAtEnd = new RegExp(`(?<name>.*\\p{L}.*?)\\s+${anyOf(count.flowers)}\\s*$`, 'u');
+  const bearers = new RegExp(anyOf(count.bearers), 'u');
+  const flowers = new RegExp(anyOf(count.flowers, count.open), 'u');
+  const amount = new RegExp(anyOf(count.few, count.vague, count.unknown, count.zero, count.noBefore), 'u');
+  return {
+    edges: { start: new RegExp(`^${edge}`, 'u'), end: new RegExp(`${edge}$`, 'u') },
+    /** Words that say more of a plant named before: "those pink ones", "pale yellow". */
+    describes: (piece: string): boolean =>
+      asides.test(piece) || (piece.match(/\p{L}+/gu) ?? []).every((word) => describing.has(word)),
+    /** "60 each" */
+    saysEach: (piece: string): boolean => piece.search(each) !== -1,
+    withoutEach: (piece: string): string => piece.replace(each, ' '),
+    /** "Aunt Bev's Ruffles flowers" without the flowers; "purple flower" and "Mystery Bells" whole. */
+    nameLength: (name: string, asTyped: string): number => {
+      const bare = flowersAtEnd.exec(name)?.groups?.['name'];
+      if (bare !== undefined && /^\s*\p{Lu}/u.test(asTyped.slice(bare.length))) return name.length;
+      const says = (bare?.match(/\p{L}+/gu) ?? []).some((word) => !describing.has(word));
+      return says && bare !== undefined ? bare.length : name.length;
+    },
+    /** "3 trees": a number of plants, not of flowers. */
+    saysFlowers: (piece: string): boolean => flowers.test(piece),
+    countsBearers: (piece: string): boolean => bearers.test(piece) && !flowers.test(piece),
+    /** "lots", "a few", "didn't count": an amount without a number. */
+    saysCount: (piece: string): boolean => amount.test(piece),
+  };
+});

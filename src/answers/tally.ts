@@ -1,0 +1,164 @@
+/**
+ * Reads how many queens of which bee on which plant: "2 bimac and a half-black on the columbine, nothing on the plum".
+ * A zero row has no bee; `plant` is null where it was not said and several are watched. A number without any bee is no
+ * tally: it is asked for its bees, and `readTotal` keeps it.
+ */
+import type { Ask } from '../../shared/phrases.js';
+import { none, sure, unsure, type Context, type Finder, type Reader, type Reading, type Span } from './reading.js';
+import type { FoundNames } from './names/index.js';
+import { marksOf, type Mark } from './tally/marks.js';
+import { bombusAt } from './tally/names-said.js';
+import { marksInPassing } from './tally/passing.js';
+import { place } from './tally/placing.js';
+import { saidIn } from './tally/rows.js';
+import { pollenOf, settle, type RowMeant, type TallyMeant } from './tally/settle.js';
+import { tallyPhrases } from './tally/vocabulary.js';
+import { fold, joinSpans } from './text.js';
+
+export interface TallyRow {
+  readonly count: number;
+  /** Accepted name; null in a zero row. */
+  readonly bee: string | null;
+  /** Accepted name, or words as typed for a plant that no list holds; null where it was not said. */
+  readonly plant: string | null;
+  readonly doubt?: true;
+  /** How many of `count` were counted on another plant before. */
+  readonly seenBefore?: number;
+  readonly withPollen?: number;
+  readonly caste?: 'worker';
+  readonly typed?: { readonly bee: string; readonly plant: string | null };
+}
+
+/** Longer answers are a note or none at all: sixty lines of a hundred letters. */
+const LONGEST = 6000;
+/** Meaningful words of a tally, at most; one of twenty rows has some two hundred. */
+const MOST_MARKS = 600;
+/** Offers more than these are no help to choose from. */
+const MOST_OFFERS = 6;
+
+function rowOf(
+  row: RowMeant,
+  text: string,
+  context: Context,
+  choice: { bee: number; plant: number; count: number },
+): TallyRow {
+  const bee = row.bees[choice.bee]?.name ?? row.bees[0]?.name ?? null;
+  const count = row.counts[choice.count] ?? row.counts[0] ?? 0;
+  const plantTyped = row.plant?.span ? text.slice(...row.plant.span) : null;
+  const unknownPlant = context.watched.length === 0 ? plantTyped : null;
+  const plant = row.plant?.names[choice.plant]?.name ?? row.plant?.names[0]?.name ?? unknownPlant;
+  const withPollen = row.pollen === null ? null : Math.min(pollenOf({ ...row, counts: [count] }), count);
+  return {
+    count,
+    bee,
+    plant,
+    ...(row.doubt && bee !== null && bee !== 'Bombus' ? { doubt: true as const } : {}),
+    ...(row.seenBefore ? { seenBefore: count } : {}),
+    ...(withPollen === null ? {} : { withPollen }),
+    ...(row.worker ? { caste: 'worker' as const } : {}),
+    ...(row.beeSpan ? { typed: { bee: text.slice(...row.beeSpan), plant: plantTyped } } : {}),
+  };
+}
+
+/** The best meaning first, then each other meaning of one bee, plant or count by itself; the genus last. */
+function offersOf(rows: readonly RowMeant[], text: string, context: Context): TallyRow[][] {
+  if (rows.some(({ counts }) => counts.length === 0)) return [];
+  const first = { bee: 0, plant: 0, count: 0 };
+  const all = (changed: RowMeant | null, choice: typeof first): TallyRow[] =>
+    rows.map((row) => rowOf(row, text, context, row === changed ? choice : first));
+  const offers = [all(null, first)];
+  for (const row of rows) {
+    row.counts.slice(1).forEach((_, at) => offers.push(all(row, { ...first, count: at + 1 })));
+    row.bees.slice(1).forEach((_, at) => offers.push(all(row, { ...first, bee: at + 1 })));
+    row.plant?.names.slice(1).forEach((_, at) => offers.push(all(row, { ...first, plant: at + 1 })));
+  }
+  if (offers.length <= MOST_OFFERS) return offers;
+  return [...offers.slice(0, MOST_OFFERS - 1), offers.at(-1)!];
+}
+
+/** What the marks mean, with the spans that carried meaning. */
+function heard(marks: readonly Mark[], context: Context): { meant: TallyMeant; used: Span[]; insects: boolean } {
+  const used = joinSpans(marks.filter(({ kind }) => kind !== 'break' && kind !== 'unknown').map(({ span }) => span));
+  const meant = settle(place(saidIn(marks, bombusAt)), context.watched);
+  return { meant, used, insects: marks.some(({ kind }) => kind === 'insect') };
+}
+
+export const readTally: Reader<TallyRow[]> = (text, context) => {
+  if (text.trim() === '') return none('empty');
+  if (text.length > LONGEST) return none('too-long');
+  const marks = marksOf(text, context);
+  if (marks.length > MOST_MARKS) return none('too-long');
+  const { meant, used, insects } = heard(marks, context);
+  const { rows, doubts, beesMissing } = meant;
+  if (rows.length === 0) return none(insects ? 'tally-other-insects' : 'tally-not-understood');
+  const named = rows.some((row) => row.bees.length > 0 && !(row.bees[0]!.name === 'Bombus' && beesMissing));
+  const placed = rows.some((row) => row.plant !== null && row.plant.span !== null);
+  // "3", "five of them"
+  if (beesMissing && !named && !placed) return none('tally-which-bees', used);
+  const [ask] = doubts;
+  if (ask === undefined)
+    return sure(
+      rows.map((row) => rowOf(row, text, context, { bee: 0, plant: 0, count: 0 })),
+      used,
+    );
+  return asked(rows, ask, text, context, used);
+};
+
+/** Finds a tally told among other things: only what surely speaks of queens. A plural or bare name is asked back. */
+export const findTally: Finder<TallyRow[]> = (text, context) => findTallyAmong(text, context);
+
+/** As `findTally`, for a text whose names are known already. */
+export function findTallyAmong(text: string, context: Context, found?: FoundNames): readonly Reading<TallyRow[]>[] {
+  const folded = fold(text);
+  const { saysSeeing, notSeen } = tallyPhrases(context.words.tally);
+  const all = marksOf(text, context, found);
+  if (all.length > MOST_MARKS) return [];
+  const marks = marksInPassing(all, folded, { saysSeeing, notSeen: notSeen(folded) });
+  const { meant, used } = heard(marks, context);
+  const { rows, doubts, beesMissing } = meant;
+  const has = (...kinds: Mark['kind'][]): boolean => marks.some(({ kind }) => kinds.includes(kind));
+  if (rows.length === 0 || !has('bee', 'zero', 'cannot-tell', 'queens')) return [];
+  // "saw a bee" in a long story tells no count
+  if (beesMissing && rows.every((row) => row.bees[0]?.name === 'Bombus') && !has('count')) return [];
+  const [ask] = doubts;
+  const uncounted = !has('count') && rows.some((row) => row.bees.length > 0);
+  const first = { bee: 0, plant: 0, count: 0 };
+  if (ask === undefined && !uncounted)
+    return [
+      sure(
+        rows.map((row) => rowOf(row, text, context, first)),
+        used,
+      ),
+    ];
+  return [unsure(offersOf(rows, text, context), ask ?? 'tally-inexact', used)];
+}
+
+function asked(
+  rows: readonly RowMeant[],
+  ask: Ask,
+  text: string,
+  context: Context,
+  used: readonly Span[],
+): Reading<TallyRow[]> {
+  if (ask === 'tally-unknown-guess' && rows.every((row) => row.bees[0]?.name === 'Bombus'))
+    return none('tally-unknown-bee', used);
+  return unsure(offersOf(rows, text, context), ask, used);
+}
+
+/** Reads how many queens there were in all, where no bee is named: "five of them", "3 queens". */
+export const readTotal: Reader<number> = (text, context) => {
+  if (text.trim() === '') return none('empty');
+  if (text.length > LONGEST) return none('too-long');
+  const marks = marksOf(text, context);
+  const counts = marks.flatMap((mark) => (mark.kind === 'count' ? [mark.count] : []));
+  const [count, ...others] =
+    counts.filter(({ article }) => !article).length > 0 ? counts.filter(({ article }) => !article) : counts;
+  if (marks.some(({ kind }) => kind === 'bee' || kind === 'plant') || others.length > 0)
+    return none('tally-not-understood');
+  if (!count)
+    return marks.some(({ kind }) => kind === 'zero') ? sure(0, [[0, text.length]]) : none('tally-not-understood');
+  const used = [count.span];
+  const value = count.values[0];
+  if (value === undefined) return none('tally-how-many', used);
+  return count.exact ? sure(value, used) : unsure([...count.values], 'tally-inexact', used);
+};

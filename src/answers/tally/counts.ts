@@ -1,0 +1,119 @@
+/** Finds the numbers of a tally with what makes them inexact: "2", "3 or 4", "about 5", "a few", "several". */
+import type { Words } from '../../../shared/words.js';
+import { findNumbers } from '../numbers.js';
+import type { Span } from '../reading.js';
+import type { Token } from './lexicon.js';
+import { tallyLexicons } from './vocabulary.js';
+
+export interface CountSaid {
+  /** Possible values, best first; empty where only "several" was said. */
+  readonly values: readonly number[];
+  /** False: it must be asked back. */
+  readonly exact: boolean;
+  /** "a", "an" or "the": one, but only before a name. */
+  readonly article: boolean;
+  readonly span: Span;
+}
+
+/** More queens than this on one plant in one watch nobody has counted; such a number is something else. */
+const MOST_QUEENS = 500;
+
+/** A count and the tokens `[from, to)` it takes. */
+export interface CountAt {
+  readonly count: CountSaid;
+  readonly from: number;
+  readonly to: number;
+}
+
+/** The middle of a range, a half rounded up. */
+const middle = (low: number, high: number): number => Math.floor((low + high) / 2 + 0.5);
+
+/**
+ * Counts by the token they begin at. `folded` has names blanked out, so that no number of a name is taken; `beesFrom` is
+ * where bees' names begin. Numbers that have a unit of something else behind them ("15 minutes") are left out.
+ */
+export function countsIn(
+  folded: string,
+  tokens: readonly Token[],
+  beesFrom: ReadonlySet<number>,
+  words: Words,
+): ReadonlyMap<number, CountAt> {
+  const { meanings, inexactBefore, inexactAfter, either, units } = tallyLexicons(words.tally);
+  const firstToken = new Map(tokens.map(({ span }, at) => [span[0], at]));
+  const end = tokens.length;
+  const found = new Map<number, CountAt>();
+  const numbers = findNumbers(folded, words);
+  const tokenAfter = (position: number, from: number): number => {
+    let at = from;
+    while (at < end && tokens[at]!.span[0] < position) at++;
+    return at;
+  };
+  for (let index = 0; index < numbers.length; index++) {
+    const number = numbers[index]!;
+    let from = firstToken.get(number.span[0]);
+    if (from === undefined) continue;
+    let to = tokenAfter(number.span[1], from);
+    if (isClockOrCode(folded, number.span)) continue;
+    if (!Number.isInteger(number.value) || number.decimals > 0 || number.value > MOST_QUEENS) {
+      // "2.5 imps" counts something, but who knows what
+      if (!beesFrom.has(tokens[to]?.span[0] ?? -1)) continue;
+      const span: Span = [tokens[from]!.span[0], tokens[to - 1]!.span[1]];
+      found.set(from, { count: { values: [], exact: false, article: false, span }, from, to });
+      continue;
+    }
+    const values = [number.value];
+    let exact = true;
+    const next = numbers[index + 1];
+    if (next && next.decimals === 0) {
+      const open = tokens[to]?.text === '(' || tokens[to]?.text === ',' ? 1 : 0;
+      const joined = either.at(tokens, to + open);
+      const sign = joined?.phrase === '-' || joined?.phrase === '/';
+      // "imp 2 - bimac 1" is no range; "2-3" and "2 - 3" are
+      const near = joined !== null && tokens[joined.to]?.span[0] === next.span[0];
+      if (joined && near && !(sign && open) && next.value !== number.value) {
+        const low = Math.min(number.value, next.value);
+        const high = Math.max(number.value, next.value);
+        const range = sign || joined.phrase === 'to';
+        values.splice(0, 1, ...(range ? [middle(low, high), low, high] : [number.value, next.value]));
+        exact = false;
+        to = tokenAfter(next.span[1], joined.to);
+        index++;
+      }
+    }
+    if (units.at(tokens, to)) continue;
+    for (let before = from - 1; before >= Math.max(0, from - 4); before--) {
+      if (inexactBefore.at(tokens, before)?.to === from) {
+        exact = false;
+        from = before;
+      }
+    }
+    const after = inexactAfter.at(tokens, to);
+    // "5+ imps" is inexact, "2 + 1" are two counts
+    const adds = after?.phrase === '+' && numbers.some(({ span }) => span[0] === tokens[after.to]?.span[0]);
+    // "2 maybe impatiens": the doubt is about the name
+    const aboutName =
+      after !== null && meanings.at(tokens, to)?.kinds.has('doubtful') && beesFrom.has(tokens[after.to]?.span[0] ?? -1);
+    if (after && !adds && !aboutName) {
+      exact = false;
+      to = after.to;
+    }
+    found.set(from, {
+      count: {
+        values: [...new Set(values)],
+        exact,
+        article: false,
+        span: [tokens[from]!.span[0], tokens[to - 1]!.span[1]],
+      },
+      from,
+      to,
+    });
+  }
+  return found;
+}
+
+/** "3:15", "4/27", "12%", "$5": a number that is part of a time, a date or a sum. */
+function isClockOrCode(folded: string, [from, to]: Span): boolean {
+  return (
+    /(?:\d[:/]|[$#])$/.test(folded.slice(Math.max(0, from - 2), from)) || /^(?::\d|\/\d)/.test(folded.slice(to, to + 2))
+  );
+}

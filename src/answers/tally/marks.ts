@@ -1,0 +1,228 @@
+/**
+ * What means something in a tally, left to right: counts, bees, plants, zeros, "same", "each", breaks. A phrase with
+ * several meanings ("both", "all") is settled here by what stands before it.
+ */
+import type { Context, Span } from '../reading.js';
+import { fold } from '../text.js';
+import { countsIn, type CountSaid } from './counts.js';
+import { tokensOf, type Token } from './lexicon.js';
+import type { FoundNames } from '../names/index.js';
+import { namesIn, type NameMark, type NameSaid } from './names-said.js';
+import { tallyLexicons, type Meaning } from './vocabulary.js';
+
+export type Break = 'line' | 'stop' | 'comma' | 'and' | 'or' | 'colon' | 'dash' | 'open' | 'close';
+
+export type Mark = { readonly span: Span } & (
+  | { readonly kind: 'bee'; readonly bee: NameSaid; readonly plural: boolean }
+  | { readonly kind: 'plant'; readonly plant: NameSaid }
+  /** All plants watched, or those not named. `each`: once for each. */
+  | { readonly kind: 'plants'; readonly which: 'all' | 'rest'; readonly each: boolean }
+  | { readonly kind: 'count'; readonly count: CountSaid }
+  | { readonly kind: 'queens'; readonly plural: boolean }
+  /** "on": `strong` where only a plant can follow. */
+  | { readonly kind: 'preposition'; readonly strong: boolean }
+  | { readonly kind: 'break'; readonly strength: Break }
+  | {
+      readonly kind:
+        | 'zero'
+        | 'nothing-else'
+        | 'each'
+        | 'same'
+        | 'same-one'
+        | 'same-ones'
+        | 'moved-on'
+        | 'another'
+        | 'all-bees'
+        | 'worker'
+        | 'pollen'
+        | 'no-pollen'
+        | 'cannot-tell'
+        | 'doubtful'
+        | 'total'
+        | 'thing'
+        | 'insect'
+        | 'takes-back'
+        | 'takes-back-weakly'
+        /** A word that nobody knows. */
+        | 'unknown';
+    }
+);
+
+export type MarkKind = Mark['kind'];
+
+const SIGNS: Readonly<Record<string, Break>> = {
+  ',': 'comma',
+  '/': 'comma',
+  '|': 'comma',
+  ';': 'stop',
+  '!': 'stop',
+  '•': 'stop',
+  '…': 'stop',
+  ':': 'colon',
+  '=': 'colon',
+  '(': 'open',
+  '[': 'open',
+  ')': 'close',
+  ']': 'close',
+};
+
+/**
+ * "." ends a sentence where a blank or the end stands behind it, but in "4 imp. on phlox" it shortens a name; "-" divides
+ * only between blanks. `text` is as typed: a capital begins a sentence.
+ */
+function signAt(text: string, folded: string, token: Token, afterName: boolean): Break | null {
+  const sign = SIGNS[token.text];
+  if (sign) return sign;
+  const before = folded[token.span[0] - 1];
+  const after = folded[token.span[1]];
+  if (token.text === '.') {
+    const goesOn = afterName && /^[ \t]+[\p{Ll}(]/u.test(text.slice(token.span[1], token.span[1] + 8));
+    return !goesOn && (after === undefined || /\s/.test(after)) ? 'stop' : null;
+  }
+  if (token.text === '-' || token.text === '–')
+    return /\s/.test(before ?? ' ') || /\s/.test(after ?? ' ') || after === '>' ? 'dash' : null;
+  return null;
+}
+
+/** The singular articles before a name: "a half-black", "the queen". */
+const isArticle = (token: Token, context: Context): boolean => context.words.numbers.articles.includes(token.text);
+
+/** All marks of a text, whose names may be known already. Linear in its length. */
+export function marksOf(text: string, context: Context, found?: FoundNames): Mark[] {
+  const folded = fold(text);
+  const { meanings, vagueValued } = tallyLexicons(context.words.tally);
+  const names = namesIn(folded, context, found);
+  const nameAt = new Map(names.marks.map((mark) => [mark.span[0], mark]));
+  const nameEnds = new Set(names.marks.map(({ span }) => span[1]));
+  const tokens = tokensOutside(folded, names.marks);
+  const beesFrom = new Set(names.marks.filter(({ kind }) => kind === 'bee').map(({ span }) => span[0]));
+  const counts = countsIn(names.rest, tokens, beesFrom, context.words);
+  const marks: Mark[] = [];
+  const push = (mark: Mark): void => void marks.push(mark);
+  let line = 0;
+  for (let at = 0; at < tokens.length;) {
+    const token = tokens[at]!;
+    if (folded.slice(line, token.span[0]).includes('\n'))
+      push({ kind: 'break', strength: 'line', span: [line, token.span[0]] });
+    line = token.span[0];
+    const name = nameAt.get(token.span[0]);
+    if (name) {
+      push(name);
+      at++;
+      line = name.span[1];
+      continue;
+    }
+    const phrase = meanings.at(tokens, at);
+    const count = counts.get(at);
+    const mark = phrase ? markOf(phrase.kinds, marks, phrase.phrase) : null;
+    // "one" counts before it means a queen, "maybe 2" is a count in doubt
+    const longer =
+      phrase !== null && (!count || phrase.to > count.to || (phrase.to === count.to && mark?.kind !== 'queens'));
+    if (phrase && mark && longer) {
+      push({ ...mark, span: [token.span[0], tokens[phrase.to - 1]!.span[1]] });
+      at = phrase.to;
+      continue;
+    }
+    const vague = vagueValued.at(tokens, at);
+    if (vague) {
+      const span: Span = [token.span[0], tokens[vague.to - 1]!.span[1]];
+      push({ kind: 'count', count: { values: [...vague.kinds], exact: false, article: false, span }, span });
+      at = vague.to;
+      continue;
+    }
+    if (count) {
+      push({ kind: 'count', count: count.count, span: count.count.span });
+      at = count.to;
+      continue;
+    }
+    if (phrase?.kinds.has('vague')) {
+      const span: Span = [token.span[0], tokens[phrase.to - 1]!.span[1]];
+      push({ kind: 'count', count: { values: [], exact: false, article: false, span }, span });
+      at = phrase.to;
+      continue;
+    }
+    if (isArticle(token, context)) {
+      push({ kind: 'count', count: { values: [1], exact: true, article: true, span: token.span }, span: token.span });
+      at++;
+      continue;
+    }
+    if (phrase) {
+      at = phrase.to;
+      continue;
+    }
+    const sign = signAt(text, folded, token, nameEnds.has(token.span[0]));
+    if (sign) push({ kind: 'break', strength: sign, span: token.span });
+    else if (/^\p{L}/u.test(token.text) && !(token.text === 'x' && touchesNumber(folded, token)))
+      push({ kind: 'unknown', span: token.span });
+    at++;
+  }
+  return marks;
+}
+
+/** The "x" of "impatiens x2" and "2x impatiens". */
+const touchesNumber = (folded: string, { span: [from, to] }: Token): boolean =>
+  /^\s?\d/.test(folded.slice(to, to + 2)) || /\d\s?$/.test(folded.slice(Math.max(0, from - 2), from));
+
+/** The tokens of the text, where each name is one token that no phrase knows. */
+function tokensOutside(folded: string, names: readonly NameMark[]): Token[] {
+  const tokens: Token[] = [];
+  let next = 0;
+  for (const token of tokensOf(folded)) {
+    while (next < names.length && names[next]!.span[1] <= token.span[0]) next++;
+    const name = names[next];
+    if (!name || token.span[0] < name.span[0]) tokens.push(token);
+    else if (tokens.at(-1)?.span !== name.span) tokens.push({ text: '', span: name.span, isWord: false });
+  }
+  return tokens;
+}
+
+type Bare = Mark extends infer Each ? (Each extends { span: Span } ? Omit<Each, 'span'> : never) : never;
+
+/** The mark of the last word that is no article or break. */
+const lastOf = (marks: readonly Mark[]): Mark | undefined => {
+  for (let at = marks.length - 1; at >= 0; at--) {
+    const mark = marks[at]!;
+    if (mark.kind !== 'count' || !mark.count.article) return mark;
+  }
+  return undefined;
+};
+
+/** What the phrase means here; null for one that means nothing by itself. */
+function markOf(kinds: ReadonlySet<Meaning>, before: readonly Mark[], phrase: string): Bare | null {
+  const last = lastOf(before);
+  const placed = last?.kind === 'preposition';
+  const has = (kind: Meaning): boolean => kinds.has(kind);
+  if (has('notZero')) return null;
+  // "oops" at the very start takes nothing back
+  if (has('takesBack')) return before.length > 0 ? { kind: 'takes-back' } : null;
+  if (has('takesBackWeakly')) return before.length > 0 ? { kind: 'takes-back-weakly' } : null;
+  if (has('nothingElse')) return { kind: 'nothing-else' };
+  if (has('noPollen')) return { kind: 'no-pollen' };
+  if (has('restPlants') && (placed || last?.kind === 'zero' || phrase.split(' ').length > 1))
+    return { kind: 'plants', which: 'rest', each: true };
+  if (has('each'))
+    return placed || phrase.includes(' ') ? { kind: 'plants', which: 'all', each: true } : { kind: 'each' };
+  if (has('allPlants') && has('zero')) return { kind: 'zero' };
+  if (has('allPlants') && (placed || /(?:plants?|flowers?|kinds?|species)$/.test(phrase))) {
+    return { kind: 'plants', which: 'all', each: false };
+  }
+  if (has('sameOnes')) return { kind: 'same-ones' };
+  if (has('sameOne')) return { kind: 'same-one' };
+  if (has('same')) return { kind: 'same' };
+  if (has('movedOn')) return { kind: 'moved-on' };
+  if (has('another')) return { kind: 'another' };
+  if (has('zero')) return { kind: 'zero' };
+  if (has('pollen')) return { kind: 'pollen' };
+  if (has('cannotTell')) return { kind: 'cannot-tell' };
+  if (has('otherInsects')) return { kind: 'insect' };
+  if (has('workers')) return { kind: 'worker' };
+  if (has('total')) return { kind: 'total' };
+  if (has('allBees') || has('bothBees')) return { kind: 'all-bees' };
+  if (has('queens')) return { kind: 'queens', plural: has('queensPlural') };
+  if (has('doubtful')) return { kind: 'doubtful' };
+  if (has('ands')) return { kind: 'break', strength: 'and' };
+  if (has('ors')) return { kind: 'break', strength: 'or' };
+  if (has('onPlants') || has('prepositions')) return { kind: 'preposition', strong: has('onPlants') };
+  if (has('plantThings')) return { kind: 'thing' };
+  return null;
+}

@@ -1,0 +1,111 @@
+/**
+ * Marks of a tally told among other things: only what surely speaks of queens is kept. "None" must be none of bees, a
+ * number must stand beside a bee, and bees hoped for or seen at another time are none.
+ */
+import type { Mark } from './marks.js';
+
+/** The next mark that says something, in the same clause. */
+function after(marks: readonly Mark[], at: number, most = 3): Mark | undefined {
+  let seen = 0;
+  for (let next = at + 1; next < marks.length && seen < most; next++) {
+    const mark = marks[next]!;
+    if (mark.kind === 'break') return mark;
+    if (mark.kind === 'unknown' || (mark.kind === 'count' && mark.count.article)) {
+      seen++;
+      continue;
+    }
+    return mark;
+  }
+  return undefined;
+}
+
+const isBee = (mark: Mark | undefined): boolean =>
+  mark !== undefined && ['bee', 'queens', 'cannot-tell', 'worker', 'insect'].includes(mark.kind);
+const isPlant = (mark: Mark | undefined): boolean => mark?.kind === 'plant' || mark?.kind === 'plants';
+const ends = (mark: Mark | undefined): boolean => mark === undefined || mark.kind === 'break';
+
+/** Behind `at`: a plant, perhaps with a preposition before it. */
+function standsOnPlant(marks: readonly Mark[], at: number): boolean {
+  const next = after(marks, at);
+  if (isPlant(next)) return true;
+  return next?.kind === 'preposition' && isPlant(after(marks, marks.indexOf(next)));
+}
+
+/** "none", "no bees", "nothing on the phlox", "queens: 0". `text` is folded. */
+function isNoneOfBees(
+  marks: readonly Mark[],
+  at: number,
+  folded: string,
+  saysSeeing: (phrase: string) => boolean,
+): boolean {
+  const mark = marks[at]!;
+  const phrase = folded.slice(...mark.span);
+  const next = after(marks, at);
+  if (isBee(next)) return next!.kind !== 'insect';
+  if (phrase === 'no') return false;
+  if (saysSeeing(phrase) || standsOnPlant(marks, at)) return true;
+  const before = marks[at - 1];
+  const labelled =
+    before?.kind === 'break' && (before.strength === 'colon' || before.strength === 'dash') ? marks[at - 2] : before;
+  if (isBee(labelled) || (isPlant(labelled) && ends(next))) return true;
+  return ends(before) && ends(next);
+}
+
+export interface Passing {
+  /** "saw none": a zero that needs no bee beside it. */
+  readonly saysSeeing: (phrase: string) => boolean;
+  /** "hoping for", "last year": what follows was not seen in this watch. */
+  readonly notSeen: readonly number[];
+}
+
+export function marksInPassing(marks: readonly Mark[], folded: string, { saysSeeing, notSeen }: Passing): Mark[] {
+  const anyBee = marks.some(({ kind }) => kind === 'bee' || kind === 'cannot-tell');
+  const unseen = (at: number): boolean => {
+    for (let before = at; before >= 0; before--) {
+      const mark = marks[before]!;
+      const from = before === 0 ? 0 : marks[before - 1]!.span[1];
+      if (notSeen.some((position) => position >= from && position < mark.span[0])) return true;
+      if (mark.kind === 'break' && mark.strength !== 'and' && mark.strength !== 'or') return false;
+    }
+    return false;
+  };
+  return marks.filter((mark, at) => {
+    switch (mark.kind) {
+      case 'unknown':
+      case 'nothing-else':
+      case 'moved-on':
+        return false;
+      case 'bee':
+        return !unseen(at);
+      case 'zero':
+        return isNoneOfBees(marks, at, folded, saysSeeing) && !unseen(at);
+      case 'another':
+      case 'same':
+        return anyBee && (isBee(after(marks, at)) || standsOnPlant(marks, at));
+      case 'same-one':
+      case 'same-ones':
+      case 'total':
+      case 'all-bees':
+        return anyBee;
+      case 'count': {
+        if (unseen(at)) return false;
+        if (isBee(after(marks, at))) return true;
+        const before = marks[at - 1];
+        const named =
+          before?.kind === 'break' &&
+          before.strength !== 'line' &&
+          before.strength !== 'stop' &&
+          before.strength !== 'and'
+            ? marks[at - 2]
+            : before;
+        if (named?.kind === 'bee' || named?.kind === 'queens') return true;
+        // "phlox - 0"
+        if (mark.count.values[0] === 0 && mark.count.exact && isPlant(named)) return true;
+        if (before && ['another', 'same-one', 'same', 'queens'].includes(before.kind)) return true;
+        return anyBee && !mark.count.article && standsOnPlant(marks, at);
+      }
+      default:
+        return true;
+    }
+  });
+}

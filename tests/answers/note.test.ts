@@ -1,0 +1,786 @@
+import { describe, expect, test } from 'vitest';
+import {
+  FIELD_NAMES,
+  readFields,
+  readNote,
+  type FieldName,
+  type FieldReadings,
+  type NoteReading,
+} from '../../src/answers/note.js';
+import type { Reading } from '../../src/answers/reading.js';
+import type { Count } from '../../shared/record.js';
+import { demo } from '../demo-survey.js';
+
+type Shown = Partial<Record<FieldName, string>>;
+
+const flowers = (count: Count | null): string => {
+  if (count === null) return '?';
+  if (!count.about) return String(count.value);
+  if (count.high === null) return `${count.value}+`;
+  return `~${count.value}`;
+};
+const species = (bee: string | null): string => bee?.replace('Bombus ', '') ?? '-';
+
+const show: { readonly [Field in FieldName]: (value: never) => string } = {
+  date: (value: string) => value,
+  times: (value: { start: string; end: string | null }) => `${value.start}-${value.end ?? '?'}`,
+  place: (value: { latitude: number | null; longitude: number | null; words: string }) =>
+    [value.latitude === null ? '' : `${value.latitude} ${value.longitude}`, value.words]
+      .filter((part) => part !== '')
+      .join(' '),
+  temperature: (value: { celsius: number }) => String(value.celsius),
+  sky: (value: { cloud: string; rain: boolean }) => value.cloud + (value.rain ? ' rain' : ''),
+  wind: (value: { beaufort: number }) => String(value.beaufort),
+  patch: (value: { squareMetres: number; shape: string }) =>
+    `${Math.round(value.squareMetres * 100) / 100} ${value.shape}`,
+  plants: (value: readonly { name: string | null; flowers: Count | null }[]) =>
+    value.map((plant) => `${plant.name ?? '-'} ${flowers(plant.flowers)}`).join(', '),
+  tally: (
+    value: readonly {
+      count: number;
+      bee: string | null;
+      plant: string | null;
+      doubt?: true;
+      caste?: string;
+      seenBefore?: number;
+      withPollen?: number;
+    }[],
+  ) =>
+    value
+      .map(
+        (row) =>
+          `${row.count} ${species(row.bee)}${row.doubt ? '?' : ''}${row.caste ? ' worker' : ''}${row.seenBefore ? ' seen' : ''}${row.withPollen === undefined ? '' : ` pollen ${row.withPollen}`} @${row.plant ?? '?'}`,
+      )
+      .join(', '),
+};
+
+/** Each reading on one line: sure as it is, unsure with its best offer, none with what is asked. */
+function shownFields(fields: FieldReadings): Shown {
+  const all: Shown = {};
+  for (const field of FIELD_NAMES) {
+    const reading: Reading<unknown> | undefined = fields[field];
+    if (reading?.state === 'sure') all[field] = show[field](reading.value as never);
+    else if (reading?.state === 'unsure')
+      all[field] = reading.offer.length === 0 ? 'unsure' : `unsure ${show[field](reading.offer[0] as never)}`;
+    else if (reading) all[field] = `none ${reading.ask}`;
+  }
+  return all;
+}
+
+/** Sure fields as they are, unsure ones with "unsure" before the best offer. */
+function shown({ value, offer }: NoteReading): Shown {
+  const fields: Shown = {};
+  for (const field of FIELD_NAMES) {
+    const sure: unknown = value?.[field];
+    const best: unknown = offer?.[field]?.[0];
+    if (sure !== undefined) fields[field] = show[field](sure as never);
+    else if (offer?.[field] !== undefined)
+      fields[field] = best === undefined ? 'unsure' : `unsure ${show[field](best as never)}`;
+  }
+  return fields;
+}
+
+/** A note and all that it says, no more and no less. */
+const notes: { readonly text: string; readonly fields: Shown }[] = [
+  // telegram style
+  {
+    text: 'yesterday 2:10-2:25, 66F, sunny, light breeze, prairie smoke 40 blooms, 1 bimac',
+    fields: {
+      date: '2026-05-05',
+      times: '14:10-14:25',
+      temperature: '18.9',
+      sky: 'clear',
+      wind: '2',
+      plants: 'Geum triflorum 40',
+      tally: '1 bimaculatus @Geum triflorum',
+    },
+  },
+  {
+    text: 'today 11 to 11:15 am 70 F overcast calm lilac 55 clusters no bees',
+    fields: {
+      date: '2026-05-06',
+      times: '11:00-11:15',
+      temperature: '21.1',
+      sky: 'overcast',
+      wind: '0',
+      plants: 'Syringa vulgaris 55',
+      tally: '0 - @Syringa vulgaris',
+    },
+  },
+  {
+    text: '5/4, 1:30pm-1:45pm, 72 F, partly cloudy, 8 mph, columbine 25 flowers, 2 imp, 1 half-black',
+    fields: {
+      date: '2026-05-04',
+      times: '13:30-13:45',
+      temperature: '22.2',
+      sky: 'scattered',
+      wind: '3',
+      plants: 'Aquilegia canadensis 25',
+      tally: '2 impatiens @Aquilegia canadensis, 1 vagans @Aquilegia canadensis',
+    },
+  },
+  {
+    text: 'Mon 10:05 to 10:20. 61F. Mostly cloudy, gentle breeze. Patch 10 x 12 ft. Virginia bluebells 150 flowers. 3 common easterns.',
+    fields: {
+      date: '2026-05-04',
+      times: '10:05-10:20',
+      temperature: '16.1',
+      sky: 'broken',
+      wind: '3',
+      patch: '11.15 rectangle',
+      plants: 'Mertensia virginica 150',
+      tally: '3 impatiens @Mertensia virginica',
+    },
+  },
+  {
+    text: 'May 3 / 12:00-12:15 / 75F / clear / no wind / 4m x 3m / wild lupine ~80 flowers / 2 griseocollis',
+    fields: {
+      date: '2026-05-03',
+      times: '12:00-12:15',
+      temperature: '23.9',
+      sky: 'clear',
+      wind: '0',
+      patch: '12 rectangle',
+      plants: 'Lupinus perennis ~80',
+      tally: '2 griseocollis @Lupinus perennis',
+    },
+  },
+  {
+    text: '4/29 3-3:15pm 19C half and half, breezy. dandelion 60 heads: 1 imp. redbud 200+ flowers: none',
+    fields: {
+      date: '2026-04-29',
+      times: '15:00-15:15',
+      temperature: '19',
+      sky: 'scattered',
+      wind: '4',
+      plants: 'Taraxacum officinale 60, Cercis canadensis 200+',
+      tally: '1 impatiens @Taraxacum officinale, 0 - @Cercis canadensis',
+    },
+  },
+  // forms
+  {
+    text: "Date: May 2\nTime: 9:40 - 9:55 am\nLocation: Fen Boardwalk, second bench\nTemp: 58 F\nSky: mostly sunny\nWind: calm\nPlant: Jacob's ladder\nFlowers: 45\nQueens: 2 bimaculatus",
+    fields: {
+      date: '2026-05-02',
+      times: '09:40-09:55',
+      place: 'Fen Boardwalk, second bench',
+      temperature: '14.4',
+      sky: 'few',
+      wind: '0',
+      plants: 'Polemonium reptans 45',
+      tally: '2 bimaculatus @Polemonium reptans',
+    },
+  },
+  {
+    text: 'Date - 4/30\nStart - 2:45 pm\nEnd - 3:00 pm\nTemperature - 64\nClouds - 50%\nWind - 6\nPlants - bluebells 70, trout lily 12\nBees - none',
+    fields: {
+      date: '2026-04-30',
+      times: '14:45-15:00',
+      temperature: '17.8',
+      sky: 'scattered',
+      wind: '2',
+      plants: 'Mertensia virginica 70, Erythronium 12',
+      tally: '0 - @Mertensia virginica, 0 - @Erythronium',
+    },
+  },
+  {
+    text: 'When: Tuesday 4:10 to 4:25 pm\nWhere: Heron Bend\nWeather: 68, mostly sunny, light wind\nPatch size: 15 ft across\nFlowers: 30 wild geranium, 12 columbine\nBees: 1 impatiens on the geranium, nothing on the columbine',
+    fields: {
+      date: '2026-05-05',
+      times: '16:10-16:25',
+      place: 'Heron Bend',
+      temperature: '20',
+      sky: 'few',
+      wind: '2',
+      patch: '16.42 circle',
+      plants: 'Geranium maculatum 30, Aquilegia canadensis 12',
+      tally: '1 impatiens @Geranium maculatum, 0 - @Aquilegia canadensis',
+    },
+  },
+  {
+    text: 'date: yesterday; time: noon to 12:15; temp: 71F; sky: clear; wind: 5 mph; plant: crabapple 300 flowers; bees: 4 imp',
+    fields: {
+      date: '2026-05-05',
+      times: '12:00-12:15',
+      temperature: '21.7',
+      sky: 'clear',
+      wind: '2',
+      plants: 'Malus 300',
+      tally: '4 impatiens @Malus',
+    },
+  },
+  {
+    text: '1. May 1\n2. 10:30 to 10:45\n3. 63 F, overcast, gentle breeze\n4. pussy willow, 90 catkins\n5. 1 bimaculatus, 2 impatiens',
+    fields: {
+      date: '2026-05-01',
+      times: '10:30-10:45',
+      temperature: '17.2',
+      sky: 'overcast',
+      wind: '3',
+      plants: 'Salix discolor 90',
+      tally: '1 bimaculatus @Salix discolor, 2 impatiens @Salix discolor',
+    },
+  },
+  // prose
+  {
+    text: 'Hi there! I watched the crabapple by the church yesterday from 3:30 to 3:45. It was 70 degrees F and sunny with a light breeze. About 250 blossoms were open. I saw two impatiens and one brown-belted. Thanks, Odile',
+    fields: {
+      date: '2026-05-05',
+      times: '15:30-15:45',
+      place: 'by the church',
+      temperature: '21.1',
+      sky: 'clear',
+      wind: '2',
+      plants: 'Malus ~250',
+      tally: '2 impatiens @Malus, 1 griseocollis @Malus',
+    },
+  },
+  {
+    text: 'Dear Ines, this morning I sat beside my lilac for fifteen minutes beginning at 10:15. The thermometer said 62 F. Gray skies and no wind at all. I counted 80 clusters in bloom and did not see a single bumble bee. Yours, Maren',
+    fields: {
+      date: '2026-05-06',
+      times: '10:15-10:30',
+      temperature: '16.7',
+      sky: 'overcast',
+      wind: '0',
+      plants: 'Syringa vulgaris 80',
+      tally: '0 - @Syringa vulgaris',
+    },
+  },
+  {
+    text: 'Good morning,\n\nMy watch was on Sunday, May 3, from 1:15 to 1:30 pm. 74 F, partly sunny, breezy.\nThe patch is 8 by 10 feet. There were about 60 wild geranium flowers and 35 columbine flowers.\nOn the geranium I saw 2 impatiens. Nothing on the columbine.\n\nKind regards,\nTheo Aldersgate\n(715) 555-0188',
+    fields: {
+      date: '2026-05-03',
+      times: '13:15-13:30',
+      temperature: '23.3',
+      sky: 'scattered',
+      wind: '4',
+      patch: '7.43 rectangle',
+      plants: 'Geranium maculatum ~60, Aquilegia canadensis 35',
+      tally: '2 impatiens @Geranium maculatum, 0 - @Aquilegia canadensis',
+    },
+  },
+  {
+    text: "Sat by the Dutchman's breeches today 1:05-1:20 pm, 57F, cloudy, hardly a breeze. Maybe 110 blossoms. One two-spotted queen with pollen on her legs.",
+    fields: {
+      date: '2026-05-06',
+      times: '13:05-13:20',
+      temperature: '13.9',
+      sky: 'overcast',
+      plants: 'unsure Dicentra cucullaria 110',
+      tally: '1 bimaculatus pollen 1 @Dicentra cucullaria',
+      wind: '1',
+    },
+  },
+  {
+    text: 'We did our watch on April 28 from 2 to 2:15 pm at Oak Rise Savanna. 65 F, clear, light breeze. Prairie smoke, 120 flowers. 1 rusty patched!! Photo attached.',
+    fields: {
+      date: '2026-04-28',
+      times: '14:00-14:15',
+      place: 'Oak Rise Savanna',
+      temperature: '18.3',
+      sky: 'clear',
+      wind: '2',
+      plants: 'Geum triflorum 120',
+      tally: '1 affinis @Geum triflorum',
+    },
+  },
+  {
+    text: 'no bumble bees again, 15 min at the bluebells from 11:00 this morning, 59F and gloomy, calm, 85 flowers',
+    fields: {
+      date: '2026-05-06',
+      times: '11:00-11:15',
+      temperature: '15',
+      sky: 'overcast',
+      wind: '0',
+      plants: 'Mertensia virginica 85',
+      tally: '0 - @Mertensia virginica',
+    },
+  },
+  {
+    text: 'Quick note from the garden: phlox 70 flowers, wild geranium 22 flowers, 2 half-blacks on the phlox, none on the geranium. 3:00-3:15 today, 69F, sunny, 4 mph.',
+    fields: {
+      date: '2026-05-06',
+      times: '15:00-15:15',
+      temperature: '20.6',
+      sky: 'clear',
+      wind: '2',
+      plants: 'Phlox 70, Geranium maculatum 22',
+      tally: '2 vagans @Phlox, 0 - @Geranium maculatum',
+    },
+  },
+  // two plants, headings and lists
+  {
+    text: 'May 4, 2:00-2:15 pm, 72F, clear, calm\nBluebells 90 flowers: 2 imp, 1 bimac\nRedbud 300 flowers: 1 auricomus',
+    fields: {
+      date: '2026-05-04',
+      times: '14:00-14:15',
+      temperature: '22.2',
+      sky: 'clear',
+      wind: '0',
+      plants: 'Mertensia virginica 90, Cercis canadensis 300',
+      tally: '2 impatiens @Mertensia virginica, 1 bimaculatus @Mertensia virginica, 1 auricomus @Cercis canadensis',
+    },
+  },
+  {
+    text: 'yesterday, 4:00 to 4:15, 66 and mostly sunny, light breeze. bluebells 85, phlox 40. 2 imp on the phlox, nothing on the bluebells.',
+    fields: {
+      date: '2026-05-05',
+      times: '16:00-16:15',
+      temperature: '18.9',
+      sky: 'few',
+      wind: '2',
+      plants: 'Mertensia virginica 85, Phlox 40',
+      tally: '2 impatiens @Phlox, 0 - @Mertensia virginica',
+    },
+  },
+  {
+    text: 'today 9:15-9:30, 60F, overcast, still. Plants: squirrel corn 45, trout lily 30. No queens on either.',
+    fields: {
+      date: '2026-05-06',
+      times: '09:15-09:30',
+      temperature: '15.6',
+      sky: 'overcast',
+      wind: '0',
+      plants: 'Dicentra canadensis 45, Erythronium 30',
+      tally: '0 - @Dicentra canadensis, 0 - @Erythronium',
+    },
+  },
+  {
+    text: '4/27 1:00-1:15pm 65F clear 3mph\ndandelion 40 heads - 1 imp\nviolets 25 flowers - 0\n',
+    fields: {
+      date: '2026-04-27',
+      times: '13:00-13:15',
+      temperature: '18.3',
+      sky: 'clear',
+      wind: '1',
+      plants: 'Taraxacum officinale 40, Viola 25',
+      tally: '1 impatiens @Taraxacum officinale, 0 - @Viola',
+    },
+  },
+  // more styles
+  {
+    text: 'CRABAPPLE IN FULL BLOOM, 350 BLOSSOMS. 2:30-2:45 PM YESTERDAY. 71F. SUNNY. LIGHT BREEZE. 3 IMPATIENS.',
+    fields: {
+      date: '2026-05-05',
+      times: '14:30-14:45',
+      temperature: '21.7',
+      sky: 'clear',
+      wind: '2',
+      plants: 'Malus 350',
+      tally: '3 impatiens @Malus',
+    },
+  },
+  {
+    text: 'may 2nd, eleven thirty to quarter to twelve, sixty four degrees, cloudy, little wind, forty bluebells, two common easterns',
+    fields: {
+      date: '2026-05-02',
+      times: '11:30-11:45',
+      temperature: '17.8',
+      sky: 'overcast',
+      wind: '2',
+      plants: 'Mertensia virginica 40',
+      tally: '2 impatiens @Mertensia virginica',
+    },
+  },
+  {
+    text: 'Today 1:10pm for 15 min. Sunny 73. Calm. Wild geranium (60 open). Queens: 1 griseocollis w/ pollen',
+    fields: {
+      date: '2026-05-06',
+      times: '13:10-13:25',
+      temperature: '22.8',
+      sky: 'clear',
+      wind: '0',
+      plants: 'Geranium maculatum 60',
+      tally: '1 griseocollis pollen 1 @Geranium maculatum',
+    },
+  },
+  {
+    text: '05/03/2026 10:00-10:15; 14 C; 6/8 cloud; Beaufort 2; 3 x 2 m; Mertensia virginica 120 fl.; B. impatiens 2, B. bimaculatus 1',
+    fields: {
+      date: '2026-05-03',
+      times: '10:00-10:15',
+      temperature: '14',
+      sky: 'broken',
+      wind: '2',
+      patch: '6 rectangle',
+      plants: 'Mertensia virginica 120',
+      tally: '2 impatiens @Mertensia virginica, 1 bimaculatus @Mertensia virginica',
+    },
+  },
+  {
+    text: 'Watch 3\nMay 5, 2026\n3:05 pm - 3:20 pm\n43.5121, -90.6402\n67 F, partly cloudy, wind 6 mph\n5 ft x 8 ft\nbleeding heart 45 flowers\n2 impatiens',
+    fields: {
+      date: '2026-05-05',
+      times: '15:05-15:20',
+      place: '43.5121 -90.6402',
+      temperature: '19.4',
+      sky: 'scattered',
+      wind: '2',
+      patch: '3.72 rectangle',
+      plants: 'Lamprocapnos spectabilis 45',
+      tally: '2 impatiens @Lamprocapnos spectabilis',
+    },
+  },
+  {
+    text: 'Hey! Did one over my lunch break today, 12:10-12:25. 69 and sunny, calm. Chives, 60 heads. Zero queens :(',
+    fields: {
+      date: '2026-05-06',
+      times: '12:10-12:25',
+      temperature: '20.6',
+      sky: 'clear',
+      wind: '0',
+      plants: 'Allium schoenoprasum 60',
+      tally: '0 - @Allium schoenoprasum',
+    },
+  },
+  {
+    text: 'Tues. 5:15-5:30pm, 66F, overcast w/ light wind. honeysuckle 200 blossoms. 3 queens: 2 impatiens and 1 I could not identify.',
+    fields: {
+      date: '2026-05-05',
+      times: '17:15-17:30',
+      temperature: '18.9',
+      sky: 'overcast',
+      wind: '2',
+      plants: 'Lonicera 200',
+      tally: '2 impatiens @Lonicera, 1 Bombus @Lonicera',
+    },
+  },
+  {
+    text: 'Lovely afternoon yesterday! From 4 until 4:15 pm I watched the lilac hedge (about 90 clusters). One impatiens and maybe a bimac. 72 F, clear, gentle breeze.',
+    fields: {
+      date: '2026-05-05',
+      times: '16:00-16:15',
+      temperature: '22.2',
+      sky: 'clear',
+      wind: '3',
+      plants: 'Syringa vulgaris ~90',
+      tally: '1 impatiens @Syringa vulgaris, 1 bimaculatus? @Syringa vulgaris',
+    },
+  },
+  {
+    text: 'Saturday 9:00 - 9:15 am. 55 degrees F, foggy, still. 80 dandelion heads. Not a single bee.',
+    fields: {
+      date: '2026-05-02',
+      times: '09:00-09:15',
+      temperature: '12.8',
+      sky: 'overcast',
+      wind: '0',
+      plants: 'Taraxacum officinale 80',
+      tally: '0 - @Taraxacum officinale',
+    },
+  },
+  {
+    text: 'Apr 26, 1 to 1:15 pm\nAt Heron Bend Landing\n68F, sunny, light breeze\nPatch about 6 feet across\nPlants:\n- shooting star: 35 flowers\n- prairie smoke: 50 flowers\nBees:\n- 1 auricomus on shooting star\n- 2 bimaculatus on prairie smoke',
+    fields: {
+      date: '2026-04-26',
+      times: '13:00-13:15',
+      place: 'Heron Bend Landing',
+      temperature: '20',
+      sky: 'clear',
+      wind: '2',
+      patch: '2.63 circle',
+      plants: 'Primula meadia 35, Geum triflorum 50',
+      tally: '1 auricomus @Primula meadia, 2 bimaculatus @Geum triflorum',
+    },
+  },
+  {
+    text: 'no bees at the trout lilies today (25 flowers), 11:40 to 11:55, 58 F, cloudy, windy',
+    fields: {
+      date: '2026-05-06',
+      times: '11:40-11:55',
+      temperature: '14.4',
+      sky: 'overcast',
+      wind: '5',
+      plants: 'Erythronium 25',
+      tally: '0 - @Erythronium',
+    },
+  },
+  {
+    text: 'Yesterday noon-12:15. 65F, partly cloudy, breeze about 5 mph. Redbud 300 flowers, Virginia bluebells 75. Redbud: 2 impatiens, 1 griseocollis. Bluebells: 1 bimaculatus.',
+    fields: {
+      date: '2026-05-05',
+      times: '12:00-12:15',
+      temperature: '18.3',
+      sky: 'scattered',
+      wind: '2',
+      plants: 'Cercis canadensis 300, Mertensia virginica 75',
+      tally: '2 impatiens @Cercis canadensis, 1 griseocollis @Cercis canadensis, 1 bimaculatus @Mertensia virginica',
+    },
+  },
+  {
+    text: 'May 1. Started 2:20pm, stopped 2:35pm. Temp was 70, sky clear, no wind. My patch of wild strawberry is 4 by 6 feet and had 90 open flowers. I saw 1 half-black and the same one came back twice.',
+    fields: {
+      date: '2026-05-01',
+      times: '14:20-14:35',
+      temperature: '21.1',
+      sky: 'clear',
+      wind: '0',
+      patch: '2.23 rectangle',
+      plants: 'Fragaria virginiana 90',
+      tally: '1 vagans @Fragaria virginiana',
+    },
+  },
+  {
+    text: "My 2nd watch of the season: 5/5, 10:00 am to 10:15 am, 63°F, mostly sunny, 3-5 mph wind, Jacob's ladder (40 flowers), 1 B. bimaculatus, 2 honey bees, 1 small fly",
+    fields: {
+      date: '2026-05-05',
+      times: '10:00-10:15',
+      temperature: '17.2',
+      sky: 'few',
+      wind: '2',
+      plants: 'Polemonium reptans 40',
+      tally: '1 bimaculatus @Polemonium reptans',
+    },
+  },
+  {
+    text: 'yesterday 1-1:15pm 68F sunny calm; creeping charlie in the lawn, hundreds of flowers; 4 impatiens',
+    fields: {
+      date: '2026-05-05',
+      times: '13:00-13:15',
+      temperature: '20',
+      sky: 'clear',
+      wind: '0',
+      plants: 'Glechoma hederacea ?',
+      tally: '4 impatiens @Glechoma hederacea',
+    },
+  },
+  // parts of a watch
+  { text: 'it was 64 F with scattered clouds', fields: { temperature: '17.8', sky: 'scattered' } },
+  { text: 'Forgot the wind: about 7 mph, and the patch was 6 m by 2 m', fields: { wind: '2', patch: '12 rectangle' } },
+  {
+    text: '2 impatiens on the lilac',
+    fields: { plants: 'Syringa vulgaris ?', tally: '2 impatiens @Syringa vulgaris' },
+  },
+  { text: 'bluebells 85 flowers', fields: { plants: 'Mertensia virginica 85' } },
+  { text: 'started at 2:15 pm and ended at 2:30', fields: { times: '14:15-14:30' } },
+  // mail
+  {
+    text: 'Date: 5/1\nTime: 3:10-3:25 pm\nTemp: 66 F\nSky: clear\nWind: light\nPlant: redbud, 200 flowers\nQueens: 1 imp\n\nThanks!\nMaren\n\nOn Fri, May 1, 2026 at 8:00 AM Watch Helper <helper@kestrelfen.example> wrote:\n> Last time you told us of 2 bimaculatus at 55 F.\n> Reply with your next watch.',
+    fields: {
+      date: '2026-05-01',
+      times: '15:10-15:25',
+      temperature: '18.9',
+      sky: 'clear',
+      wind: '2',
+      plants: 'Cercis canadensis 200',
+      tally: '1 impatiens @Cercis canadensis',
+    },
+  },
+  {
+    text: '> Which day was it?\nyesterday\n> From when to when?\n2:15 to 2:30\n> How warm was it, and how were sky and wind?\n67, sunny, 5 mph\n> Which plants, and how many open flowers?\nlilac 60\n> How many queens?\nnone',
+    fields: {
+      date: '2026-05-05',
+      times: '14:15-14:30',
+      temperature: '19.4',
+      sky: 'clear',
+      wind: '2',
+      plants: 'Syringa vulgaris 60',
+      tally: '0 - @Syringa vulgaris',
+    },
+  },
+  {
+    text: 'Hello Ines,\n\nyesterday 5:00 to 5:15 pm, 70 F, clear, light air, hawthorn 150 flowers, 2 impatiens.\n\nBest,\nProf. T. Aldersgate\nRoom 316\n\n-----Original Message-----\nFrom: Helper\nSent: Monday\nTo: T. Aldersgate\nSubject: Reminder\n\nYour last watch: April 12, 1:00 to 1:15 pm, 50 F, no queens.',
+    fields: {
+      date: '2026-05-05',
+      times: '17:00-17:15',
+      temperature: '21.1',
+      sky: 'clear',
+      wind: '1',
+      plants: 'Crataegus 150',
+      tally: '2 impatiens @Crataegus',
+    },
+  },
+  {
+    text: 'today 1:30-1:45, 68F, sunny, calm, phlox 30 flowers, 1 bimac\n\nSent from my iPhone',
+    fields: {
+      date: '2026-05-06',
+      times: '13:30-13:45',
+      temperature: '20',
+      sky: 'clear',
+      wind: '0',
+      plants: 'Phlox 30',
+      tally: '1 bimaculatus @Phlox',
+    },
+  },
+  // unsure fields stand beside sure ones
+  {
+    text: 'yesterday 1:00-1:15 pm, 72F, clear, calm. The bed is 20 feet long. chives 60 flowers, 2 brown belted',
+    fields: {
+      date: '2026-05-05',
+      times: '13:00-13:15',
+      temperature: '22.2',
+      sky: 'clear',
+      wind: '0',
+      patch: 'unsure 37.16 rectangle',
+      plants: 'Allium schoenoprasum 60',
+      tally: '2 griseocollis @Allium schoenoprasum',
+    },
+  },
+  {
+    text: 'today 2:00-2:15 pm, 70F, sunny, calm, dandelion 50 heads, a few impatiens',
+    fields: {
+      date: '2026-05-06',
+      times: '14:00-14:15',
+      temperature: '21.1',
+      sky: 'clear',
+      wind: '0',
+      plants: 'Taraxacum officinale 50',
+      tally: 'unsure 3 impatiens @Taraxacum officinale',
+    },
+  },
+  {
+    text: 'today 2:00-2:15 pm, 70F, sunny, calm, spring beauty 50 flowers, 1 bimac',
+    fields: {
+      date: '2026-05-06',
+      times: '14:00-14:15',
+      temperature: '21.1',
+      sky: 'clear',
+      wind: '0',
+      plants: 'unsure Claytonia caroliniana 50',
+      tally: 'unsure 1 bimaculatus @Claytonia caroliniana',
+    },
+  },
+  {
+    text: 'today 2:00-2:15 pm, 18 degrees, sunny, calm, phlox 50 flowers, 3 queens',
+    fields: {
+      date: '2026-05-06',
+      times: '14:00-14:15',
+      temperature: 'unsure 18',
+      sky: 'clear',
+      wind: '0',
+      plants: 'Phlox 50',
+      tally: 'unsure 3 Bombus @Phlox',
+    },
+  },
+];
+describe('notes', () => {
+  test.each(notes)('$text', ({ text, fields }) => {
+    expect(shown(readNote(text, demo))).toEqual(fields);
+  });
+});
+
+/** No watch is told. */
+const chats = [
+  "Sorry, I couldn't get out this week, it rained every day.",
+  'Hello, I will not be able to do my watch on Saturday because my sister is visiting. Best, Maren',
+  'Thanks for the reminder!',
+  'When is my next watch due?',
+  'The bluebells were so lovely along the river last Sunday that we stayed for hours and hours.',
+  'ok',
+  '',
+  '-- \nMaren Tollefson, age 86\nRoom 212\n608-555-0142',
+];
+test.each(chats)('no watch is told in "%s"', (text) => {
+  expect(readNote(text, demo).state).toBe('none');
+});
+
+const weather: FieldName[] = ['temperature', 'sky', 'wind'];
+const when: FieldName[] = ['date', 'times'];
+
+/** The fields asked for, a message, and all that it says. */
+const answers: [asked: FieldName[], typed: string, fields: Shown][] = [
+  // weather
+  [weather, '68, mostly sunny, light breeze', { temperature: '20', sky: 'few', wind: '2' }],
+  [weather, '68 sunny 5', { temperature: '20', sky: 'clear', wind: '2' }],
+  [weather, '68/sunny/5mph', { temperature: '20', sky: 'clear', wind: '2' }],
+  [weather, '68 F, clear, calm', { temperature: '20', sky: 'clear', wind: '0' }],
+  [weather, 'sunny and 72, no wind', { temperature: '22.2', sky: 'clear', wind: '0' }],
+  [weather, 'low 70s, overcast, breezy', { temperature: '22.2', sky: 'overcast', wind: '4' }],
+  [weather, '72', { temperature: '22.2' }],
+  [weather, 'sunny', { sky: 'clear' }],
+  [weather, 'calm and sunny', { sky: 'clear', wind: '0' }],
+  [weather, '10 mph', { wind: '3' }],
+  [weather, '18, sunny, calm', { temperature: 'unsure 18', sky: 'clear', wind: '0' }], // perhaps °C
+  [weather, '70F 30% clouds 8mph', { temperature: '21.1', sky: 'few', wind: '3' }],
+  [weather, 'warm, 75ish. Blue sky, hardly any wind', { temperature: '23.9', sky: 'clear', wind: '1' }],
+  [weather, '61\novercast\nlight wind', { temperature: '16.1', sky: 'overcast', wind: '2' }],
+  [weather, 'temp 64, wind 6, sky clear', { temperature: '17.8', sky: 'clear', wind: '2' }],
+  [
+    weather,
+    'Temperature: 64 F\nSky: mostly cloudy\nWind: gentle breeze',
+    { temperature: '17.8', sky: 'broken', wind: '3' },
+  ],
+  [['wind'], '8', { wind: '3' }],
+  [['temperature'], '66', { temperature: '18.9' }],
+  [['temperature'], 'banana', { temperature: 'none temperature-unknown' }],
+  // when
+  [
+    when,
+    'yesterday 10:40 to 10:55, 66 and mostly sunny',
+    { date: '2026-05-05', times: '10:40-10:55', temperature: '18.9', sky: 'few' },
+  ],
+  [when, 'today 3-3:15', { date: '2026-05-06', times: '15:00-15:15' }],
+  [when, '5/4 2:30-2:45', { date: '2026-05-04', times: '14:30-14:45' }],
+  [when, 'May 3rd from 1 to 1:15', { date: '2026-05-03', times: '13:00-13:15' }],
+  [when, 'yesterday', { date: '2026-05-05' }],
+  [when, 'noon to 12:15', { times: '12:00-12:15' }],
+  [
+    when,
+    'yesterday 3:20 to 3:35, 2 imp on the lilac',
+    { date: '2026-05-05', times: '15:20-15:35', tally: '2 impatiens @Syringa vulgaris' },
+  ],
+  [
+    when,
+    'yesterday noon to 12:15, lilac 60 clusters',
+    { date: '2026-05-05', times: '12:00-12:15', plants: 'Syringa vulgaris 60' },
+  ],
+  [when, 'yesterday noon to 12:15 at the crabapple', { date: '2026-05-05', times: '12:00-12:15' }], // where, not what
+  // plants and queens: numbers belong to what they stand beside
+  [['plants'], 'bluebells 85, phlox 40', { plants: 'Mertensia virginica 85, Phlox 40' }],
+  [['plants'], 'bluebells 85, phlox 40, 68F', { temperature: '20', plants: 'Mertensia virginica 85, Phlox 40' }],
+  [
+    ['plants'],
+    'bluebells 85 flowers, 2 impatiens',
+    { plants: 'Mertensia virginica 85', tally: '2 impatiens @Mertensia virginica' },
+  ],
+  [['plants'], 'windflower 20', { plants: 'unsure Anemonoides quinquefolia 20' }], // no wind
+  [['plants'], 'hello', { plants: 'none plants-no-name' }],
+  [['tally'], 'none', { tally: '0 - @?' }],
+  [['tally'], '2 imp on phlox, 1 bimac on lilac', { tally: '2 impatiens @Phlox, 1 bimaculatus @Syringa vulgaris' }],
+  [['tally'], '3', { tally: 'none tally-which-bees' }],
+  [['tally'], '2 imp, it was 68 F by the way', { temperature: '20', tally: '2 impatiens @?' }],
+  // patch
+  [['patch'], '10 by 12 feet', { patch: '11.15 rectangle' }],
+  [['patch'], '10 by 12', { patch: 'unsure 11.15 rectangle' }],
+  // nothing asked
+  [[], 'it was 68 F', { temperature: '20' }],
+  [[], '68', {}],
+  [[], 'ok', {}],
+];
+test.each(answers)('asked %j, "%s" says %j', (asked, typed, fields) => {
+  expect(shownFields(readFields(typed, demo, asked).fields)).toEqual(fields);
+});
+
+/** A place may have any words in its name. */
+const places: [typed: string, fields: Shown][] = [
+  ['Heron Bend, second bench', { place: 'Heron Bend, second bench' }],
+  ['Clear Lake boat landing', { place: 'Clear Lake boat landing' }],
+  ['Windy Hill Farm', { place: 'Windy Hill Farm' }],
+  ['Sunny Slope, by the crabapple', { place: 'Sunny Slope, by the crabapple' }],
+  ['May Prairie', { place: 'May Prairie' }],
+  ['Heron Bend, 68 F, sunny', { place: 'Heron Bend', temperature: '20', sky: 'clear' }],
+  ['43.5121, -90.6402', { place: '43.5121 -90.6402' }],
+];
+test.each(places)('asked where, "%s" says %j', (typed, fields) => {
+  expect(shownFields(readFields(typed, demo, ['place']).fields)).toEqual(fields);
+});
+
+test('what nobody used is left', () => {
+  expect(readFields('10 by 12 feet, edge of the woods', demo, ['patch']).left).toContain('edge of the woods');
+});
+
+const hostile: [what: string, typed: string][] = [
+  ['rows', '1 imp on phlox '.repeat(400)],
+  ['letters', 'a'.repeat(10_000)],
+  ['numbers', '1 '.repeat(3000)],
+  ['labels', 'Temp: 5\n'.repeat(700)],
+  ['questions', '> how warm\n5\n'.repeat(400)],
+  ['commas', ', '.repeat(3000)],
+  ['thanks', 'thanks\n'.repeat(1400)],
+  ['empty lines', '\n'.repeat(10_000)],
+  ['a mail of a megabyte', 'word '.repeat(200_000)],
+];
+test.each(hostile)('a text of many %s is answered too', (_, typed) => {
+  expect(['sure', 'unsure', 'none']).toContain(readNote(typed, demo).state);
+});

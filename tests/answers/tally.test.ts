@@ -1,0 +1,309 @@
+import { expect, test } from 'vitest';
+import { findTally, readTally, readTotal, type TallyRow } from '../../src/answers/tally.js';
+import { brief, demo } from '../demo-survey.js';
+
+const bluebells = 'Mertensia virginica';
+const phlox = 'Phlox divaricata';
+const plum = 'Prunus americana';
+const redbud = 'Cercis canadensis';
+const lilac = 'Syringa vulgaris';
+
+/** Plants by the word used for them here. */
+const WORDS: Readonly<Record<string, string>> = {
+  [bluebells]: 'bluebells',
+  [phlox]: 'phlox',
+  [plum]: 'plum',
+  [redbud]: 'redbud',
+  [lilac]: 'lilac',
+};
+
+function line({ count, bee, plant, doubt, seenBefore, withPollen, caste }: TallyRow): string {
+  const more = [
+    doubt ? 'doubt' : '',
+    seenBefore === undefined ? '' : `seen ${seenBefore}`,
+    withPollen === undefined ? '' : `pollen ${withPollen}`,
+    caste ?? '',
+  ].filter((word) => word !== '');
+  const name = bee === null ? '-' : bee.replace('Bombus ', '');
+  return [count, name, ...more, `@${plant === null ? '?' : (WORDS[plant] ?? plant)}`].join(' ');
+}
+const lines = (rows: readonly TallyRow[]): string => rows.map(line).join(', ');
+
+const one = [phlox];
+const two = [bluebells, phlox];
+const three = [bluebells, phlox, plum];
+
+type Table = [typed: string, watched: string[], expected: string][];
+const check = (table: Table): void => {
+  test.each(table)('tally "%s" with %j is %s', (typed, watched, expected) => {
+    expect(brief(readTally(typed, { ...demo, watched }), lines)).toBe(expected);
+  });
+};
+
+// one plant: it need not be said
+check([
+  ['2 imp', one, 'sure 2 impatiens @phlox'],
+  ['two imps', one, 'sure 2 impatiens @phlox'],
+  ['1 bimac, 2 half-blacks', one, 'sure 1 bimaculatus @phlox, 2 vagans @phlox'],
+  ['impatiens x3', one, 'sure 3 impatiens @phlox'],
+  ['3x impatiens and 1x griseo', one, 'sure 3 impatiens @phlox, 1 griseocollis @phlox'],
+  ['imp 2 bimac 1', one, 'sure 2 impatiens @phlox, 1 bimaculatus @phlox'],
+  ['imp: 2, bimac: 1', one, 'sure 2 impatiens @phlox, 1 bimaculatus @phlox'],
+  ['Bombus impatiens, 2; Bombus vagans, 1', one, 'sure 2 impatiens @phlox, 1 vagans @phlox'],
+  ['2imp 1bimac', one, 'sure 2 impatiens @phlox, 1 bimaculatus @phlox'],
+  ['a half-black and two brown-belted', one, 'sure 1 vagans @phlox, 2 griseocollis @phlox'],
+  ['I saw four of the common easterns and one rusty patched.', one, 'sure 4 impatiens @phlox, 1 affinis @phlox'],
+  ['just the one bimac', one, 'sure 1 bimaculatus @phlox'],
+  ['a pair of imps', one, 'sure 2 impatiens @phlox'],
+  ['a dozen impatiens', one, 'sure 12 impatiens @phlox'],
+  ['two two-spotted queens', one, 'sure 2 bimaculatus @phlox'],
+  ['1 black and gold and 1 half black', one, 'sure 1 auricomus @phlox, 1 vagans @phlox'],
+  ['Two queens, both impatiens', one, 'sure 2 impatiens @phlox'],
+  ['1 imp at 3:05 and another at 3:10', one, 'sure 2 impatiens @phlox'],
+  ['I counted three impatiens in fifteen minutes', one, 'sure 3 impatiens @phlox'],
+  ['bimac', one, 'sure 1 bimaculatus @phlox'],
+]);
+
+// several plants, said after or before, with and without signs
+check([
+  ['2 imp on the phlox', two, 'sure 2 impatiens @phlox'],
+  ['two imps on bluebells', two, 'sure 2 impatiens @bluebells'],
+  ['a half-black on phlox', two, 'sure 1 vagans @phlox'],
+  ['bimac on phlox', two, 'sure 1 bimaculatus @phlox'],
+  [
+    '2 imp and 1 bimac on the bluebells, 3 vagans on the phlox',
+    two,
+    'sure 2 impatiens @bluebells, 1 bimaculatus @bluebells, 3 vagans @phlox',
+  ],
+  ['2 imp on phlox; 1 imp on bluebells', two, 'sure 2 impatiens @phlox, 1 impatiens @bluebells'],
+  ['2 imp phlox 3 bimac bluebells', two, 'sure 2 impatiens @phlox, 3 bimaculatus @bluebells'],
+  ['phlox 2 imp bluebells 3 bimac', two, 'sure 2 impatiens @phlox, 3 bimaculatus @bluebells'],
+  ['phlox: 2 imp, 1 bimac', two, 'sure 2 impatiens @phlox, 1 bimaculatus @phlox'],
+  ['phlox = 3 imp', two, 'sure 3 impatiens @phlox'],
+  ['phlox - 2 imp\nbluebells - 1 bimac', two, 'sure 2 impatiens @phlox, 1 bimaculatus @bluebells'],
+  ['phlox (2 imp), bluebells (1 bimac)', two, 'sure 2 impatiens @phlox, 1 bimaculatus @bluebells'],
+  ['2 imp (phlox), 1 bimac (bluebells)', two, 'sure 2 impatiens @phlox, 1 bimaculatus @bluebells'],
+  ['2 imp @ phlox, 1 bimac @ bluebells', two, 'sure 2 impatiens @phlox, 1 bimaculatus @bluebells'],
+  ['2 imp -> phlox', two, 'sure 2 impatiens @phlox'],
+  ['phlox,impatiens,2\nbluebells,bimac,1', two, 'sure 2 impatiens @phlox, 1 bimaculatus @bluebells'],
+  ['Phlox\n2 imp\n1 bimac\nBluebells\nnone', two, 'sure 2 impatiens @phlox, 1 bimaculatus @phlox, 0 - @bluebells'],
+  ['2 imp\n1 bimac\non the phlox', two, 'sure 2 impatiens @phlox, 1 bimaculatus @phlox'],
+  [
+    'on the phlox 2 imp and 1 bimac, on the bluebells 3 imp',
+    two,
+    'sure 2 impatiens @phlox, 1 bimaculatus @phlox, 3 impatiens @bluebells',
+  ],
+  ['The phlox had 2 imp and the bluebells had 1 bimac', two, 'sure 2 impatiens @phlox, 1 bimaculatus @bluebells'],
+  ['On the phlox I saw 2 imp. On the bluebells, nothing.', two, 'sure 2 impatiens @phlox, 0 - @bluebells'],
+  [
+    'one impatiens visited the phlox, two bimacs worked the bluebells',
+    two,
+    'sure 1 impatiens @phlox, 2 bimaculatus @bluebells',
+  ],
+  ['imp on phlox 2, bimac on bluebells 1', two, 'sure 2 impatiens @phlox, 1 bimaculatus @bluebells'],
+  ['bimac on phlox 2 imp on bluebells', two, 'sure 1 bimaculatus @phlox, 2 impatiens @bluebells'],
+  ['4 B. imp. on phlox, 1 B. bimac. on bluebells', two, 'sure 4 impatiens @phlox, 1 bimaculatus @bluebells'],
+  ['1 imp on 40 bluebells', two, 'sure 1 impatiens @bluebells'],
+  [
+    '1 imp 2 bimac 1 griseo on the phlox, 3 imp on the plum',
+    three,
+    'sure 1 impatiens @phlox, 2 bimaculatus @phlox, 1 griseocollis @phlox, 3 impatiens @plum',
+  ],
+  ['1 imp on phlox, 1 imp on phlox', two, 'sure 2 impatiens @phlox'], // the same bee and plant: one row
+  // not said, or not named
+  ['2 imp', two, 'sure 2 impatiens @?'],
+  ['2 imp on it', two, 'sure 2 impatiens @?'],
+  ['2 imp', [], 'sure 2 impatiens @?'],
+  ['2 imp but nothing on the phlox', two, 'sure 2 impatiens @?, 0 - @phlox'],
+  // not watched: kept under its name
+  ['1 imp on the lilac', two, 'sure 1 impatiens @lilac'],
+]);
+
+// one bee for several plants
+check([
+  ['they were all impatiens, 2 on the phlox 5 on the plum', three, 'sure 2 impatiens @phlox, 5 impatiens @plum'],
+  ['2 on phlox and 1 on plum, all bimacs', three, 'sure 2 bimaculatus @phlox, 1 bimaculatus @plum'],
+  ['2 imp on bluebells and one on the phlox', two, 'sure 2 impatiens @bluebells, 1 impatiens @phlox'],
+  ['2 imp on bluebells, another on the phlox', two, 'sure 2 impatiens @bluebells, 1 impatiens @phlox'],
+  [
+    'impatiens: 2 on bluebells, 1 on phlox; bimac: 1 on bluebells',
+    two,
+    'sure 2 impatiens @bluebells, 1 impatiens @phlox, 1 bimaculatus @bluebells',
+  ],
+  ['3 impatiens: 2 on bluebells, 1 on phlox', two, 'sure 2 impatiens @bluebells, 1 impatiens @phlox'],
+  ['Saw 3 bimacs total, 2 on phlox and 1 on bluebells', two, 'sure 2 bimaculatus @phlox, 1 bimaculatus @bluebells'],
+]);
+
+// each, both, same
+check([
+  ['1 imp on each', two, 'sure 1 impatiens @bluebells, 1 impatiens @phlox'],
+  ['1 imp each on phlox and bluebells', two, 'sure 1 impatiens @phlox, 1 impatiens @bluebells'],
+  ['both plants had 1 imp', two, 'sure 1 impatiens @bluebells, 1 impatiens @phlox'],
+  ['1 each of imp and bimac on phlox', two, 'sure 1 impatiens @phlox, 1 bimaculatus @phlox'],
+  ['imp and bimac, 1 each', one, 'sure 1 impatiens @phlox, 1 bimaculatus @phlox'],
+  ['2 imp on bluebells, same on the phlox', two, 'sure 2 impatiens @bluebells, 2 impatiens @phlox'],
+  [
+    '2 imp and 1 bimac on bluebells, ditto for the phlox',
+    two,
+    'sure 2 impatiens @bluebells, 1 bimaculatus @bluebells, 2 impatiens @phlox, 1 bimaculatus @phlox',
+  ],
+  [
+    '1 imp on the bluebells, then the same one on the phlox',
+    two,
+    'sure 1 impatiens @bluebells, 1 impatiens seen 1 @phlox',
+  ],
+  ['1 imp on bluebells, that queen again on phlox', two, 'sure 1 impatiens @bluebells, 1 impatiens seen 1 @phlox'],
+  ['1 bimac on bluebells then moved to the phlox', two, 'sure 1 bimaculatus @bluebells, 1 bimaculatus seen 1 @phlox'],
+  [
+    '2 imp on phlox and the same queens later on the bluebells',
+    two,
+    'sure 2 impatiens @phlox, 2 impatiens seen 2 @bluebells',
+  ],
+  ['2 imp on phlox and bluebells', two, 'unsure 2 impatiens @phlox, 2 impatiens @bluebells, tally-each-or-together'],
+  ['2 imps on both', two, 'unsure 2 impatiens @bluebells, 2 impatiens @phlox, tally-each-or-together'],
+]);
+
+// none
+check([
+  ['none', two, 'sure 0 - @bluebells, 0 - @phlox'],
+  ['zip', one, 'sure 0 - @phlox'],
+  ['0', one, 'sure 0 - @phlox'],
+  ['none', [], 'sure 0 - @?'],
+  ['no queens', one, 'sure 0 - @phlox'],
+  ['no bumble bees at all today', two, 'sure 0 - @bluebells, 0 - @phlox'],
+  ["didn't see a single bee", two, 'sure 0 - @bluebells, 0 - @phlox'],
+  ['nothing on either', two, 'sure 0 - @bluebells, 0 - @phlox'],
+  ['none on either one', two, 'sure 0 - @bluebells, 0 - @phlox'],
+  ['neither had any', two, 'sure 0 - @bluebells, 0 - @phlox'],
+  ['no one home on either', two, 'sure 0 - @bluebells, 0 - @phlox'],
+  ['nothing on the phlox', two, 'sure 0 - @phlox'],
+  ['nothing on the phlox or the plum', three, 'sure 0 - @phlox, 0 - @plum'],
+  ['phlox, plum: none', three, 'sure 0 - @phlox, 0 - @plum'],
+  ['2 imp on the plum, nothing on the phlox', three, 'sure 2 impatiens @plum, 0 - @phlox'],
+  ['phlox 0 plum 2 imp', three, 'sure 0 - @phlox, 2 impatiens @plum'],
+  ['nothing on phlox, plum 3 bimac', three, 'sure 0 - @phlox, 3 bimaculatus @plum'],
+  ['The plum got nothing but the phlox had 2 imp', three, 'sure 0 - @plum, 2 impatiens @phlox'],
+  ['2 imp on phlox, none on the others', three, 'sure 2 impatiens @phlox, 0 - @bluebells, 0 - @plum'],
+  ['2 imp on phlox, nothing else', two, 'sure 2 impatiens @phlox, 0 - @bluebells'],
+  ['no impatiens on the phlox but 2 bimac on the plum', three, 'sure 0 - @phlox, 2 bimaculatus @plum'],
+  ['no problem, 2 imp', one, 'sure 2 impatiens @phlox'],
+]);
+
+// names in doubt, or not known
+check([
+  ["1 queen, couldn't tell which", one, 'sure 1 Bombus @phlox'],
+  ['unknown bumblebee on the phlox', two, 'sure 1 Bombus @phlox'],
+  ["2 impatiens and 1 can't tell", one, 'sure 2 impatiens @phlox, 1 Bombus @phlox'],
+  ["3 impatiens and a couple I couldn't ID on the phlox", two, 'sure 3 impatiens @phlox, 2 Bombus @phlox'],
+  ['2 Bombus sp. on phlox', two, 'sure 2 Bombus @phlox'],
+  ['2 maybe impatiens on phlox', two, 'sure 2 impatiens doubt @phlox'],
+  ['2 impatiens? on phlox', two, 'sure 2 impatiens doubt @phlox'],
+  ['1 probable impatiens', one, 'sure 1 impatiens doubt @phlox'],
+  ['2 imp on phlox (not sure)', two, 'sure 2 impatiens doubt @phlox'],
+  [
+    '1 impatiens or bimaculatus',
+    one,
+    'unsure 1 impatiens @phlox | 1 bimaculatus @phlox | 1 Bombus @phlox, tally-bee-shared',
+  ],
+  ['2 imp and 1 zorblax on the phlox', two, 'unsure 2 impatiens @phlox, 1 Bombus @phlox, tally-unknown-guess'],
+  ['2 zorblax on the phlox', two, 'not understood, tally-unknown-bee'],
+  ['2 queens on the phlox', two, 'unsure 2 Bombus @phlox, tally-bees-guess'],
+  ['1 imp on the frobnitz', one, 'unsure 1 impatiens @phlox, tally-unknown-plant'],
+]);
+
+// numbers in doubt
+check([
+  ['a few bimacs on the phlox', two, 'unsure 3 bimaculatus @phlox, tally-inexact'],
+  ['3 or 4 imp', one, 'unsure 3 impatiens @phlox | 4 impatiens @phlox, tally-inexact'],
+  ['2-3 imp', one, 'unsure 3 impatiens @phlox | 2 impatiens @phlox, tally-inexact'],
+  ['about 5 bimac on phlox', two, 'unsure 5 bimaculatus @phlox, tally-inexact'],
+  ['maybe 2 impatiens on phlox', two, 'unsure 2 impatiens doubt @phlox, tally-inexact'],
+  ['5+ imps', one, 'unsure 5 impatiens @phlox, tally-inexact'],
+  ['several imp on phlox', two, 'unsure , tally-how-many'],
+  ['bimacs on phlox', two, 'unsure , tally-how-many'],
+  ['2.5 imp', one, 'unsure , tally-how-many'],
+  ['imp 2 bimac', one, 'unsure 1 impatiens @phlox, 2 bimaculatus @phlox, tally-unclear'],
+  ['5 queens: 3 imp, 2 bimac', one, 'sure 3 impatiens @phlox, 2 bimaculatus @phlox'],
+  ['3 imp, 2 bimac, 5 total', one, 'sure 3 impatiens @phlox, 2 bimaculatus @phlox'],
+  ['4 queens: 3 imp, 2 bimac', one, 'unsure 3 impatiens @phlox, 2 bimaculatus @phlox, tally-total-differs'],
+]);
+
+// corrections
+check([
+  ['2 imp on phlox, no wait, 3', two, 'sure 3 impatiens @phlox'],
+  ['2 imp, actually 3', one, 'sure 3 impatiens @phlox'],
+  ['2 imp, sorry, bimac', one, 'sure 2 bimaculatus @phlox'],
+  ['2 imp on phlox, I mean bluebells', two, 'sure 2 impatiens @bluebells'],
+  ['3 imp 1 bimac, no wait, 2 bimac', one, 'sure 3 impatiens @phlox, 2 bimaculatus @phlox'],
+]);
+
+// castes and pollen
+check([
+  ['1 imp with pollen on her legs', one, 'sure 1 impatiens pollen 1 @phlox'],
+  ['2 imp, 1 with pollen', one, 'sure 2 impatiens pollen 1 @phlox'],
+  ['2 imp on phlox, both with pollen', two, 'sure 2 impatiens pollen 2 @phlox'],
+  ['1 imp, no pollen', one, 'sure 1 impatiens pollen 0 @phlox'],
+  ['1 impatiens worker on phlox', two, 'sure 1 impatiens worker @phlox'],
+  ['2 imp queens and 1 worker', one, 'sure 2 impatiens @phlox, 1 impatiens worker @phlox'],
+  ['1 small impatiens', one, 'sure 1 impatiens worker @phlox'],
+]);
+
+// other visitors, and what is no tally
+check([
+  ['2 imp and 3 honey bees on phlox', two, 'sure 2 impatiens @phlox'],
+  ['2 honeybees', one, 'not understood, tally-other-insects'],
+  ['3', one, 'not understood, tally-which-bees'],
+  ['five of them', one, 'not understood, tally-which-bees'],
+  ['3 queens', one, 'not understood, tally-which-bees'],
+  ['hello', one, 'not understood, tally-not-understood'],
+  ['', one, 'not understood, empty'],
+]);
+
+const totals: [typed: string, expected: string][] = [
+  ['3', 'sure 3'],
+  ['five of them', 'sure 5'],
+  ['3 queens', 'sure 3'],
+  ['just one', 'sure 1'],
+  ['none', 'sure 0'],
+  ['3 or 4', 'unsure 3 | 4, tally-inexact'],
+  ['several', 'not understood, tally-how-many'],
+  ['3 imp', 'not understood, tally-not-understood'],
+  ['2 and 3', 'not understood, tally-not-understood'],
+];
+test.each(totals)('the number of queens in "%s" is %s', (typed, expected) => {
+  expect(brief(readTotal(typed, demo))).toBe(expected);
+});
+
+/** In passing: only what surely speaks of queens. */
+const passing: [typed: string, expected: string][] = [
+  ['It was a cold day with no wind but 2 imps came to the phlox', 'sure 2 impatiens @phlox'],
+  ['Not a cloud in the sky. Nothing special to report. 1 bimac.', 'sure 1 bimaculatus @phlox'],
+  ['no bees', 'sure 0 - @phlox'],
+  ['saw none', 'sure 0 - @phlox'],
+  ['Queens: 0', 'sure 0 - @phlox'],
+  ['I was hoping for a rusty patched', ''],
+  ['last year there were 3 impatiens here', ''],
+  ['my 2 dogs came along', ''],
+  ['no rain today', ''],
+  ['same place as before', ''],
+];
+test.each(passing)('in passing "%s" tells "%s"', (typed, expected) => {
+  const [reading] = findTally(typed, { ...demo, watched: one });
+  expect(reading ? brief(reading, lines) : '').toBe(expected);
+});
+
+test('the words as typed are kept', () => {
+  const reading = readTally('2 imps on the Phlox', { ...demo, watched: two });
+  expect(reading.state === 'sure' && reading.value[0]?.typed).toEqual({ bee: 'imps', plant: 'Phlox' });
+});
+
+test.each([
+  ['1 imp on phlox '.repeat(600)],
+  ['a'.repeat(10_000)],
+  ['1 '.repeat(3000)],
+  ['phlox '.repeat(1000)],
+  ['same on '.repeat(700)],
+  ['no wait '.repeat(700)],
+])('a long text is answered too', (typed) => {
+  expect(['sure', 'unsure', 'none']).toContain(readTally(typed, { ...demo, watched: two }).state);
+});
