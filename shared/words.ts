@@ -557,7 +557,8 @@ const windSection = z.strictObject({
   speedUnits: z.strictObject({ mph: words, 'km/h': words, 'm/s': words, kn: words }),
   /** Units only in an answer about the wind: "5 miles". */
   speedUnitsInAnswer: z.strictObject({ mph: words, 'km/h': words, 'm/s': words, kn: words }),
-  /** Only an upper bound is said: "under 10 mph". */
+  /** Only an upper bound is said, before or behind the number: "under 10 mph", "5 tops". */
+  underAfter: words,
   under: words,
 });
 

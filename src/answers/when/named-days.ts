@@ -10,7 +10,9 @@ import {
   yearOf,
 } from './calendar.js';
 import { dayMention, type DayRule, type Mention, type Scan } from './mention.js';
+import { clockBegins, lengthBegins } from './clock-begins.js';
 import { stuckAfter, stuckBefore } from './numeric-days.js';
+import { timeWords } from './time-words.js';
 import { smallNumberAt, type Token } from './tokens.js';
 
 /** Years a watch can plausibly be told with; "May 2 2015" is a date and a quarter past eight. */
@@ -59,8 +61,10 @@ function yearAt({ tokens, today }: Scan, at: number, separator: string | null): 
   if (apostrophe) next++;
   const token = tokens[next];
   const following = tokens[next + 1];
-  if (token?.kind !== 'number' || (following && !following.spaced && [':', '-', '%'].includes(following.text)))
-    return null;
+  const goesOn =
+    following && !following.spaced && [':', '-'].includes(following.text) && tokens[next + 2]?.kind === 'number';
+  const ownNumber = goesOn && !tokens[next + 2]?.spaced;
+  if (token?.kind !== 'number' || ownNumber || (following?.text === '%' && !following.spaced)) return null;
   const thisYear = yearOf(today);
   if (token.text.length === 4) {
     const year = Number(token.text);
@@ -85,6 +89,8 @@ function orDay(scan: Scan, at: number): DayNumber | null {
   const { tokens, dayWords } = scan;
   const or = dayWords.or(tokens, at);
   const sign = tokens[at]?.text;
+  const and = scan.words.numbers.joins.includes(sign ?? '') ? dayNumberAt(scan, at + 1) : null;
+  if (and?.ordinal && and.written === 'digits') return and;
   if (!or && sign !== '-' && sign !== '/' && sign !== '&') return null;
   const second = dayNumberAt(scan, or?.next ?? at + 1);
   if (!second) return null;
@@ -162,13 +168,28 @@ export const dayThenMonth: DayRule = (scan, at) => {
   const next = tokens[monthAt + 1]?.text === '.' && tokens[monthAt]?.text !== 'may' ? monthAt + 2 : monthAt + 1;
 
   const certain = day.ordinal || of !== null || separator !== null;
-  if (!certain) {
-    // "3 20 may 2": the month goes with what follows it, unless that is a clock time
-    const following = dayNumberAt(scan, next);
-    const after = following && tokens[following.next];
-    const goesOn =
-      after && (after.text === '-' || after.text === 'to' || scan.dayWords.partsOfDay(tokens, following.next));
-    if (following && !goesOn) return null;
+  const second = dayNumberAt(scan, next);
+  const { fromHour } = timeWords(scan.words);
+  const besideNumber =
+    smallNumberAt(tokens, dayAt - 1, scan.words.numbers) !== null ||
+    [1, 2, 3].some((back) => dayAt >= back && fromHour(tokens, dayAt - back)?.next === dayAt);
+  // "1. April 27" is an item of a list
+  if (second && !second.ordinal && separator === '.' && tokens[monthAt]?.spaced === true) return null;
+  if (second && !certain && next === monthAt + 1) {
+    // "3 20 may 2", "quarter past 12 may 1st": the month goes with what follows it, unless that is a clock time
+    const goesWithNext = besideNumber || second.ordinal || yearAt(scan, second.next, null) !== null;
+    const after = tokens[second.next];
+    const time = after && (after.text === '-' || after.text === 'to' || dayWords.partsOfDay(tokens, second.next));
+    if (goesWithNext && !time) return null;
+    // "1 april 27" may be an item of a list too
+    const alone = !tokens[next]?.first && (!after || after.kind === 'sign' || after.first);
+    if (alone && !time && yearAt(scan, next, null) === null) {
+      const dates = [second.day, day.day]
+        .map((number) => latestDayOfYear(month, number, scan.today))
+        .filter((date) => date !== null);
+      const where = { at, next: second.next };
+      if (dates.length > 0) return dayMention(where, dates, { explicit: true, yearSaid: false, doubt: 'two-dates' });
+    }
   }
   const after = tokens[next];
   const stands = !after || after.kind !== 'word' || dayWords.dayGoesOn(tokens, next) !== null;
@@ -202,16 +223,19 @@ export const ordinalDay: DayRule = (scan, at) => {
   const ofMonth = dayWords.thisMonth(tokens, day.next) ?? dayWords.lastMonth(tokens, day.next);
   const isLastMonth = dayWords.lastMonth(tokens, day.next) !== null;
   const after = tokens[day.next];
-  if (!ofMonth && dayWords.counted(tokens, day.next)) return null;
+  if (!ofMonth && dayWords.counted(tokens, day.next) && !clockBegins(tokens, day.next, words)) return null;
   const standsAlone =
     ofMonth !== null ||
     !after ||
+    after.first ||
     (after.kind === 'sign' && after.text !== '/' && after.text !== '%') ||
     dayWords.dayGoesOn(tokens, day.next) !== null ||
     dayWords.partsOfDay(tokens, day.next) !== null ||
     dayWords.namesOf(after).some((name) => name.is === 'weekday');
   const clockFollows =
     dayWords.or(tokens, day.next) !== null || smallNumberAt(tokens, day.next, words.numbers) !== null;
+  const number = the !== null && day.written === 'digits' && after?.kind === 'number';
+  const beginsNext = number || clockBegins(tokens, day.next, words) || lengthBegins(tokens, day.next, words);
   if (!standsAlone && !clockFollows && (day.written === 'words' || !day.ordinal)) return null;
 
   const second = orDay(scan, day.next);
@@ -225,7 +249,7 @@ export const ordinalDay: DayRule = (scan, at) => {
   if (dates.length === 0 && !day.ordinal) return null;
   return dayMention(where, dates, {
     doubt: second ? 'two-dates' : null,
-    inPassing: (the !== null || afterWeekday || afterOn) && day.ordinal && standsAlone,
+    inPassing: (the !== null || afterWeekday || afterOn) && day.ordinal && (standsAlone || beginsNext),
   });
 };
 

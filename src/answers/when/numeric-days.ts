@@ -1,5 +1,5 @@
 /** Dates in digits: "4/28", "5.3.26", "2026-05-02", "20260502". */
-import { dayOf, latestDayOfYear, monthsBefore, yearOf } from './calendar.js';
+import { addDays, dayOf, latestDayOfYear, monthsBefore, yearOf } from './calendar.js';
 import { dayMention, type DayRule, type Mention, type Scan } from './mention.js';
 import type { Token } from './tokens.js';
 
@@ -8,6 +8,9 @@ export const MONTHS_WITHOUT_YEAR = 9;
 
 /** How far from today the year of a date in passing may lie: "1.2.34" is a version, not a date. */
 const YEARS_IN_PASSING = 5;
+
+/** A date in passing without its year lies this near, unless a time or a weekday stands beside it: "9/8" may be a score. */
+const DAYS_BACK_IN_PASSING = 120;
 
 /** The highest number that can be a slip for a day: "4/31" was a date, "50/70" was not. */
 const HIGHEST_SLIP_OF_DAY = 39;
@@ -70,7 +73,7 @@ function isFraction({ tokens, dayWords }: Scan, at: number, next: number): boole
 /** A fraction by its looks ("4/5") counts in passing only where it stands like a date. */
 function standsLikeDate(scan: Scan, at: number, next: number): boolean {
   const { tokens, dayWords } = scan;
-  if (tokens[at]?.first || labelledBefore(scan, at)) return true;
+  if (labelledBefore(scan, at)) return true;
   const before = tokens[at - 1];
   if (before && dayWords.namesOf(before).some((name) => name.is !== 'month')) return true;
   const clockAfter = isNumber(tokens[next]) && tokens[next + 1]?.text === ':';
@@ -162,7 +165,8 @@ export const numericDay: DayRule = (scan, at) => {
   const [low, high] = [Math.min(a, b), Math.max(a, b)];
   if (dates.length === 0 && (low > 12 || high > HIGHEST_SLIP_OF_DAY)) return null;
   const looksLikeFraction = a < b && DENOMINATORS.has(b);
-  const inPassing = !looksLikeFraction || standsLikeDate(scan, at, where.next);
+  const far = (dates[0] ?? '') < addDays(scan.today, -DAYS_BACK_IN_PASSING);
+  const inPassing = (!looksLikeFraction && !far) || standsLikeDate(scan, at, where.next);
   return dayMention(where, dates, { explicit: true, yearSaid: false, inPassing });
 };
 

@@ -1,6 +1,8 @@
 /** "sat", "sun" and "mon" are weekdays only in company: "sat my full quarter hour", "sun and clouds" are none. */
 import type { Scan } from './mention.js';
 import { dayNumberAt } from './named-days.js';
+import { smallNumberAt } from './tokens.js';
+import { clockBegins, lengthBegins } from './clock-begins.js';
 import { labelledBefore, numericDay } from './numeric-days.js';
 
 const SUNDAY = 7;
@@ -8,23 +10,13 @@ const SUNDAY = 7;
 /** "it was on sat I think": no answer that is nothing but a weekday is longer. */
 const MOST_TOKENS_ALONE = 12;
 
-/** "3:20", "3pm", "3 to 3:15", "1520", "noon": what a clock time begins like. */
-function clockBegins({ tokens, dayWords, words }: Scan, at: number): boolean {
-  const token = tokens[at];
-  if (token?.kind === 'word') return words.times.noon[token.text] !== undefined;
-  if (token?.kind !== 'number' || token.text.length > 4) return false;
-  const after = tokens[at + 1];
-  if (!after) return token.text.length === 4;
-  if (after.text === ':' || after.text === '-') return tokens[at + 2]?.kind === 'number';
-  if (dayWords.partsOfDay(tokens, at + 1)) return true;
-  return words.times.to.includes(after.text) && tokens[at + 2]?.kind === 'number';
-}
-
 /** Where a short weekday that ends before `next` may be taken: nowhere, as an answer only, or in a note too. */
 export function shortWeekdayStands(scan: Scan, at: number, next: number): 'no' | 'when-asked' | 'in-passing' {
   const { tokens, dayWords, words } = scan;
   const weekday = tokens[at];
   const before = tokens[at - 1];
+  // the "th" of "45th"
+  if (weekday?.spaced === false) return 'no';
   const leads = !before || before.kind === 'sign' || tokens[at]?.first === true;
   if (before?.kind === 'word' && !leads && words.date.sitters.includes(before.text)) return 'no';
   if (before && dayWords.on(tokens, at - 1)?.next === at) return 'in-passing';
@@ -51,7 +43,21 @@ export function shortWeekdayStands(scan: Scan, at: number, next: number): 'no' |
         (i >= at && i < next),
     );
   if (alone) return 'when-asked';
-  const first = at === 0 || (leads && words.date.weekdaysShort[weekday?.text ?? ''] !== SUNDAY);
-  if (first && clockBegins(scan, after)) return at === 0 ? 'in-passing' : 'when-asked';
-  return 'no';
+  const isSunday = words.date.weekdaysShort[weekday?.text ?? ''] === SUNDAY;
+  if (at === 0 || (leads && !isSunday)) {
+    const clock = clockBegins(tokens, after, words) || (after > next && lengthBegins(tokens, after, words));
+    if (clock) return at === 0 ? 'in-passing' : 'when-asked';
+  }
+  // "2:15-2:30 sat", but "10:40 to 10:55 sun" is weather
+  const number = smallNumberAt(tokens, at - 1, words.numbers) !== null;
+  const half = [4, 3, 2, 1].some((back) => {
+    const end = at < back ? undefined : dayWords.partsOfDay(tokens, at - back)?.next;
+    return end === at || (end === at - 1 && before?.text === '.');
+  });
+  const behindTime = number || half;
+  const ends = !tokens[next] || tokens[next].kind !== 'word' || tokens[next].first;
+  if (!ends || isSunday) return 'no';
+  if (behindTime) return 'in-passing';
+  const unit = before?.text ?? '';
+  return words.date.minuteUnits[unit] !== undefined ? 'when-asked' : 'no';
 }
