@@ -1,0 +1,110 @@
+/**
+ * The words of a place in a longer text, only where they are clearly one: behind a label ("place: …"), a site of the
+ * survey by its name, and "at …", "in …" before a name with capitals or a word like "park". A plant is no place.
+ */
+import type { Context, Span } from '../reading.js';
+import { blank, fold } from '../text.js';
+import type { PlacePhrases } from './phrases.js';
+
+/** How far behind a place the words that go on with it are looked for, in characters. */
+const REACH = 60;
+
+export interface SaidPlace {
+  readonly words: string;
+  readonly span: Span;
+}
+
+const escape = (name: string): string => name.replace(/[.*+?^${}()|[\]\\]/g, '\\$&').replace(/\s+/g, '\\s+');
+
+/** "Heron Bend Landing" in any case, as typed. */
+function siteIn(text: string, folded: string, context: Context): SaidPlace | null {
+  for (const site of context.survey.sites) {
+    const match = new RegExp(`(?<!\\p{L})${escape(fold(site.name))}(?!\\p{L})`, 'u').exec(folded);
+    if (match) {
+      const span: Span = [match.index, match.index + match[0].length];
+      return { words: text.slice(...span), span };
+    }
+  }
+  return null;
+}
+
+/** Names of plants and bees, so that "in the garden phlox" and "on Virginia Bluebells" are no places. */
+const isTaxon = (words: string, context: Context): boolean => {
+  const said = fold(words)
+    .replace(/^(?:the|my|our|a|an)\s+/u, '')
+    .trim();
+  return [...context.names.plants, ...context.names.bees].some(({ name, common }) =>
+    [name, ...common].some((known) => {
+      const plain = fold(known);
+      return said === plain || said.startsWith(`${plain} `) || plain.startsWith(`${said} `) || said === `${plain}s`;
+    }),
+  );
+};
+
+/** "at Hollow Oak Farm", "in Miller Woods": two words with capitals, or one beside a word like "park". */
+const CAPITALS =
+  /(?<=(?<![\p{L}\p{N}])(?:[Aa]t|[Ii]n|[Ff]rom)\s+(?:[Tt]he\s+)?)\p{Lu}[\p{L}'’.-]*(?:\s+(?:(?:of|the|and|at)\s+)?\p{Lu}[\p{L}'’-]*){0,5}/gu;
+
+function namedIn(text: string, folded: string, context: Context, phrases: PlacePhrases): SaidPlace | null {
+  for (const match of text.matchAll(CAPITALS)) {
+    const words = match[0].replace(/[.,]+$/u, '');
+    const name = fold(words);
+    const single = !/\s/u.test(words);
+    if (phrases.inPassing.notNames.test(name) || isTaxon(words, context)) continue;
+    if (single && !phrases.inPassing.nouns.test(name)) {
+      const rest = /^\s+(?<noun>\p{L}+)/u.exec(text.slice(match.index + words.length))?.groups?.['noun'] ?? '';
+      if (!phrases.inPassing.nouns.test(fold(rest)) || isTaxon(`${words} ${rest}`, context)) continue;
+    }
+    const after = match.index + words.length;
+    const tail = phrases.inPassing.nounsAtStart.exec(folded.slice(after, after + REACH))?.[0] ?? '';
+    return { words: words + tail, span: [match.index, match.index + words.length + tail.length] };
+  }
+  return null;
+}
+
+/** "in my backyard", "behind the library": small letters need a word for a place and whose or which it is. */
+function nounIn(text: string, folded: string, context: Context, phrases: PlacePhrases): SaidPlace | null {
+  for (const match of folded.matchAll(phrases.inPassing.nouned)) {
+    const { preposition = '', words = '' } = match.groups ?? {};
+    const from = match.index + match[0].length - words.length;
+    const typed = text.slice(from, from + words.length);
+    if (/\d\s*$|^\d/u.test(words) || !phrases.inPassing.determiner.test(words)) continue;
+    // "on the wild plum by the road" is no place on the road
+    if (isTaxon(typed, context) || preposition === 'on' || preposition === 'from') continue;
+    const following = /^\s+\p{L}+/u.exec(text.slice(from + words.length))?.[0] ?? '';
+    if (following !== '' && isTaxon(`${words.split(/\s+/u).at(-1) ?? ''}${following}`, context)) continue;
+    const kept = preposition === 'at' || preposition === 'in' ? from : match.index;
+    return { words: text.slice(kept, from + words.length), span: [kept, from + words.length] };
+  }
+  return null;
+}
+
+/** What follows a place up to the end of its clause, where it only goes on: ", lower loop". */
+function withTail(text: string, said: SaidPlace, phrases: PlacePhrases): SaidPlace {
+  const tail = phrases.inPassing.tail.exec(fold(text.slice(said.span[1], said.span[1] + REACH)));
+  if (!tail) return said;
+  const span: Span = [said.span[0], said.span[1] + tail[0].length];
+  return { words: text.slice(...span).trim(), span };
+}
+
+/** The place's words in the text beside its coordinates; null where there are none. */
+export function wordsInPassing(
+  text: string,
+  taken: readonly Span[],
+  context: Context,
+  phrases: PlacePhrases,
+): SaidPlace | null {
+  const free = blank(text, taken);
+  const folded = fold(free);
+  for (const match of folded.matchAll(phrases.labelWithin)) {
+    const words = match.groups?.['words'] ?? '';
+    const from = match.index + match[0].length - words.length;
+    const typed = free.slice(from, from + words.length).replace(/[\s.,(]+$/u, '');
+    if (/\p{L}{2}/u.test(typed) && !phrases.unknown.test(fold(typed)) && !phrases.onlyLabels.test(fold(typed))) {
+      return { words: typed.trim().replace(/\s+/gu, ' '), span: [from, from + typed.length] };
+    }
+  }
+  const said =
+    siteIn(free, folded, context) ?? namedIn(free, folded, context, phrases) ?? nounIn(free, folded, context, phrases);
+  return said ? withTail(free, said, phrases) : null;
+}
