@@ -29,13 +29,13 @@ export const dialogSchema = z.strictObject({
       reader: z.enum(READER_KINDS),
       /** May be left out by "skip". */
       skippable: z.boolean().default(false),
+      /** Asked along with its question, but never by itself: what is not said then is left out. */
+      optional: z.boolean().default(false),
       /** Asked only where all of these hold: a field name and the value it must have, or `said`/`new`. */
       when: z.record(key, z.json()).optional(),
     }),
   ),
-  questions: z
-    .array(z.strictObject({ question: key, fields: z.array(key).min(1) }))
-    .min(1),
+  questions: z.array(z.strictObject({ question: key, fields: z.array(key).min(1) })).min(1),
 });
 
 export type ReaderKind = (typeof READER_KINDS)[number];

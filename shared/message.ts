@@ -14,6 +14,8 @@ export const contentSchema = z.discriminatedUnion('kind', [
   z.strictObject({ kind: z.literal('file'), sha256: z.string(), type: z.string(), name: z.string() }),
   /** A button: stands for its words, if the report and revision it was shown with are still current. */
   z.strictObject({ kind: z.literal('pressed'), report: z.string(), revision: z.int(), words: z.string() }),
+  /** The conversation was opened and nothing written yet. */
+  z.strictObject({ kind: z.literal('opened') }),
   /** A timer that came due. */
   z.strictObject({ kind: z.literal('time'), key: z.string(), report: z.string() }),
 ]);

@@ -15,7 +15,10 @@ export const demo: Context = {
 };
 
 /** A reading on one line: `sure 22.2` · `unsure 6.7 | 44, no-unit` · `not understood, no-number`. */
-export function brief<Value>(reading: Reading<Value>, show: (value: Value) => string = (value) => JSON.stringify(value)): string {
+export function brief<Value>(
+  reading: Reading<Value>,
+  show: (value: Value) => string = (value) => JSON.stringify(value),
+): string {
   switch (reading.state) {
     case 'sure':
       return `sure ${show(reading.value)}`;

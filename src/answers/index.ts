@@ -1,3 +1,13 @@
 /** What the rest of the program may use of the readers. A kind of answer is one file, its test, and a line here. */
+export { readCount } from './count.js';
+export { labelOf, rankOf } from './names/index.js';
+export { readFields, type FieldName } from './note.js';
+export { readPlant } from './plant.js';
+export { readPlants, type PlantTold } from './plants.js';
+export { printed, PRINTED_KINDS, type PrintedReading } from './printed.js';
 export type { Context, Finder, Reader, Reading, Span } from './reading.js';
-export { fold } from './text.js';
+export { readTally, readTotal, type TallyRow } from './tally.js';
+export { readTemperature } from './temperature.js';
+export { fold, saysAnyOf } from './text.js';
+export { readWish, type Wish } from './wish.js';
+export { readYesNo } from './yes-no.js';

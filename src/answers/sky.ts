@@ -5,7 +5,7 @@ import { CLOUDS, type Cloud } from '../../shared/vocabularies.js';
 import { none, sure, unsure, type Context, type Finder, type Reader, type Reading, type Span } from './reading.js';
 import { coversIn, type Cover } from './weather/cover.js';
 import { amongWeather, type Finding } from './weather/place.js';
-import { changesIn, doubtedClauses, lastSaid, ofTheWatch, otherTimeClauses } from './weather/said.js';
+import { changesIn, doubtedClauses, lastSaid, ofTheWatch, otherTimeClauses, partlySo } from './weather/said.js';
 import type { SkyHit, SkyPart, SkyWord } from './weather/sky-words.js';
 import { foldDegrees, spoken, type Spoken } from './weather/spoken.js';
 
@@ -102,8 +102,7 @@ function meantBy(
     if (only === undefined) return vague ? openly(vague.value.offer, 'sky-vague') : fromParts(parts);
     if (second === undefined) {
       const meant = withParts(only, parts);
-      if (said.some((hit) => words.weather.becoming.includes(text.tokens[hit.from - 1]?.word ?? '')))
-        return openly([only], 'sky-between');
+      if (said.some(partlySo(text, words))) return openly([only], 'sky-between');
       const told = vague && !startsNegated(vague, text, words) ? vague.value.offer : undefined;
       if (told && !told.includes(only)) return openly([only, told[0]!], 'sky-between');
       // "sunny, clouds later"

@@ -3,7 +3,7 @@ import type { Ask } from '../../shared/phrases.js';
 import type { Wind } from '../../shared/record.js';
 import { none, sure, unsure, type Context, type Finder, type Reader, type Reading } from './reading.js';
 import { amongWeather, type Finding } from './weather/place.js';
-import { changesIn, doubtedClauses, lastSaid, ofTheWatch, restIsFiller } from './weather/said.js';
+import { changesIn, doubtedClauses, isFiller, lastSaid, ofTheWatch, partlySo, restIsFiller } from './weather/said.js';
 import { foldDegrees, spoken, type Spoken } from './weather/spoken.js';
 import { inAny } from './weather/phrases.js';
 import { speedsIn, type Speed } from './weather/speeds.js';
@@ -64,7 +64,7 @@ function byWords(hits: readonly WindHit[], text: Spoken, words: Context['words']
     return Number.isInteger(middle) ? clearly(middle) : openly([Math.ceil(middle), Math.floor(middle)], 'wind-vague');
   }
   const meant = oneOf(told.map(({ value }) => value.forces));
-  const turned = told.some((hit) => words.weather.becoming.includes(text.tokens[hit.from - 1]?.word ?? ''));
+  const turned = told.some(partlySo(text, words));
   return meant && turned ? openly(meant.forces, 'wind-two') : meant;
 }
 
@@ -142,6 +142,23 @@ function steadyOf(hits: readonly WindHit[], { tokens }: Spoken, { wind }: Contex
   return steady.length > 0 ? steady : hits;
 }
 
+/** "not windy, just a light breeze": what it was not gives way to what it was. "No wind" is what it was. */
+function positiveOf(hits: readonly WindHit[], { tokens }: Spoken, { weather }: Context['words']): readonly WindHit[] {
+  const positive = hits.filter(
+    (hit) => hit.value.forces[0] === 0 || !weather.negators.includes(tokens[hit.from]?.word ?? ''),
+  );
+  return positive.length > 0 ? positive : hits;
+}
+
+/** "a hefty breeze": a word before it that is not known leaves open how strong. */
+function weakened(hit: WindHit, { tokens }: Spoken, words: Context['words']): WindHit {
+  const before = tokens[hit.from - 1];
+  const [force = 0] = hit.value.forces;
+  const plain = isFirm(hit) || force === 0 || !before || before.clause !== hit.clause || isFiller(before, words);
+  const known = before !== undefined && (/^\d/.test(before.word) || words.weather.strengths.includes(before.word));
+  return plain || known ? hit : { ...hit, value: { ...hit.value, forces: [force, force + 1] } };
+}
+
 /** Reads one text without corrections in it. */
 function readOnce(typed: string, { words, survey }: Context, finding: Finding): Reading<Wind> {
   const text = spoken(typed, words);
@@ -152,7 +169,7 @@ function readOnce(typed: string, { words, survey }: Context, finding: Finding): 
     text,
     words,
   );
-  const hits = steadyOf(told, text, words);
+  const hits = positiveOf(steadyOf(told, text, words), text, words).map((hit) => weakened(hit, text, words));
   const effects = ofTheWatch(among.wind.effects, text, words);
   const bySigns = strongest(effects);
   const inWords = byWords(bySigns ? hits.filter(isFirm) : hits, text, words);

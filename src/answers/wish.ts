@@ -40,7 +40,10 @@ interface WishWords {
   readonly plain: ReadonlyMap<string, (typeof PLAIN_WISHES)[number]>;
   readonly polite: RegExp;
   readonly fix: RegExp;
-  readonly withArgument: readonly { readonly wish: 'change' | 'add' | 'take-out' | 'remark'; readonly pattern: RegExp }[];
+  readonly withArgument: readonly {
+    readonly wish: 'change' | 'add' | 'take-out' | 'remark';
+    readonly pattern: RegExp;
+  }[];
 }
 
 const escape = (word: string): string => word.replace(/[.*+?^${}()|[\]\\]/g, '\\$&');

@@ -55,6 +55,8 @@ export interface Live {
   readonly pausedAt: string | null;
   /** Seconds the clock stood still so far. */
   readonly pausedSeconds: number;
+  /** What each message counted, oldest first: the tally is their sum, "undo" takes the last away. */
+  readonly entries: readonly (readonly TallyLine[])[];
   /** Messages that could not be read while it ran: asked about when time is up. */
   readonly unread: readonly string[];
 }
@@ -73,6 +75,8 @@ export interface Report {
   /** Questions in the order in which they were asked: "back" goes along it. */
   readonly asked: readonly string[];
   readonly plants: readonly PlantInPatch[] | null;
+  /** True after a live watch: its tally names plants, and those without queens are still to be told. */
+  readonly plantsOpen: boolean;
   readonly tally: readonly TallyLine[] | null;
   /** Queens in all, where only their number was told so far. */
   readonly total: number | null;
@@ -94,7 +98,17 @@ export interface Report {
 export type Asking =
   | { readonly kind: 'consent' }
   /** `fields` are those still open of the question; `again` when it was answered before. */
-  | { readonly kind: 'question'; readonly question: string; readonly fields: readonly string[]; readonly again: boolean }
+  | {
+      readonly kind: 'question';
+      readonly question: string;
+      readonly fields: readonly string[];
+      readonly again: boolean;
+    }
+  /** Everything still open, one numbered item each: the manner of mail. */
+  | {
+      readonly kind: 'list';
+      readonly items: readonly { readonly question: string; readonly fields: readonly string[] }[];
+    }
   | { readonly kind: 'doubt' }
   | { readonly kind: 'flowers'; readonly plant: number }
   /** Which plant the line of the tally was on. */
@@ -156,6 +170,8 @@ export interface Outcome {
   readonly thread: Thread;
   /** Sentences that come before the next question. */
   readonly said: readonly string[];
+  /** What was taken, said back in few words; left out where the summary says it all. */
+  readonly echo?: string | null;
   readonly effects: readonly Effect[];
   /** `ask`: go on with whatever is open; `repeat`: ask the same again; `rest`: say nothing more. */
   readonly then: 'ask' | 'repeat' | 'rest';

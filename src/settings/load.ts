@@ -5,10 +5,12 @@ import { beeRow, plantRow, type Names } from '../../shared/names.js';
 import { surveySettingsSchema, type Survey } from '../../shared/survey.js';
 import { wordingSchema } from '../../shared/wording.js';
 import { wordsSchema } from '../../shared/words.js';
+import { crossCheck } from './cross-check.js';
 import { readNames } from './names-file.js';
 import { ROOT } from './root.js';
-import { readYaml } from './yaml-file.js';
+import { fileName, readYaml } from './yaml-file.js';
 
+const DIALOGS = join(ROOT, 'dialogs');
 export const DEMO_SURVEY = join(ROOT, 'demo', 'survey.yaml');
 
 export function loadNames(): Names {
@@ -18,15 +20,14 @@ export function loadNames(): Names {
   };
 }
 
-/** Throws `SettingsError` naming file, line, key and value. */
-export function loadSurvey(path: string = DEMO_SURVEY): Survey {
+/** `folder` is where dialogs and languages are. Throws `SettingsError` naming file, line, key and value. */
+export function loadSurvey(path: string = DEMO_SURVEY, folder: string = DIALOGS): Survey {
   const settings = readYaml(path, surveySettingsSchema);
-  const dialogs = join(ROOT, 'dialogs');
-  return {
-    settings,
-    dialog: readYaml(join(dialogs, `${settings.dialog}.yaml`), dialogSchema),
-    wording: readYaml(join(dialogs, settings.language, 'wording.yaml'), wordingSchema),
-    words: readYaml(join(dialogs, settings.language, 'words.yaml'), wordsSchema),
-    names: loadNames(),
-  };
+  const dialogFile = join(folder, `${settings.dialog}.yaml`);
+  const wordingFile = join(folder, settings.language, 'wording.yaml');
+  const dialog = readYaml(dialogFile, dialogSchema);
+  const wording = readYaml(wordingFile, wordingSchema);
+  crossCheck(dialog, fileName(dialogFile), wording, fileName(wordingFile));
+  const words = readYaml(join(folder, settings.language, 'words.yaml'), wordsSchema);
+  return { settings, dialog, wording, words, names: loadNames() };
 }

@@ -17,6 +17,11 @@ export function readNames<Row extends z.ZodType>(path: string, row: Row): z.infe
     if (result.success) return result.data;
     const issue = result.error.issues[0]!;
     const column = issue.path.map(String)[0] ?? '';
-    throw new SettingsError(fileName(path), info.lines, column, `${issue.message} (it is ${JSON.stringify(record[column] ?? null)})`);
+    throw new SettingsError(
+      fileName(path),
+      info.lines,
+      column,
+      `${issue.message} (it is ${JSON.stringify(record[column] ?? null)})`,
+    );
   });
 }

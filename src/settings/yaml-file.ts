@@ -28,7 +28,9 @@ function lineOf(document: Document, lines: LineCounter, path: readonly PropertyK
     let found = true;
     for (const part of path.slice(0, length)) {
       if (isMap(node)) {
-        const pair = node.items.find((item) => isPair(item) && isScalar(item.key) && String(item.key.value) === String(part));
+        const pair = node.items.find(
+          (item) => isPair(item) && isScalar(item.key) && String(item.key.value) === String(part),
+        );
         if (!pair) {
           found = false;
           break;

@@ -1,5 +1,8 @@
+import fc from 'fast-check';
 import { expect, test } from 'vitest';
+import { readBee } from '../../src/answers/bee.js';
 import { findNames, labelOf, rankOf, type FoundName } from '../../src/answers/names/index.js';
+import { readPlant } from '../../src/answers/plant.js';
 import { distance, editsBetween, slipsAllowed, soundOf, spelled } from '../../src/answers/names/similarity.js';
 import { stemOf } from '../../src/answers/names/tokens.js';
 import { fold } from '../../src/answers/text.js';
@@ -176,4 +179,40 @@ test('ten thousand characters of anything are read', () => {
     const found = findNames(fold(piece.repeat(Math.ceil(10_000 / piece.length))), demo);
     expect(found.bees.length + found.plants.length).toBeLessThan(10_000);
   }
+});
+
+test('any text is read, and what it used lies within it', () => {
+  const word = fc.constantFrom(
+    'vagans',
+    'B.',
+    'bombus',
+    'or',
+    'not',
+    'sure',
+    'lilac',
+    'wild',
+    'bee',
+    '2',
+    ',',
+    '?',
+    '(',
+    "rose's",
+  );
+  const text = fc.oneof(
+    fc.string({ unit: 'grapheme' }),
+    fc.array(word).map((words) => words.join(' ')),
+  );
+  fc.assert(
+    fc.property(text, (typed) => {
+      const found = findNames(fold(typed), demo);
+      const spans = [...found.bees, ...found.plants].map(({ span }) => span);
+      spans.push(...readBee(typed, demo).used, ...readPlant(typed, demo).used);
+      for (const [from, to] of spans) {
+        expect(from).toBeGreaterThanOrEqual(0);
+        expect(to).toBeGreaterThan(from);
+        expect(to).toBeLessThanOrEqual(typed.length);
+      }
+    }),
+    { seed: 1, numRuns: 500 },
+  );
 });

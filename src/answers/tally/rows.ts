@@ -26,6 +26,8 @@ export interface RowSaid {
   readonly pollen: number | 'all' | null;
   /** A hedge beside the name. */
   readonly doubt: boolean;
+  /** A hedge beside the number: "possibly another". */
+  readonly uncertain: boolean;
   /** Words where a bee should be, which nobody knows. */
   readonly unresolved: Span | null;
   /** One of the row before, not one more: "one with pollen", "(1 worker)". */
@@ -84,6 +86,8 @@ interface Head {
   role: RowSaid['role'];
   /** What stands between it and the head before. */
   gap: Break | null;
+  /** "possibly another" */
+  uncertain: boolean;
   queens: boolean;
   worker: boolean;
   pollen: boolean | 'none';
@@ -104,6 +108,7 @@ const headOf = (type: Head['type'], span: Span): Head => ({
   plural: false,
   role: 'new',
   gap: null,
+  uncertain: false,
   queens: false,
   worker: false,
   pollen: false,
@@ -143,6 +148,7 @@ interface Waiting {
   total: boolean;
   queens: boolean;
   takesBack: TakesBack;
+  uncertain: boolean;
 }
 
 const nothingWaits = (): Waiting => ({
@@ -156,6 +162,7 @@ const nothingWaits = (): Waiting => ({
   total: false,
   queens: false,
   takesBack: 'no',
+  uncertain: false,
 });
 
 /** True where, looking on from `at`, a name or "queen" comes before any break: the article there counts. */
@@ -206,8 +213,8 @@ export function saidIn(marks: readonly Mark[], bombus: (span: Span) => NameSaid)
   /** A preposition came right before; `firmly` one that only a plant can follow ("visiting"). */
   let placed: 'no' | 'loosely' | 'firmly' = 'no';
   let joinedBy: Break | null = null;
-  const flush = (): void => {
-    said.push(...rowsOf(withoutCountBehindPlant(heads, said)));
+  const flush = (plantFollows = false): void => {
+    said.push(...rowsOf(withoutSynonyms(behindPlant(heads, said, plantFollows))));
     heads = [];
   };
   const take = (head: Head): Head => {
@@ -219,6 +226,7 @@ export function saidIn(marks: readonly Mark[], bombus: (span: Span) => NameSaid)
     head.total ||= waiting.total;
     head.queens ||= waiting.queens;
     head.takesBack = waiting.takesBack;
+    head.uncertain = waiting.uncertain;
     if (waiting.pollen) head.pollen = true;
     if (waiting.doubt && (head.type === 'bee' || head.count?.article === true)) head.doubt = true;
     waiting = nothingWaits();
@@ -325,6 +333,11 @@ export function saidIn(marks: readonly Mark[], bombus: (span: Span) => NameSaid)
           last.role = 'same-one';
           break;
         }
+        // "2 more"
+        if (mark.kind === 'another' && last?.type === 'count' && last.bee === null && touching) {
+          last.role = 'another';
+          break;
+        }
         const head = take(headOf('role', span));
         head.role = mark.kind;
         break;
@@ -376,7 +389,8 @@ export function saidIn(marks: readonly Mark[], bombus: (span: Span) => NameSaid)
         break;
       case 'doubtful': {
         const next = nextMeaning(marks, at);
-        if (next?.kind === 'bee') waiting.doubt = true;
+        if (next?.kind === 'bee' || next?.kind === 'all-bees') waiting.doubt = true;
+        else if (next?.kind === 'another') waiting.uncertain = true;
         else if (last?.type === 'bee' || last?.bee) last.doubt = true;
         else if (!last && said.at(-1)?.kind === 'plants') changeLastRow(said, { doubt: true });
         break;
@@ -417,7 +431,7 @@ export function saidIn(marks: readonly Mark[], bombus: (span: Span) => NameSaid)
       case 'plants': {
         const takesBack = waiting.takesBack;
         const between = joinedBy;
-        flush();
+        flush(true);
         waiting = nothingWaits();
         const behind = marks[at + 1];
         const sign =
@@ -445,24 +459,48 @@ export function saidIn(marks: readonly Mark[], bombus: (span: Span) => NameSaid)
   return said;
 }
 
-/** "bimac on phlox 2, imp on plum 1": the first count of the run belongs to the row whose plant it stands behind. */
-function withoutCountBehindPlant(heads: readonly Head[], said: Said[]): readonly Head[] {
-  const [first, second] = heads;
+/**
+ * What stands right behind a plant and belongs to the row before it: the count of "bimac on phlox 2, imp on plum 1", the
+ * bee of "2 on the phlox (bimac)" and "one on the phlox, an impatiens". Gives the heads that are left.
+ */
+function behindPlant(heads: readonly Head[], said: Said[], plantFollows: boolean): readonly Head[] {
+  const [first, second, third] = heads;
   const before = said.at(-2);
-  const belongs =
-    first?.type === 'count' &&
+  if (!first || said.at(-1)?.kind !== 'plants' || before?.kind !== 'row' || before.role !== 'new') return heads;
+  if (before.bee === null && before.count !== null) {
+    const article = first.type === 'count' && first.count?.article === true && second?.type === 'bee' ? second : null;
+    const named = first.type === 'bee' ? first : article;
+    const alone = named !== null && (named === first ? second : third)?.type !== 'count';
+    const apart = first.gap === 'open' || (first.gap === 'comma' && !plantFollows);
+    if (!named?.bee || !alone || !apart || (article && before.count.values[0] !== 1)) return heads;
+    said[said.length - 2] = { ...before, bee: named.bee, doubt: before.doubt || named.doubt };
+    return heads.slice(named === first ? 1 : 2);
+  }
+  const counts =
+    first.type === 'count' &&
     first.gap === null &&
     first.count?.article === false &&
     first.bee === null &&
     !first.queens &&
-    said.at(-1)?.kind === 'plants' &&
-    before?.kind === 'row' &&
     before.bee !== null &&
     before.count === null &&
     (second === undefined || (second.gap !== null && second.gap !== 'open' && second.gap !== 'dash'));
-  if (!belongs) return heads;
+  if (!counts) return heads;
   said[said.length - 2] = { ...before, count: first.count };
   return heads.slice(1);
+}
+
+/** "2 common easterns (B. impatiens)" names one bee twice; "2 imp (or bimac)" could be either. */
+function withoutSynonyms(heads: readonly Head[]): Head[] {
+  const left: Head[] = [];
+  for (const head of heads) {
+    const before = left.at(-1);
+    const same = head.bee !== null && before?.type === 'bee' && before.bee?.names[0]?.name === head.bee.names[0]?.name;
+    const counted = left.at(-2)?.type === 'count';
+    if (head.type === 'bee' && before?.type === 'bee' && head.gap === 'open' && !same) head.orBefore = true;
+    if (!(head.type === 'bee' && same && (head.gap === 'open' || (head.gap === 'comma' && counted)))) left.push(head);
+  }
+  return left;
 }
 
 /** What is said of queens after their plant ("2 imp on phlox, both with pollen") goes to the last row. */
@@ -588,6 +626,7 @@ function row(head: Head, other: Head | null, more: Partial<RowSaid>): RowSaid {
     worker: any((each) => each.worker),
     pollen,
     doubt: any((each) => each.doubt),
+    uncertain: any((each) => each.uncertain),
     unresolved: bee === null ? (head.unresolved ?? other?.unresolved ?? null) : null,
     partOfLast,
     total: any((each) => each.total),

@@ -157,7 +157,7 @@ function withoutTotals(rows: readonly Row[], doubts: Set<Ask>): Row[] {
     const parts: Row[] = [];
     for (const next of left.slice(at + 1)) {
       const part = head.bee ? next.bee === null && next.said.role === 'new' : next.bee !== null;
-      if (!part) break;
+      if (!part || (head.bee && !head.said.total && next.plants === null)) break;
       parts.push(next);
     }
     const shared = head.plants === null || head.plants === parts[0]?.plants;
@@ -291,7 +291,7 @@ class Spread {
   private counted(row: Row): RowMeant[] {
     const { said } = row;
     if (row.counts.length === 0) this.doubts.add('tally-how-many');
-    else if (said.count && !said.count.exact) this.doubts.add('tally-inexact');
+    else if (said.uncertain || (said.count && !said.count.exact)) this.doubts.add('tally-inexact');
     const bee = row.bee ?? bombusAt(said.span);
     const others = said.orBees.flatMap(({ names }) => names);
     if (!bee.clear || others.length > 0) this.doubts.add('tally-bee-shared');

@@ -98,7 +98,7 @@ const decadePattern = madeOnce(({ temperature, numbers }: Words) => {
     [
       String.raw`(?<![\p{L}\p{N}])`,
       // "mid to upper ", "low-", "in the lower "
-      String.raw`(?:(?<first>${part})(?:[\s-]{0,2}(?:to|or|and|&|/|-)[\s-]{0,2}(?<second>${part}))?[\s-]{1,2}(?:the\s)?)?`,
+      String.raw`(?:(?<first>${part})(?:[\s-]{0,2}(?:to|or|and|&|/|-)[\s-]{0,2}(?<second>${part}))?[\s-]{0,2}(?:the\s)?)?`,
       // "70", "seventies", "seventy"
       `(?:(?<digits>[1-9]0)|(?<decade>${anyOf(temperature.decades)})|(?<tens>${anyOf(numbers.tens)}))`,
       // "70s", "70's", "60-something"

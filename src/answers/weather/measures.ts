@@ -1,4 +1,5 @@
 /** Numbers with what stands behind them, and ranges of them: "66-70F", "between 5 and 10 mph", "minus two". */
+import { distance } from 'fastest-levenshtein';
 import type { Words } from '../../../shared/words.js';
 import { findNumbers } from '../numbers.js';
 import type { Span } from '../reading.js';
@@ -16,7 +17,7 @@ export interface Measure<Unit> {
   readonly written: 'digits' | 'words';
   /** Part of a time or a date, or stuck to letters that are no unit: "3:15", "4/17", "15min". */
   readonly foreign: boolean;
-  /** "68 or 75": the ends are two guesses rather than a range. */
+  /** "68 or 75", "70/50": the ends may be two things rather than a range. */
   readonly alternatives: boolean;
 }
 
@@ -66,7 +67,11 @@ const LONGEST_LEAD = 40;
 
 interface Atom<Unit> extends Omit<Measure<Unit>, 'low' | 'high' | 'alternatives'> {
   readonly value: number;
+  readonly ready: boolean;
 }
+
+/** Two decades said in a row are one range where their values are this near: "high 60s, low 70s". */
+const NEAR = 6;
 
 /** "70-2", "66/7": the second number has lost the tens it shares with the first. */
 const shorthand = (first: number, second: number): number =>
@@ -89,6 +94,77 @@ function signed(
   return below === undefined ? { value, from, to } : { value: -value, from, to: to + below.length };
 }
 
+/** What goes on a number: "twenty point five", "seventy 2", "sixty-fve". */
+function continued(folded: string, number: Ready, next: Ready | undefined, words: Words, patterns: Patterns): Ready {
+  const [from, to] = number.span;
+  const tens = number.written === 'words' && number.value >= 20 && number.value % 10 === 0;
+  if (next && next.value < 10) {
+    const gap = folded.slice(to, next.span[0]);
+    if (patterns.point.test(gap))
+      return { ...number, value: number.value + next.value / 10, span: [from, next.span[1]] };
+    if (tens && next.value >= 1 && /^[ -]$/.test(gap) && !/^[^\s.,;!?]/.test(folded.slice(next.span[1]))) {
+      return { ...number, value: number.value + next.value, span: [from, next.span[1]] };
+    }
+  }
+  const tied = tens ? /^-(?<word>\p{L}{3,6})(?!\p{L})/u.exec(folded.slice(to, to + 8))?.groups?.['word'] : undefined;
+  if (tied === undefined) return number;
+  const unit = Object.entries(words.numbers.units).find(([word, value]) => value < 10 && distance(word, tied) === 1);
+  return unit ? { ...number, value: number.value + unit[1], span: [from, to + 1 + tied.length] } : number;
+}
+
+function atomsIn<Unit>(
+  folded: string,
+  words: Words,
+  unitAt: UnitAt<Unit>,
+  ready: readonly Ready[],
+  patterns: Patterns,
+): Atom<Unit>[] {
+  const timesAndDates = [...folded.matchAll(TIME_OR_DATE)].map((m): Span => [m.index, m.index + m[0].length]);
+  const rest = blank(
+    folded,
+    ready.map((each) => each.span),
+  );
+  const numbers: Ready[] = [...findNumbers(rest, words), ...ready].sort((a, b) => a.span[0] - b.span[0]);
+  const isReady = new Set(ready);
+  let passed = 0;
+  const atoms: Atom<Unit>[] = [];
+  for (const [at, found] of numbers.entries()) {
+    // the zero of "5 below zero", the five of "twenty point five"
+    if (found.span[0] < (atoms.at(-1)?.span[1] ?? 0)) continue;
+    const number = isReady.has(found) ? found : continued(folded, found, numbers[at + 1], words, patterns);
+    const { value, from, to } = signed(folded, number.value, number.span, patterns);
+    const behind = folded.slice(to, to + LONGEST_UNIT);
+    const unit = unitAt(behind);
+    while (passed < timesAndDates.length && timesAndDates[passed]![1] <= from) passed++;
+    const inTime = (timesAndDates[passed]?.[0] ?? Infinity) < to;
+    const stuck = unit === null && /^\p{L}/u.test(behind) && !patterns.stuckHedge.test(behind);
+    atoms.push({
+      value,
+      span: [from, to + (unit?.length ?? 0)],
+      unit: unit?.unit ?? null,
+      marked: unit !== null,
+      written: number.written,
+      foreign: inTime || stuck,
+      ready: isReady.has(found),
+    });
+  }
+  return atoms;
+}
+
+/** True where the two are ends of a range. */
+function joins<Unit>(folded: string, first: Atom<Unit>, second: Atom<Unit>, patterns: Patterns): boolean {
+  if (first.foreign || second.foreign) return false;
+  if (first.unit !== null && second.unit !== null && first.unit !== second.unit) return false;
+  const gap = folded.slice(first.span[1], second.span[0]);
+  if (patterns.join.test(gap)) return true;
+  // "high 60s, low 70s"
+  if (first.ready && second.ready && /^\s?,?\s?$/.test(gap)) return Math.abs(first.value - second.value) <= NEAR;
+  return (
+    patterns.and.test(gap) &&
+    patterns.between.test(folded.slice(Math.max(0, first.span[0] - LONGEST_LEAD), first.span[0]))
+  );
+}
+
 /**
  * All measures, left to right, `ready` among them. A unit said once covers both ends of a range. The numbers of a time
  * or a date are marked foreign. An "and" joins only behind "between".
@@ -100,57 +176,17 @@ export function findMeasures<Unit>(
   ready: readonly Ready[] = [],
 ): Measure<Unit>[] {
   const patterns = patternsOf(words);
-  const timesAndDates = [...folded.matchAll(TIME_OR_DATE)].map((m): Span => [m.index, m.index + m[0].length]);
-  const rest = blank(
-    folded,
-    ready.map((each) => each.span),
-  );
-  const numbers = [...findNumbers(rest, words), ...ready].sort((a, b) => a.span[0] - b.span[0]);
-  let passed = 0;
-  const atoms: Atom<Unit>[] = [];
-  for (const [at, number] of numbers.entries()) {
-    // the zero of "5 below zero", the five of "twenty point five"
-    if (number.span[0] < (atoms.at(-1)?.span[1] ?? 0)) continue;
-    const tenths = numbers[at + 1];
-    const pointed = tenths && tenths.value < 10 && patterns.point.test(folded.slice(number.span[1], tenths.span[0]));
-    const whole = pointed ? number.value + tenths.value / 10 : number.value;
-    const { value, from, to } = signed(
-      folded,
-      whole,
-      [number.span[0], pointed ? tenths.span[1] : number.span[1]],
-      patterns,
-    );
-    const unit = unitAt(folded.slice(to, to + LONGEST_UNIT));
-    while (passed < timesAndDates.length && timesAndDates[passed]![1] <= from) passed++;
-    const inTime = (timesAndDates[passed]?.[0] ?? Infinity) < to;
-    const behind = folded.slice(to, to + LONGEST_UNIT);
-    const stuck = unit === null && /^\p{L}/u.test(behind) && !patterns.stuckHedge.test(behind);
-    atoms.push({
-      value,
-      span: [from, to + (unit?.length ?? 0)],
-      unit: unit?.unit ?? null,
-      marked: unit !== null,
-      written: number.written,
-      foreign: inTime || stuck,
-    });
-  }
+  const atoms = atomsIn(folded, words, unitAt, ready, patterns);
   const measures: Measure<Unit>[] = [];
   for (let at = 0; at < atoms.length; at++) {
     const first = atoms[at]!;
     const second = atoms[at + 1];
-    const gap = second ? folded.slice(first.span[1], second.span[0]) : '';
-    const lead = folded.slice(Math.max(0, first.span[0] - LONGEST_LEAD), first.span[0]);
-    const joined =
-      second &&
-      !first.foreign &&
-      !second.foreign &&
-      (first.unit === null || second.unit === null || first.unit === second.unit) &&
-      (patterns.join.test(gap) || (patterns.and.test(gap) && patterns.between.test(lead)));
-    if (!joined) {
-      const { value, ...as } = first;
-      measures.push({ low: value, high: value, ...as, alternatives: false });
+    if (!second || !joins(folded, first, second, patterns)) {
+      const { value, unit, marked, span, written, foreign } = first;
+      measures.push({ low: value, high: value, unit, marked, span, written, foreign, alternatives: false });
       continue;
     }
+    const gap = folded.slice(first.span[1], second.span[0]);
     const other = /^\s*[-/]\s*$/.test(gap) ? shorthand(first.value, second.value) : second.value;
     measures.push({
       low: Math.min(first.value, other),
@@ -160,7 +196,7 @@ export function findMeasures<Unit>(
       span: [first.span[0], second.span[1]],
       written: first.written,
       foreign: false,
-      alternatives: patterns.or.test(gap),
+      alternatives: patterns.or.test(gap) || gap.includes('/'),
     });
     at++;
   }

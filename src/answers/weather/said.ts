@@ -3,7 +3,7 @@ import type { Words } from '../../../shared/words.js';
 import { madeOnce, phraseFinder } from '../text.js';
 import type { Reading } from '../reading.js';
 import { hitFinder, inAny } from './phrases.js';
-import { clauseAt, tokenAt, type Spoken } from './spoken.js';
+import { clauseAt, tokenAt, type Spoken, type Token } from './spoken.js';
 
 const doubts = madeOnce(({ hedges, weather }: Words) =>
   phraseFinder([...hedges.doubting, ...weather.doubting].map((phrase) => [phrase, true] as const)),
@@ -30,7 +30,8 @@ const fillerWords = madeOnce(
 );
 
 /** "today", "about": says nothing of weather by itself. */
-export const isFiller = (word: string, words: Words): boolean => fillerWords(words).has(word);
+export const isFiller = ({ word, typed, skipped }: Token, words: Words): boolean =>
+  skipped || fillerWords(words).has(word) || fillerWords(words).has(typed);
 
 /** A clause with more words than this is not made of small words, whatever they are. */
 const LONGEST_ASIDE = 40;
@@ -40,6 +41,23 @@ export function inDoubtWords(text: Spoken, words: Words): (token: number) => boo
   return inAny(
     doubts(words)(text.folded).map(({ span }) => ({ from: tokenAt(text, span[0]), to: tokenAt(text, span[1]) })),
   );
+}
+
+const partsOfTime = madeOnce((words: Words) =>
+  hitFinder(
+    words.weather.partOfTheTime.map((phrase) => [phrase, true] as const),
+    words,
+  ),
+);
+
+/** Tells whether what is said there held only for a part of the watch: "calm at first", "turned cloudy". */
+export function partlySo(
+  text: Spoken,
+  words: Words,
+): (told: { readonly from: number; readonly clause: number }) => boolean {
+  const clauses = new Set(partsOfTime(words)(text).map((hit) => hit.clause));
+  return ({ from, clause }) =>
+    clauses.has(clause) || words.weather.becoming.includes(text.tokens[from - 1]?.word ?? '');
 }
 
 /** Clauses in which, or just before which, a doubt stands: "maybe 68, sunny" doubts the 68 only. */
@@ -55,7 +73,7 @@ export function doubtedClauses(text: Spoken, words: Words): ReadonlySet<number> 
       .slice(clause.from, clause.to)
       .filter((token) => token.span[1] <= span[0] || token.span[0] >= span[1]);
     // "not sure, around 70" · "70, maybe"
-    if (rest.every((token) => isFiller(token.word, words))) {
+    if (rest.every((token) => isFiller(token, words))) {
       doubted.add(at + 1 < text.clauses.length ? at + 1 : at - 1);
     }
   }
@@ -104,8 +122,8 @@ export const restIsFiller = (
   const { from, to } = text.clauses[clause]!;
   if (to - from > LONGEST_ASIDE) return false;
   for (let at = from; at < to; at++) {
-    const { word, skipped } = text.tokens[at]!;
-    if (!skipped && !known(at) && !/^\d/.test(word) && !isFiller(word, words)) return false;
+    const token = text.tokens[at]!;
+    if (!known(at) && !/^\d/.test(token.word) && !isFiller(token, words)) return false;
   }
   return true;
 };

@@ -66,6 +66,18 @@ export const isPlaceName = (hit: Hit<unknown>, { tokens }: Spoken, words: Words)
   return hit.to - hit.from === 1 && next?.clause === hit.clause && placeNouns(words.weather).has(next.word);
 };
 
+/** "sunny, mostly" is few, "cloudy mostly" is broken. */
+function lessened(hit: SkyHit, { tokens }: Spoken, { sky }: Words): SkyHit {
+  const { value } = hit;
+  const next = tokens[hit.to];
+  const ends = next !== undefined && tokens[hit.to + 1]?.clause !== next.clause && next.clause <= hit.clause + 1;
+  if (value.says !== 'cloud' || !ends || !sky.mostly.includes(next.word)) return hit;
+  if (value.cloud !== 'clear' && value.cloud !== 'overcast') return hit;
+  return { ...hit, value: { ...value, cloud: value.cloud === 'clear' ? 'few' : 'broken' } };
+}
+
 /** All sky words, left to right. */
 export const skyHits = (text: Spoken, words: Words): readonly SkyHit[] =>
-  skyFinder(words)(text).filter((hit) => !isDay(hit, text, words) && !isPlaceName(hit, text, words));
+  skyFinder(words)(text)
+    .filter((hit) => !isDay(hit, text, words) && !isPlaceName(hit, text, words))
+    .map((hit) => lessened(hit, text, words));

@@ -26,7 +26,7 @@ const HIGHEST_FORCE = 12;
 
 type Unit = SpeedUnit | 'beaufort' | 'other';
 
-const patternsOf = madeOnce(({ wind, temperature, sky }: Words) => {
+const patternsOf = madeOnce(({ wind, temperature, sky, weather }: Words) => {
   const escape = (phrase: string): string => phrase.replace(/[.*+?^${}()|[\]\\/]/g, '\\$&').replace(/\s+/g, '\\s{1,2}');
   const anyOf = (list: readonly string[]): string =>
     [...list]
@@ -64,11 +64,13 @@ const patternsOf = madeOnce(({ wind, temperature, sky }: Words) => {
     /** "Beaufort 2", "force: 3", "bft=2", "Beaufort scale was about 3" */
     beaufortBefore: new RegExp(`(?<!\\p{L})(?:${anyOf(wind.beaufort)})[\\s:=.#-]{0,3}(?:\\p{L}{1,7}\\s){0,2}$`, 'u'),
     /** "f3", "B2" */
+    /** "f3", "B2" · "NW5", "SW5-10" */
     letters: new RegExp(
-      `(?<![\\p{L}\\p{N}])(?:${anyOf(wind.beaufortLetters)})[\\s-]?(?<force>\\d{1,2})(?![\\p{L}\\p{N}])`,
+      `(?<![\\p{L}\\p{N}])(?:(?:${anyOf(wind.beaufortLetters)})[\\s-]?(?<force>\\d{1,2})|(?:${anyOf(weather.directions)})(?<low>\\d{1,2})(?:-(?<high>\\d{1,2}))?)(?![\\p{L}\\p{N}])`,
       'gu',
     ),
     under: new RegExp(`(?:^|[^\\p{L}])(?:${anyOf(wind.under)})\\s{0,2}(?:about\\s)?$`, 'u'),
+    underAfter: new RegExp(`^\\s{1,2}(?:${anyOf(wind.underAfter)})(?![\\p{L}\\p{N}])`, 'u'),
     /** "10g20", "10 G 20 kt" */
     gustBehind: /^\s?g\s?\d{1,3}(?!\d)/u,
   };
@@ -78,10 +80,16 @@ const patternsOf = madeOnce(({ wind, temperature, sky }: Words) => {
 const FARTHEST_LABEL = 4;
 const LONGEST_LEAD = 40;
 
-/** Forces of one wind told by its ends. "5 to 10" is its middle; "under 10" leaves open how far. */
-function forcesOf(low: number, high: number, under: boolean, unit: SpeedUnit): number[] {
-  if (!under) return [beaufortOf((low + high) / 2, unit)];
-  return [...new Set([beaufortOf(high / 2, unit), beaufortOf(high * 0.99, unit)])];
+/** Forces of one wind told by its ends: "5 to 10" is its middle; "under 10", "5 or 10" leave open which. */
+function forcesOf(
+  low: number,
+  high: number,
+  { under, either }: { under: boolean; either: boolean },
+  unit: SpeedUnit,
+): number[] {
+  if (under) return [...new Set([beaufortOf(high / 2, unit), beaufortOf(high * 0.99, unit)])];
+  const middle = beaufortOf((low + high) / 2, unit);
+  return either ? [...new Set([middle, beaufortOf(low, unit), beaufortOf(high, unit)])] : [middle];
 }
 
 /** A range of forces is its middle; "2-3" leaves both open, the higher first as half rounds up. */
@@ -109,7 +117,7 @@ export function speedsIn(text: Spoken, words: Words, bareUnit: SpeedUnit, answer
   const isLabel = (token: number): boolean => words.wind.labels.includes(tokens[token]!.word);
   // in passing "N 43.52" is a place
   const isDirection = (token: number): boolean => words.weather.directions.includes(tokens[token]!.word);
-  const small = (word: string): boolean => isFiller(word, words);
+  const small = (token: number): boolean => isFiller(tokens[token]!, words);
   const speeds: Speed[] = [];
   for (const measure of findMeasures(folded, words, unitAt)) {
     const { low, high, unit, foreign, span } = measure;
@@ -121,11 +129,16 @@ export function speedsIn(text: Spoken, words: Words, bareUnit: SpeedUnit, answer
     const named = patterns.beaufortBefore.exec(lead);
     const start = named ? span[0] - named[0].length : span[0];
     const gust = besideGust(text, from, to, words);
-    const numeric = Math.abs(low) === low ? [low, high] : [Math.abs(high), Math.abs(low)];
-    const [least = 0, most = 0] = numeric;
+    // "wind -5" has a dash; a text that begins with "-5" has no wind in it
+    const [least, most] = low < 0 ? [Math.abs(high), Math.abs(low)] : [low, high];
+    const negative = low < 0 && folded.slice(0, span[0]).trim() === '';
+    const bounds = {
+      under: patterns.under.test(lead) || patterns.underAfter.test(folded.slice(span[1], span[1] + LONGEST_LEAD)),
+      either: measure.alternatives,
+    };
     const force = unit === 'beaufort' || (unit === null && named !== null);
     speeds.push({
-      forces: force ? forcesBetween(least, most) : forcesOf(least, most, patterns.under.test(lead), unit ?? bareUnit),
+      forces: negative ? [] : force ? forcesBetween(least, most) : forcesOf(least, most, bounds, unit ?? bareUnit),
       marked:
         force ||
         unit !== null ||
@@ -143,16 +156,19 @@ export function speedsIn(text: Spoken, words: Words, bareUnit: SpeedUnit, answer
   const markedEnds = new Set(speeds.flatMap((speed) => (speed.marked ? [speed.span[1]] : [])));
   const lettered = new Set<number>();
   for (const match of folded.matchAll(patterns.letters)) {
-    const force = Number(match.groups?.['force']);
+    const { force, low = '', high = low } = match.groups ?? {};
     const span: Span = [match.index, match.index + match[0].length];
     const from = tokenAt(text, span[0]);
     if (markedEnds.has(span[1])) continue;
     lettered.add(span[1]);
     speeds.push({
-      forces: forcesBetween(force, force),
+      forces:
+        force !== undefined
+          ? forcesBetween(Number(force), Number(force))
+          : forcesOf(Number(low), Number(high), { under: false, either: false }, bareUnit),
       marked: true,
       gust: false,
-      fastest: 0,
+      fastest: force !== undefined ? 0 : Number(high),
       span,
       from,
       to: tokenAt(text, span[1]),
@@ -169,11 +185,11 @@ function labelled(
   from: number,
   clause: number,
   tells: (token: number) => boolean,
-  small: (word: string) => boolean,
+  small: (token: number) => boolean,
 ): boolean {
   for (let at = from - 1; at >= 0 && from - at <= FARTHEST_LABEL && tokens[at]!.clause === clause; at--) {
     if (tells(at)) return true;
-    if (!tokens[at]!.skipped && !small(tokens[at]!.word)) return false;
+    if (!small(at)) return false;
   }
   return false;
 }

@@ -6,6 +6,8 @@ import { fold, madeOnce } from '../text.js';
 export interface Token {
   /** Small letters, no apostrophes, and one word for several that mean the same: "wasn't" is "not". */
   readonly word: string;
+  /** The same as it stands in the text, but for apostrophes. */
+  readonly typed: string;
   readonly span: Span;
   /** Position in `clauses`. */
   readonly clause: number;
@@ -67,7 +69,7 @@ export function spoken(text: string, { weather }: Words): Spoken {
     const clause = clauses.length - 1;
     // "very very windy" is "very windy"
     const again = tokens.at(-1)?.word === word && tokens.at(-1)?.clause === clause && !/^\d/.test(word);
-    tokens.push({ word, span: [match.index, end], clause, skipped: again || skipped.has(word) });
+    tokens.push({ word, typed: plain, span: [match.index, end], clause, skipped: again || skipped.has(word) });
     clauses[clause]!.to = tokens.length;
   }
   return { folded, tokens, clauses };

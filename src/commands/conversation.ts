@@ -1,0 +1,42 @@
+/** Puts the parts of a running conversation together: database, dialog, timers, sender. */
+import { v7 as newId } from 'uuid';
+import type { Survey } from '../../shared/survey.js';
+import { dayAndPlaceOf, newThread, step, type Thread } from '../dialog/index.js';
+import {
+  openExchange,
+  openSender,
+  openTimers,
+  type Exchange,
+  type Send,
+  type Sender,
+  type Timers,
+} from '../exchange/index.js';
+import { openStore, type Store } from '../store/index.js';
+import { databaseIn } from './command.js';
+
+export interface Running {
+  readonly store: Store;
+  readonly exchange: Exchange<Thread>;
+  readonly timers: Timers<Thread>;
+  readonly sender: Sender;
+}
+
+export interface RunningParts {
+  readonly survey: Survey;
+  readonly data: string;
+  readonly now: () => string;
+  /** By channel, how a reply goes out. */
+  readonly channels: ReadonlyMap<string, Send>;
+}
+
+export async function openConversation({ survey, data, now, channels }: RunningParts): Promise<Running> {
+  const store = await openStore(databaseIn(data));
+  const conversation = { newThread, step, dayAndPlaceOf };
+  const exchange = openExchange({ store, survey, conversation, now, newId: () => newId() });
+  return {
+    store,
+    exchange,
+    timers: openTimers({ store, survey: survey.settings.key, exchange }),
+    sender: openSender({ store, survey: survey.settings.key, channels }),
+  };
+}

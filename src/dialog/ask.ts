@@ -1,0 +1,246 @@
+/** Puts into words what is asked next, and says it to machines: which fields, of which plant, with which offers. */
+import { labelOf } from '../answers/index.js';
+import type { Asking as PublicAsking } from '../../shared/message.js';
+import { fill, say } from '../../shared/wording.js';
+import { plantKey, queensOf, valueOf } from './fields.js';
+import { contextOf } from './hear.js';
+import { findingsToAsk } from './findings.js';
+import { showBee, showBothScales, showCount, showPlant, unitOf } from './show.js';
+import { shownValue, summaryLines } from './summary.js';
+import type { Asking, Doubt, Json, PlantInPatch, Report, Scene, Thread } from './types.js';
+import type { ToldPlace } from './places.js';
+
+export interface Question {
+  readonly text: string;
+  /** Words that a channel may show as buttons. */
+  readonly choices: readonly string[];
+}
+
+const plainQuestion = (text: string, choices: readonly string[] = []): Question => ({ text, choices });
+
+/** Numbers of open flowers to choose from where "lots" was said (answers.md: a log scale that the eye can tell). */
+export const FLOWER_CHOICES = [10, 30, 100, 300, 1000, 3000] as const;
+
+/** An offered value in words. */
+export function shownOffer(doubt: Doubt, offer: Json, scene: Scene, report: Report): string {
+  const { survey } = scene;
+  const context = contextOf(scene, report);
+  if (doubt.field === 'flowers') return showCount(offer as never, survey);
+  if (doubt.field === 'total') return String((offer as { value: number }).value);
+  if (doubt.field === 'plants') {
+    const plants = offer as unknown as { name: string | null; asTyped: string; flowers: unknown }[];
+    return plants
+      .map((plant) => {
+        const name = showPlant({ name: plant.name, typed: plant.asTyped }, context);
+        return plant.flowers === null ? name : `${name} ${showCount(plant.flowers as never, survey)}`;
+      })
+      .join(', ');
+  }
+  if (doubt.field === 'tally') {
+    const rows = offer as unknown as { count: number; bee: string | null; plant: string | null }[];
+    return rows
+      .map((row) => {
+        const values = {
+          count: row.count,
+          bee: row.bee === null ? '' : showBee(row.bee, survey, context),
+          plant: row.plant === null ? '' : labelOf(row.plant, context),
+          placed: row.plant !== null,
+        };
+        return say(survey.wording, row.count === 0 ? 'show-line-none' : 'show-line', values);
+      })
+      .join(', ');
+  }
+  if (doubt.field === 'temperature') return showBothScales(offer as { celsius: number }, survey);
+  if (doubt.field === 'place') {
+    const place = offer as unknown as ToldPlace;
+    return `${place.latitude?.toFixed(5) ?? ''}, ${place.longitude?.toFixed(5) ?? ''}`;
+  }
+  return shownValue(doubt.field, offer, scene);
+}
+
+function doubtQuestion(doubt: Doubt, report: Report, scene: Scene): Question {
+  const { wording } = scene.survey;
+  const offers = doubt.offers.map((offer) => shownOffer(doubt, offer, scene, report));
+  const offer =
+    offers.length < 2
+      ? (offers[0] ?? '')
+      : offers.length === 2
+        ? say(wording, 'either-or', { one: offers[0]!, other: offers[1]! })
+        : say(wording, 'one-of', { some: offers.slice(0, -1).join(', '), last: offers.at(-1)! });
+  const text = fill(wording, wording.asks[doubt.ask], { offer, typed: doubt.typed });
+  return plainQuestion(text, offers.length === 1 ? [say(wording, 'choice-yes')] : offers);
+}
+
+function flowersQuestion(plant: PlantInPatch, scene: Scene, report: Report): Question {
+  const { wording } = scene.survey;
+  const unit = wording.labels.units[unitOf(plant.name, scene.survey)];
+  const text = say(wording, 'ask-flowers', { plant: showPlant(plant, contextOf(scene, report)), unit });
+  return plainQuestion(text, FLOWER_CHOICES.map(String));
+}
+
+function fieldsQuestion(asking: Asking & { kind: 'question' }, report: Report, scene: Scene): Question {
+  const { wording, dialog } = scene.survey;
+  const entry = dialog.questions.find(({ question }) => question === asking.question);
+  const whole = wording.questions[asking.question];
+  if (asking.fields[0] === 'plants' && report.plantsOpen && report.plants !== null) {
+    const plants = listed(
+      report.plants.map((plant) => showPlant(plant, contextOf(scene, report))),
+      scene,
+    );
+    return plainQuestion(say(wording, 'ask-plants-after-live', { plants }), [say(wording, 'choice-none')]);
+  }
+  const place = valueOf<{ words: string }>(report, 'place')?.words ?? '';
+  const partly = entry !== undefined && asking.fields.length < entry.fields.length;
+  const optional = (field: string): boolean => dialog.fields[field]?.optional === true;
+  const missing = asking.fields.filter((field) => !optional(field) || asking.fields.length === 1);
+  const ownAsks = missing.map((field) => fill(wording, wording.fields[field]?.ask ?? field, { place }));
+  const text = whole !== undefined && !partly ? fill(wording, whole.ask, { place }) : ownAsks.join(' ');
+  return plainQuestion(text, choicesOf(missing, scene));
+}
+
+/** "phlox, violet and redbud". */
+const listed = (names: readonly string[], { survey }: Scene): string =>
+  names.length < 2
+    ? (names[0] ?? '')
+    : say(survey.wording, 'all-of', { some: names.slice(0, -1).join(', '), last: names.at(-1)! });
+
+/** Buttons where an answer is usually one of a few. */
+function choicesOf(fields: readonly string[], { survey, history }: Scene): string[] {
+  const { wording } = survey;
+  const field = fields.length === 1 ? fields[0] : undefined;
+  if (field === 'sky') return Object.values(wording.labels.clouds);
+  if (field === 'wind') return wording.labels.winds.slice(0, 5);
+  if (field === 'private') return [say(wording, 'choice-yes'), say(wording, 'choice-no')];
+  if (field === 'tally') return [say(wording, 'choice-none')];
+  if (field === 'place') return history.places.slice(0, 4).flatMap(({ words }) => (words === '' ? [] : [words]));
+  return [];
+}
+
+/** The sentence that asks, with the values it needs. */
+export function questionText(asking: Asking, thread: Thread, scene: Scene): Question {
+  const { survey } = scene;
+  const { wording } = survey;
+  const { report } = thread;
+  if (asking.kind === 'consent')
+    return plainQuestion(say(wording, 'ask-consent'), [say(wording, 'choice-yes'), say(wording, 'choice-no')]);
+  if (asking.kind === 'person') {
+    const field = wording.fields[asking.field];
+    return plainQuestion(field?.ask ?? asking.field, [say(wording, 'choice-skip')]);
+  }
+  if (asking.kind === 'join-photograph')
+    return plainQuestion(say(wording, 'ask-join-photograph'), [say(wording, 'choice-yes'), say(wording, 'choice-no')]);
+  if (report === null) return plainQuestion('');
+  const context = contextOf(scene, report);
+  switch (asking.kind) {
+    case 'doubt': {
+      const doubt = report.doubts[0];
+      return doubt === undefined
+        ? plainQuestion('')
+        : doubt.field === 'flowers' && doubt.offers.length === 0
+          ? flowersQuestion(
+              report.plants?.[doubt.plant ?? 0] ?? { name: null, rank: null, typed: '', flowers: null },
+              scene,
+              report,
+            )
+          : doubtQuestion(doubt, report, scene);
+    }
+    case 'question':
+      return fieldsQuestion(asking, report, scene);
+    case 'list': {
+      const asks = asking.items.map((item, at) => {
+        const { text } = fieldsQuestion({ kind: 'question', ...item, again: false }, report, scene);
+        return `${at + 1}. ${text}`;
+      });
+      return plainQuestion([say(wording, 'ask-list'), ...asks].join('\n'));
+    }
+    case 'flowers': {
+      const plant = report.plants?.[asking.plant];
+      return plant === undefined ? plainQuestion('') : flowersQuestion(plant, scene, report);
+    }
+    case 'line-plant': {
+      const line = report.tally?.[asking.line];
+      const bee = line?.bee == null ? '' : showBee(line.bee, survey, context);
+      const plants = (report.plants ?? []).map((plant) => showPlant(plant, context));
+      return plainQuestion(say(wording, 'ask-line-plant', { count: line?.count ?? 1, bee }), plants);
+    }
+    case 'bees-of-total': {
+      const known = queensOf(report.tally ?? []);
+      const total = report.total ?? 0;
+      return plainQuestion(
+        known === 0
+          ? say(wording, 'ask-bees', { total, plants: (report.plants ?? []).length })
+          : say(wording, 'ask-other-bees', { total, known, left: total - known }),
+      );
+    }
+    case 'rest': {
+      const plants = (report.plants ?? []).filter((plant) => asking.plants.includes(plantKey(plant)));
+      const names = plants.map((plant) => showPlant(plant, context));
+      return plainQuestion(say(wording, 'ask-rest', { plants: listed(names, scene) }), [say(wording, 'choice-none')]);
+    }
+    case 'confirm':
+      return plainQuestion(summaryText(report, scene), [say(wording, 'choice-yes'), say(wording, 'choice-change')]);
+    case 'correct':
+      return plainQuestion(say(wording, 'ask-correct'));
+    case 'throw-away':
+      return plainQuestion(say(wording, 'ask-throw-away'), [say(wording, 'choice-yes'), say(wording, 'choice-no')]);
+    case 'live':
+      return plainQuestion('');
+  }
+}
+
+/** The whole summary: numbered lines, what a check noticed, and the question for a yes. */
+function summaryText(report: Report, scene: Scene): string {
+  const { wording } = scene.survey;
+  const head = say(wording, report.practice ? 'summary-practice' : 'summary', { again: report.summarised });
+  const noticed = findingsToAsk(report, scene);
+  const close = report.stored !== null && report.stored.status !== 'unconfirmed' ? 'ask-confirm-fix' : 'ask-confirm';
+  return [head, ...summaryLines(report, scene), ...noticed, say(wording, close)].join('\n');
+}
+
+/** What is being asked, for drivers and channels: the names of fields as formats give them. */
+export function publicAsking(thread: Thread): {
+  readonly asking: PublicAsking | null;
+  readonly offer: readonly Json[] | null;
+} {
+  const { asking, report } = thread;
+  const of = (fields: readonly string[], plant: string | null = null, offer: readonly Json[] | null = null) => ({
+    asking: { fields: [...fields], plant },
+    offer,
+  });
+  if (asking === null) return { asking: null, offer: null };
+  const plantAt = (index: number | null): string | null => {
+    const plant = index === null ? undefined : report?.plants?.[index];
+    return plant === undefined ? null : plantKey(plant);
+  };
+  switch (asking.kind) {
+    case 'consent':
+      return of(['consent']);
+    case 'question':
+      return of(asking.fields);
+    case 'list':
+      return of(asking.items.flatMap(({ fields }) => fields));
+    case 'doubt': {
+      const doubt = report?.doubts[0];
+      if (doubt === undefined) return { asking: null, offer: null };
+      const field = doubt.field === 'total' ? 'tally' : doubt.field;
+      return of([field], plantAt(doubt.plant), doubt.offers.length > 0 ? doubt.offers : null);
+    }
+    case 'flowers':
+      return of(['flowers'], plantAt(asking.plant));
+    case 'line-plant':
+    case 'bees-of-total':
+    case 'live':
+      return of(['tally']);
+    case 'rest':
+      return of(['tally'], asking.plants.length === 1 ? (asking.plants[0] ?? null) : null);
+    case 'confirm':
+    case 'throw-away':
+      return of(['confirm']);
+    case 'correct':
+      return of(['correct']);
+    case 'join-photograph':
+      return of(['photo']);
+    case 'person':
+      return of([asking.field]);
+  }
+}

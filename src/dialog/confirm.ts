@@ -1,0 +1,117 @@
+/** The summary's yes: stores the watch, keeps its place, thanks, and asks what is still wanted of the person. */
+import { Temporal } from 'temporal-polyfill';
+import { readYesNo } from '../answers/index.js';
+import type { Person } from '../../shared/person.js';
+import { say } from '../../shared/wording.js';
+import { valueOf } from './fields.js';
+import { contextOf } from './hear.js';
+import { correct } from './correct.js';
+import { placeKey, siteOf, type ToldPlace } from './places.js';
+import { outcome } from './respond.js';
+import { isPrivate } from './findings.js';
+import { watchOf } from './store-watch.js';
+import { showPlace } from './show.js';
+import type { Effect, Outcome, Report, Scene, Thread } from './types.js';
+
+export const ASK_ONCE = 'ask-once';
+export const UNCONFIRMED = 'unconfirmed';
+/** A complete summary left without a yes is asked about once after this long, and shown to the coordinator after twice that. */
+const ASK_ONCE_HOURS = 20;
+
+const hoursLater = (now: string, hours: number): string => Temporal.Instant.from(now).add({ hours }).toString();
+
+/** Timers that go with a shown summary. */
+export const summaryTimers = (report: Report, scene: Scene): Effect[] => [
+  { do: 'set-timer', key: ASK_ONCE, report: report.id, due: hoursLater(scene.now, ASK_ONCE_HOURS) },
+];
+export const unconfirmedTimer = (report: Report, scene: Scene): Effect => ({
+  do: 'set-timer',
+  key: UNCONFIRMED,
+  report: report.id,
+  due: hoursLater(scene.now, ASK_ONCE_HOURS),
+});
+export const noSummaryTimers: readonly Effect[] = [
+  { do: 'clear-timer', key: ASK_ONCE },
+  { do: 'clear-timer', key: UNCONFIRMED },
+];
+
+export function answerConfirm(thread: Thread, report: Report, text: string, scene: Scene): Outcome {
+  const reading = readYesNo(text, contextOf(scene, report));
+  if (reading.state === 'sure') {
+    const { answer, rest } = reading.value;
+    if (answer === 'yes' && rest === null) return store(thread, report, text, scene);
+    if (rest !== null) return correct(thread, report, rest, scene);
+    return { ...outcome({ ...thread, asking: { kind: 'correct' } }, report), then: 'repeat' };
+  }
+  if (reading.state === 'unsure')
+    return { ...outcome(thread, report, [say(scene.survey.wording, 'only-yes')]), then: 'rest' };
+  return correct(thread, report, text, scene);
+}
+
+/** Only a yes comes here. */
+function store(thread: Thread, report: Report, reply: string, scene: Scene): Outcome {
+  const { history, survey } = scene;
+  const { wording } = survey;
+  const watch = watchOf(report, scene, 'confirmed', reply);
+  const mended = report.stored !== null && report.stored.status !== 'unconfirmed';
+  const counted = watch.status === 'confirmed' && report.stored?.status !== 'confirmed' ? 1 : 0;
+  const watches = history.progress.watches + counted;
+  const { target } = history.progress;
+  const said = [
+    mended
+      ? say(wording, 'stored-again', { number: watch.number })
+      : watch.status === 'practice'
+        ? say(wording, 'stored-practice', { number: watch.number })
+        : say(wording, 'stored', {
+            number: watch.number,
+            queens: watch.total,
+            watches,
+            target,
+            left: Math.max(0, target - watches),
+          }),
+  ];
+  if (!mended) said.push(say(wording, 'stored-fix', { number: watch.number }));
+  const effects: Effect[] = [{ do: 'keep-watch', watch }, ...noSummaryTimers, ...keptPlace(report, scene)];
+  const asking = stillWanted(history.person);
+  const parked = thread.parked.length;
+  if (asking === null && parked > 0) said.push(say(wording, 'unfinished-left', { count: parked }));
+  return {
+    thread: { ...thread, report: null, asking },
+    said,
+    effects,
+    then: asking === null ? 'rest' : 'repeat',
+  };
+}
+
+/** Name and mail are asked after a stored watch, until they are given or declined. */
+function stillWanted(person: Person | null): Thread['asking'] {
+  for (const field of ['name', 'mail'] as const) {
+    if (person !== null && person[field] === null && !person.declined.includes(field)) return { kind: 'person', field };
+  }
+  return null;
+}
+
+/** A place with words, or used before, is kept for the next time. */
+function keptPlace(report: Report, scene: Scene): Effect[] {
+  const place = valueOf<ToldPlace>(report, 'place');
+  const observer = scene.history.person?.key;
+  if (place === null || observer === undefined) return [];
+  const words = place.words === '' ? showPlace(place) : place.words;
+  return [
+    {
+      do: 'keep-place',
+      place: {
+        survey: scene.survey.settings.key,
+        observer,
+        key: placeKey(words),
+        words: place.words,
+        latitude: place.latitude,
+        longitude: place.longitude,
+        uncertaintyMetres: place.uncertaintyMetres,
+        site: siteOf(place, scene.survey),
+        private: isPrivate(report, scene),
+        lastUsed: scene.now,
+      },
+    },
+  ];
+}

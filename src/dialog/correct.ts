@@ -1,0 +1,153 @@
+/** Corrections in plain words: "4 should be 68", "temp was 68", "add dandelion, about 40", "take out the violets". */
+import { fold, readFields, readPlants, readTemperature, type Wish } from '../answers/index.js';
+import { say } from '../../shared/wording.js';
+import { addPlants, plantKey, removePlant } from './fields.js';
+import { contextOf, hear, plantOf, type Heard } from './hear.js';
+import { notUnderstood, outcome } from './respond.js';
+import { briefly, labelOfField, lineFields } from './summary.js';
+import { changed } from './thread.js';
+import type { Outcome, Report, Scene, Thread } from './types.js';
+
+/** A field named at the beginning of a correction, and what is left for its value. */
+interface Named {
+  readonly field: string;
+  readonly value: string;
+}
+
+const escape = (word: string): string => word.replace(/[.*+?^${}()|[\]\\]/g, '\\$&');
+
+/** "4: 68", "line 4 should be 68", "#4", "4". A bare number before other words is not a line. */
+function namedByNumber(text: string, fields: readonly string[], scene: Scene): Named | null {
+  const becomes = scene.survey.words.wishes.becomes.map(escape).join('|');
+  const { watchNumber } = scene.survey.words.wishes;
+  const lead = ['line', ...watchNumber.filter((word) => word !== 'watch')].map(escape).join('|');
+  const pattern = new RegExp(
+    `^\\s*(?<mark>(?:(?:${lead})\\s+|#\\s*))?(?<line>\\d{1,2})(?<sign>\\s*[:.)=](?!\\d)|\\s+(?:${becomes})(?=\\s)|(?=\\s*$)|(?=\\s))\\s*`,
+    'u',
+  );
+  const match = pattern.exec(fold(text));
+  if (!match?.groups) return null;
+  const field = fields[Number(match.groups['line']) - 1];
+  const rest = text.slice(match[0].length).trim();
+  const marked = match.groups['mark'] !== undefined || match.groups['sign'] !== '' || rest === '';
+  return field !== undefined && marked ? { field, value: rest } : null;
+}
+
+/** "temp was 68", "the wind should be calm", "temperature". */
+function namedByWord(text: string, fields: readonly string[], scene: Scene): Named | null {
+  const { wishes } = scene.survey.words;
+  const folded = fold(text);
+  const own = (field: string): string[] => [field.replaceAll('-', ' '), ...(wishes.fields[field] ?? [])];
+  const becomes = wishes.becomes.map(escape).join('|');
+  for (const field of fields) {
+    const names = own(field)
+      .sort((a, b) => b.length - a.length)
+      .map(escape)
+      .join('|');
+    const pattern = new RegExp(
+      `^\\s*(?:the |my )?(?:${names})(?:\\s+(?:actually\\s+)?(?:${becomes})(?=\\s|$)|\\s*[:=]|(?=\\s*$)|(?=\\s+(?:about |around )?[-+]?\\d))\\s*`,
+      'u',
+    );
+    const match = pattern.exec(folded);
+    if (match) return { field, value: text.slice(match[0].length).trim() };
+  }
+  return null;
+}
+
+/** Asks one field anew, with what is known of it. */
+export function askAgain(thread: Thread, report: Report, field: string, scene: Scene): Outcome {
+  const question = scene.survey.dialog.questions.find(({ fields }) => fields.includes(field));
+  if (question === undefined)
+    return { ...outcome(thread, report, [say(scene.survey.wording, 'ask-remark')]), then: 'rest' };
+  return {
+    ...outcome(
+      { ...thread, asking: { kind: 'question', question: question.question, fields: [field], again: true } },
+      report,
+    ),
+    then: 'repeat',
+  };
+}
+
+function setField(thread: Thread, report: Report, named: Named, scene: Scene): Outcome {
+  if (named.value === '') return askAgain(thread, report, named.field, scene);
+  const heard = hearField(report, named, scene);
+  if (heard.taken.includes(named.field) || heard.report.doubts.some(({ field }) => field === named.field)) {
+    return { ...outcome(thread, heard.report), echo: briefly(heard.taken, heard.report, scene) };
+  }
+  const again = askAgain(thread, report, named.field, scene);
+  const missed = notUnderstood(thread, heard.ask ?? 'not-that', named.value, scene);
+  return { ...again, said: missed.said };
+}
+
+function hearField(report: Report, named: Named, scene: Scene): Heard {
+  // plants and tally told with one of several are corrections of that one, not the whole list anew
+  return hear(report, named.value, [named.field], scene);
+}
+
+/** What a change, an addition or a removal comes to; null where the words name nothing. */
+export function correctByWish(thread: Thread, report: Report, wish: Wish, scene: Scene): Outcome | null {
+  switch (wish.wish) {
+    case 'change': {
+      const fields = lineFields(report, scene);
+      const named = namedByNumber(wish.what, fields, scene) ?? namedByWord(wish.what, fields, scene);
+      if (named) return setField(thread, report, named, scene);
+      return correct(thread, report, wish.what, scene);
+    }
+    case 'add': {
+      const plants = readPlants(wish.what, contextOf(scene, report));
+      if (plants.state === 'sure' && plants.value.some(({ name }) => name !== null) && report.plants !== null) {
+        const tally = readFields(wish.what, contextOf(scene, report), ['tally']).fields.tally;
+        if (tally?.state === 'sure' && tally.value.some(({ bee }) => bee !== null)) return null;
+        const next = addPlants(report, plants.value.map(plantOf));
+        const typed = changed(next, { plantsTyped: [...next.plantsTyped, wish.what] });
+        return { ...outcome(thread, typed), echo: briefly(['plants'], next, scene) };
+      }
+      return null;
+    }
+    case 'take-out': {
+      const key = watchedPlant(wish.what, report, scene);
+      if (key !== null) {
+        const next = removePlant(report, key);
+        return { ...outcome(thread, next), echo: briefly(['plants'], next, scene) };
+      }
+      const fields = lineFields(report, scene);
+      const named = namedByNumber(wish.what, fields, scene) ?? namedByWord(wish.what, fields, scene);
+      if (named === null || named.value !== '' || scene.survey.dialog.fields[named.field]?.skippable !== true)
+        return null;
+      const kept = Object.fromEntries(Object.entries(report.fields).filter(([field]) => field !== named.field));
+      const next = changed(report, { fields: kept, skipped: [...report.skipped, named.field] });
+      return outcome(thread, next, [
+        say(scene.survey.wording, 'left-out', { field: labelOfField(named.field, scene) }),
+      ]);
+    }
+    default:
+      return null;
+  }
+}
+
+function watchedPlant(text: string, report: Report, scene: Scene): string | null {
+  const keys = (report.plants ?? []).map(plantKey);
+  const reading = readPlants(text, contextOf(scene, report));
+  if (reading.state !== 'sure') return null;
+  return reading.value.map(plantKeyOf).find((key) => keys.includes(key)) ?? null;
+}
+const plantKeyOf = (plant: { name: string | null; asTyped: string }): string => plant.name ?? plant.asTyped;
+
+/** A text at the summary: a line by number or name, else whatever it tells by its own words; a bare number is asked about. */
+export function correct(thread: Thread, report: Report, text: string, scene: Scene): Outcome {
+  const fields = lineFields(report, scene);
+  const named = namedByNumber(text, fields, scene) ?? namedByWord(text, fields, scene);
+  if (named) return setField(thread, report, named, scene);
+  const heard = hear(report, text, [], scene);
+  if (heard.understood) return { ...outcome(thread, heard.report), echo: briefly(heard.taken, heard.report, scene) };
+  // a tally needs no label where it names a bee and a plant
+  const tally = hear(report, text, ['tally'], scene);
+  if (tally.taken.includes('tally'))
+    return { ...outcome(thread, tally.report), echo: briefly(['tally'], tally.report, scene) };
+  const temperature = readTemperature(text, contextOf(scene, report));
+  const line = fields.indexOf('temperature') + 1;
+  if (temperature.state !== 'none' && line > 0) {
+    return { ...outcome(thread, report, [say(scene.survey.wording, 'which-line', { line })]), then: 'rest' };
+  }
+  return notUnderstood(thread, 'not-a-change', text, scene);
+}

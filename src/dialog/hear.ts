@@ -1,0 +1,267 @@
+/** Takes into a report whatever a message tells: the fields asked for by bare values, all others by their own words. */
+import {
+  saysAnyOf,
+  rankOf,
+  readCount,
+  readFields,
+  readTemperature,
+  readYesNo,
+  type Context,
+  type FieldName,
+  type PlantTold,
+  type Reading,
+  type TallyRow,
+} from '../answers/index.js';
+import type { Ask } from '../../shared/phrases.js';
+import type { Times } from '../../shared/record.js';
+import { addLines, addPlants, plantKey, tell, untell, valueOf, withPlantsOfTally } from './fields.js';
+import { lastPlaceOf, savedPlaceOf } from './places.js';
+import { changed } from './thread.js';
+import type { Doubt, Json, PlantInPatch, Report, Scene, TallyLine } from './types.js';
+
+/** Fields that `readFields` knows by name; other fields of a dialog are read by the reader they name. */
+const STANDARD = ['date', 'times', 'place', 'temperature', 'sky', 'wind', 'patch', 'plants', 'tally'] as const;
+const isStandard = (field: string): field is FieldName => STANDARD.some((name) => name === field);
+
+/** What a message came to. */
+export interface Heard {
+  readonly report: Report;
+  /** Fields whose value was taken, in the order of the dialog. */
+  readonly taken: readonly string[];
+  /** What to ask back where a field that was asked for was not understood. */
+  readonly ask: Ask | null;
+  /** True where anything was taken, or at least an offer can be made. */
+  readonly understood: boolean;
+}
+
+export function contextOf(scene: Scene, report: Report | null): Context {
+  return {
+    survey: scene.survey.settings,
+    words: scene.survey.words,
+    names: scene.survey.names,
+    today: scene.local.date,
+    time: scene.local.time,
+    watched: (report?.plants ?? []).map(plantKey),
+    of: null,
+  };
+}
+
+export const plantOf = (told: PlantTold): PlantInPatch => ({
+  name: told.name,
+  rank: told.rank,
+  typed: told.asTyped,
+  flowers: told.flowers === null ? null : { ...told.flowers, asTyped: told.flowersTyped ?? told.asTyped },
+});
+
+export const lineOf = (row: TallyRow, typed: string, context: Context): TallyLine => ({
+  plant: row.plant,
+  bee: row.bee,
+  rank: row.bee === null ? null : rankOf(row.bee, context),
+  typed: row.typed?.bee ?? typed,
+  count: row.count,
+  seenBefore: row.seenBefore ?? 0,
+  withPollen: row.withPollen ?? null,
+  caste: row.caste ?? null,
+  doubt: row.doubt === true,
+});
+
+/** Plants of the tally that the patch does not have yet join it. */
+export const joined = (report: Report, scene: Scene): Report => {
+  // before any plant was told, lines wait for the plants' own question
+  return report.plants === null ? report : withPlantsOfTally(report, contextOf(scene, report));
+};
+
+function takeSure(
+  report: Report,
+  field: string,
+  value: unknown,
+  typed: string,
+  scene: Scene,
+  replacing: boolean,
+): Report {
+  const { id } = scene.message;
+  if (field === 'plants') {
+    const plants = (value as readonly PlantTold[]).map(plantOf);
+    const before = replacing ? untell(report, 'plants') : report;
+    const kept = plants.map((plant) => {
+      const known = (report.plants ?? []).find((other) => plantKey(other) === plantKey(plant));
+      return { ...plant, flowers: plant.flowers ?? known?.flowers ?? null };
+    });
+    return changed(addPlants(before, kept), { plantsTyped: [...before.plantsTyped, typed], plantsOpen: false });
+  }
+  if (field === 'tally') {
+    const before = replacing ? untell(report, 'tally') : report;
+    const lines = (value as readonly TallyRow[]).map((row) => lineOf(row, typed, contextOf(scene, report)));
+    return joined(
+      changed(addLines(before, lines), { tallyTyped: [...before.tallyTyped, typed], tallyMessage: id }),
+      scene,
+    );
+  }
+  return tell(report, field, value as Json, typed, id);
+}
+
+/** A start alone: the end is asked for, with the survey's length offered. */
+function startAlone(times: { start: string; end: string | null }, typed: string, scene: Scene): Doubt | null {
+  if (times.end !== null) return null;
+  const [hour, minute] = times.start.split(':').map(Number) as [number, number];
+  const end = hour * 60 + minute + scene.survey.settings.protocol.minutes;
+  const offers = end < 24 * 60 ? [{ start: times.start, end: clock(end) }] : [];
+  return { field: 'times', plant: null, offers, ask: 'times-no-end', typed };
+}
+
+/** `HH:MM` of that many minutes after midnight. */
+export const clock = (minutes: number): string =>
+  `${String(Math.floor(minutes / 60)).padStart(2, '0')}:${String(Math.floor(minutes % 60)).padStart(2, '0')}`;
+
+/** Takes one field's reading in: a sure one is told, an unsure one becomes a doubt. */
+export function takeReading(
+  report: Report,
+  field: string,
+  reading: Reading<unknown>,
+  typed: string,
+  scene: Scene,
+  replacing = false,
+): Report {
+  switch (reading.state) {
+    case 'sure': {
+      if (field === 'times') {
+        const doubt = startAlone(reading.value as Times, typed, scene);
+        if (doubt) return withDoubt(report, doubt);
+      }
+      return takeSure(report, field, reading.value, typed, scene, replacing);
+    }
+    case 'unsure':
+      return withDoubt(report, {
+        field,
+        plant: null,
+        offers: reading.offer as readonly Json[],
+        ask: reading.ask,
+        typed,
+      });
+    case 'none':
+      return report;
+  }
+}
+
+/** The latest doubt about a field takes the place of an earlier one. */
+export const withDoubt = (report: Report, doubt: Doubt): Report =>
+  changed(report, {
+    doubts: [...report.doubts.filter(({ field, plant }) => field !== doubt.field || plant !== doubt.plant), doubt],
+  });
+
+/** Reads a field that only another dialog has, by the reader that its dialog file names. */
+function readOwnField(field: string, text: string, context: Context, scene: Scene): Reading<unknown> | null {
+  switch (scene.survey.dialog.fields[field]?.reader) {
+    case 'yes-no': {
+      const reading = readYesNo(text, context);
+      if (reading.state === 'sure') return { ...reading, value: reading.value.answer === 'yes' };
+      if (reading.state === 'none') return reading;
+      return { ...reading, offer: reading.offer.map(({ answer }) => answer === 'yes') };
+    }
+    case 'count':
+      return readCount(text, context);
+    case 'temperature':
+      return readTemperature(text, context);
+    case 'words':
+      return text.trim() === '' ? null : { state: 'sure', value: text.trim(), used: [[0, text.length]] };
+    default: {
+      const reader = scene.survey.dialog.fields[field]?.reader;
+      if (reader === undefined || !isStandard(reader)) return null;
+      return readFields(text, context, [reader]).fields[reader] ?? null;
+    }
+  }
+}
+
+/** Whether a place is private: a yes or no, or words that settle it ("it's a park", "my back yard"). */
+function readPrivate(text: string, context: Context): Reading<unknown> | null {
+  const reading = readYesNo(text, context);
+  if (reading.state === 'sure') return { ...reading, value: reading.value.answer === 'yes' };
+  const { own, publicPlace } = context.words.wishes;
+  const isOwn = saysAnyOf(text, own);
+  const isPublic = saysAnyOf(text, publicPlace);
+  if (isOwn === isPublic) return null;
+  return { state: 'sure', value: isOwn, used: [[0, text.length]] };
+}
+
+/** "My back yard" says by itself that the place is private. */
+function privateByWords(report: Report, text: string, { survey, message }: Scene): Report {
+  const { wishes } = survey.words;
+  const isOwn = saysAnyOf(text, wishes.own) && !saysAnyOf(text, wishes.publicPlace);
+  return isOwn && survey.dialog.fields['private'] !== undefined
+    ? tell(report, 'private', true, text, message.id)
+    : report;
+}
+
+/** A place said by the words of a saved one is that place, with its position. */
+function fromSaved(reading: Reading<unknown>, scene: Scene): Reading<unknown> {
+  if (reading.state !== 'sure') return reading;
+  const place = reading.value as { latitude: number | null; words: string };
+  if (place.latitude !== null || place.words === '') return reading;
+  const saved = savedPlaceOf(place.words, scene.history.places);
+  if (!saved) return reading;
+  const { latitude, longitude, uncertaintyMetres, words } = saved;
+  return { ...reading, value: { latitude, longitude, uncertaintyMetres, words } };
+}
+
+/** The place used last, told again; null where this person has none. */
+export function samePlace(report: Report, typed: string, scene: Scene): Report | null {
+  const saved = lastPlaceOf(scene.history.places);
+  if (!saved) return null;
+  const { latitude, longitude, uncertaintyMetres, words } = saved;
+  return tell(report, 'place', { latitude, longitude, uncertaintyMetres, words }, typed, scene.message.id);
+}
+
+/**
+ * Reads a text into the report. `asked` are the fields it answers; with `replacing`, plants and tally told anew take the
+ * place of the old ones. Own fields of a dialog are only read while they are asked for.
+ */
+export function hear(report: Report, text: string, asked: readonly string[], scene: Scene, replacing = false): Heard {
+  const context = contextOf(scene, report);
+  const standard = asked.filter(isStandard);
+  const found = readFields(text, context, standard);
+  let next = report;
+  const taken: string[] = [];
+  let ask: Ask | null = null;
+  let understood = false;
+  for (const field of STANDARD) {
+    const read = found.fields[field];
+    if (read === undefined) continue;
+    // a field told in passing never overrides one that is settled, unless this is the question for it
+    const reading: Reading<unknown> = field === 'place' ? fromSaved(read, scene) : read;
+    if (reading.state === 'none') {
+      if (standard.includes(field)) ask ??= reading.ask;
+      continue;
+    }
+    if (scene.survey.dialog.fields[field] === undefined) continue;
+    understood = true;
+    next = takeReading(next, field, reading, text, scene, replacing && standard.includes(field));
+    if (field === 'place') next = privateByWords(next, text, scene);
+    if (!next.doubts.some((doubt) => doubt.field === field)) taken.push(field);
+  }
+  for (const field of asked) {
+    if (isStandard(field)) continue;
+    if (field === 'habitat') {
+      const alone = asked.length === 1;
+      const words = alone ? text.trim() : found.left.trim();
+      if (words !== '' && (alone || saysAnyOf(words, context.words.wishes.habitat))) {
+        next = tell(next, field, words.replace(/^[\s,;.:-]+|[\s,;.:-]+$/g, ''), words, scene.message.id);
+        taken.push(field);
+        understood = true;
+      }
+      continue;
+    }
+    const reading = field === 'private' ? readPrivate(text, context) : readOwnField(field, text, context, scene);
+    if (reading === null) continue;
+    if (reading.state === 'none') {
+      ask ??= reading.ask;
+      continue;
+    }
+    understood = true;
+    next = takeReading(next, field, reading, text, scene);
+    if (reading.state === 'sure') taken.push(field);
+  }
+  return { report: next, taken, ask, understood };
+}
+
+/** The value of a told field, or null: for callers that only compare. */
+export const toldTimes = (report: Report): Times | null => valueOf<Times>(report, 'times');

@@ -1,0 +1,114 @@
+/** What is asked of the person rather than of the watch: consent first, then, after the first watch, name and mail. */
+import { z } from 'zod';
+import { fold, readFields, readYesNo, type Wish } from '../answers/index.js';
+import type { Person } from '../../shared/person.js';
+import { fill, say } from '../../shared/wording.js';
+import { contextOf } from './hear.js';
+import type { Outcome, Scene, Thread } from './types.js';
+
+const LONGEST_NAME = 60;
+
+/** The person as they are after this message; made on their first. */
+export function personOf(scene: Scene): Person {
+  const { history, message, survey } = scene;
+  return (
+    history.person ?? {
+      survey: survey.settings.key,
+      key: history.fresh.observer,
+      channel: message.channel,
+      person: message.person,
+      name: null,
+      mail: null,
+      consent: null,
+      declined: [],
+    }
+  );
+}
+
+/** Before the consent nothing is stored but the message itself; what was told is read once the yes is there. */
+export function answerConsent(thread: Thread, text: string, wish: Wish | null, scene: Scene): Outcome {
+  const { wording } = scene.survey;
+  const stay = (said: readonly string[], held = thread.held): Outcome => ({
+    thread: { ...thread, held },
+    said,
+    effects: [],
+    then: 'repeat',
+  });
+  if (wish?.wish === 'help' || wish?.wish === 'example') return stay([say(wording, 'help-consent')]);
+  const reading = readYesNo(text, contextOf(scene, null));
+  if (reading.state === 'sure' && reading.value.answer === 'yes') {
+    const person: Person = { ...personOf(scene), consent: { at: scene.now, wordingVersion: wording.version } };
+    const held = reading.value.rest === null ? thread.held : [...thread.held, reading.value.rest];
+    return {
+      thread: { ...thread, asking: null, held },
+      said: [say(wording, 'consent-given')],
+      effects: [{ do: 'keep-person', person }],
+      then: 'ask',
+    };
+  }
+  if (reading.state === 'sure') return { ...stay([say(wording, 'consent-declined')], []), then: 'rest' };
+  const tells = Object.keys(readFields(text, contextOf(scene, null), []).fields).length > 0;
+  if (tells) return stay([say(wording, 'held-for-consent')], [...thread.held, text]);
+  return stay(wish?.wish === 'greeting' || thread.lastAt === null ? [] : [say(wording, 'consent-first')]);
+}
+
+export function answerPerson(
+  thread: Thread,
+  field: 'name' | 'mail',
+  text: string,
+  wish: Wish | null,
+  scene: Scene,
+): Outcome | null {
+  const { wording } = scene.survey;
+  const person = personOf(scene);
+  const done = (next: Person, said: readonly string[]): Outcome => {
+    const wantsMail = field === 'name' && next.mail === null && !next.declined.includes('mail');
+    return {
+      thread: { ...thread, asking: wantsMail ? { kind: 'person', field: 'mail' } : null },
+      said,
+      effects: [{ do: 'keep-person', person: next }],
+      then: wantsMail ? 'repeat' : 'rest',
+    };
+  };
+  const yesNo = readYesNo(text, contextOf(scene, null));
+  const declines =
+    wish?.wish === 'skip' ||
+    wish?.wish === 'unknown' ||
+    (yesNo.state === 'sure' && yesNo.value.answer === 'no' && yesNo.value.rest === null);
+  if (declines) {
+    const all = { ...person, declined: [...new Set([...person.declined, field])] };
+    return done(all, [say(wording, field === 'mail' ? 'mail-declined' : 'name-declined')]);
+  }
+  if (wish?.wish === 'new' || wish?.wish === 'start') return null;
+  if (field === 'mail') {
+    const mail = /[^\s<>,;:()"']{1,64}@[^\s<>,;:()"']{1,190}/u.exec(text)?.[0].replace(/[.!?]+$/, '');
+    if (mail !== undefined && z.email().safeParse(mail).success)
+      return done({ ...person, mail }, [say(wording, 'mail-kept', { mail })]);
+    return {
+      thread,
+      said: [fill(wording, wording.asks['no-mail'], { typed: text.slice(0, 60), offer: '' })],
+      effects: [],
+      then: 'rest',
+    };
+  }
+  const name = nameIn(text, scene);
+  if (name !== null) return done({ ...person, name }, [say(wording, 'name-kept', { name })]);
+  return {
+    thread,
+    said: [fill(wording, wording.asks['no-name'], { typed: text.slice(0, 60), offer: '' })],
+    effects: [],
+    then: 'rest',
+  };
+}
+
+/** A name as somebody writes their own: no digits, not long, "my name is" left out. */
+function nameIn(text: string, scene: Scene): string | null {
+  const lead = scene.survey.words.wishes.nameLead.find((words) => fold(text).trim().startsWith(`${words} `));
+  const name = text
+    .trim()
+    .slice(lead?.length ?? 0)
+    .trim()
+    .replace(/[.!,]+$/, '');
+  if (name === '' || name.length > LONGEST_NAME || /[\p{N}@?]/u.test(name) || !/\p{L}/u.test(name)) return null;
+  return name.split(/\s+/).length > 5 ? null : name;
+}

@@ -1,0 +1,79 @@
+/** A photograph joins the current report; else, after a yes, the last watch of the day; else the next report. */
+import { readYesNo } from '../answers/index.js';
+import type { Photograph, Watch } from '../../shared/record.js';
+import { say } from '../../shared/wording.js';
+import { contextOf } from './hear.js';
+import { changed } from './thread.js';
+import type { Outcome, Scene, Thread } from './types.js';
+
+export function takePhotograph(
+  thread: Thread,
+  photo: { sha256: string; type: string; takenAt: string | null },
+  scene: Scene,
+): Outcome {
+  const { wording } = scene.survey;
+  const { sha256, type, takenAt } = photo;
+  const photograph: Photograph = { sha256, type, takenAt, queensRow: null, licence: null };
+  const { report } = thread;
+  if (report !== null) {
+    const known = report.photographs.some((other) => other.sha256 === sha256);
+    const next = known ? report : changed(report, { photographs: [...report.photographs, photograph] });
+    return {
+      thread: { ...thread, report: next },
+      said: [say(wording, 'photograph-kept')],
+      effects: [],
+      then: report.live ? 'rest' : 'repeat',
+    };
+  }
+  const kept = { ...thread, photographs: [...thread.photographs, photograph] };
+  const today = scene.history.lastWatches.find(({ date }) => date === scene.local.date);
+  if (today === undefined)
+    return { thread: kept, said: [say(wording, 'photograph-for-next')], effects: [], then: 'rest' };
+  return {
+    thread: { ...kept, asking: { kind: 'join-photograph', watch: today.id } },
+    said: [],
+    effects: [],
+    then: 'repeat',
+  };
+}
+
+/** Null where the answer was no yes or no: then it is about something else, and the photograph waits for the next watch. */
+export function answerJoin(thread: Thread, watchId: string, text: string, scene: Scene): Outcome | null {
+  const { wording } = scene.survey;
+  const reading = readYesNo(text, contextOf(scene, null));
+  if (reading.state !== 'sure') return null;
+  const watch = scene.history.lastWatches.find(({ id }) => id === watchId);
+  if (reading.value.answer === 'no' || watch === undefined) {
+    return {
+      thread: { ...thread, asking: null },
+      said: [say(wording, 'photograph-for-next')],
+      effects: [],
+      then: 'rest',
+    };
+  }
+  const photographs = [...watch.photographs, ...thread.photographs];
+  const joined: Watch = {
+    ...watch,
+    photographs,
+    history: [
+      ...watch.history,
+      {
+        at: scene.now,
+        by: watch.observer,
+        role: 'observer',
+        through: scene.message.channel,
+        path: '/photographs',
+        from: watch.photographs,
+        to: photographs,
+        why: null,
+      },
+    ],
+    changedAt: scene.now,
+  };
+  return {
+    thread: { ...thread, asking: null, photographs: [] },
+    said: [say(wording, 'photograph-joined', { number: watch.number })],
+    effects: [{ do: 'keep-watch', watch: joined }],
+    then: 'rest',
+  };
+}

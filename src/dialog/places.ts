@@ -1,0 +1,68 @@
+/** Places a person used before and the survey's own sites: "same place as last time", "my garden", "Fen Boardwalk". */
+import { fold } from '../answers/index.js';
+import { metresBetween } from '../../shared/distance.js';
+import type { SavedPlace } from '../../shared/person.js';
+import type { Survey } from '../../shared/survey.js';
+import type { Scene } from './types.js';
+
+/** What a place is told as; `private` null until it is asked. */
+export interface ToldPlace {
+  readonly latitude: number | null;
+  readonly longitude: number | null;
+  readonly uncertaintyMetres: number | null;
+  readonly words: string;
+}
+
+const LEADING = /^(?:(?:in|at|on|by|near|from|the|our|my|a) )+/;
+
+/** The words by which a place is found again: small letters, no marks, no "at the" before. */
+export function placeKey(words: string): string {
+  return fold(words)
+    .replace(/[^\p{L}\p{N}]+/gu, ' ')
+    .trim()
+    .replace(LEADING, '')
+    .trim();
+}
+
+/** The saved place of those words, if this person has one. */
+export function savedPlaceOf(words: string, places: readonly SavedPlace[]): SavedPlace | null {
+  const key = placeKey(words);
+  return places.find((place) => place.key === key) ?? null;
+}
+
+/** The place used last, for "same place as last time". */
+export function lastPlaceOf(places: readonly SavedPlace[]): SavedPlace | null {
+  return [...places].sort((a, b) => b.lastUsed.localeCompare(a.lastUsed))[0] ?? null;
+}
+
+/** The survey's site a place belongs to: by name, or by lying within its radius. */
+export function siteOf(place: ToldPlace, survey: Survey): string | null {
+  const { latitude, longitude } = place;
+  if (latitude !== null && longitude !== null) {
+    const at = { latitude, longitude };
+    const near = survey.settings.sites.filter((site) => metresBetween(site, at) <= site.radiusMetres);
+    near.sort((a, b) => metresBetween(a, at) - metresBetween(b, at));
+    return near[0]?.key ?? null;
+  }
+  const key = placeKey(place.words);
+  return survey.settings.sites.find((site) => placeKey(site.name) === key)?.key ?? null;
+}
+
+/** The saved place that a told one is: by its words, else by its position. */
+function savedAs(place: ToldPlace, places: readonly SavedPlace[]): SavedPlace | null {
+  if (place.words !== '') return savedPlaceOf(place.words, places);
+  return (
+    places.find(
+      ({ latitude, longitude, words }) => latitude === place.latitude && longitude === place.longitude && words === '',
+    ) ?? null
+  );
+}
+
+/** Whether a place used before is a private one. */
+export const savedAsPrivate = (place: ToldPlace, { history }: Scene): boolean =>
+  savedAs(place, history.places)?.private ?? false;
+
+/** True for a place neither saved by this person nor a site of the survey: it is asked once whether it is private. */
+export function isNewPlace(place: ToldPlace, { history, survey }: Scene): boolean {
+  return siteOf(place, survey) === null && savedAs(place, history.places) === null;
+}

@@ -1,0 +1,107 @@
+/** How values are shown to a person: in the survey's units and the language's way of writing dates and times. */
+import { labelOf, type Context } from '../answers/index.js';
+import { plainNumber, showClockRange, showClock, showDegrees } from '../../shared/display.js';
+import type { Count, Patch, Sky, Temperature, Wind } from '../../shared/record.js';
+import type { Survey } from '../../shared/survey.js';
+import { metresPerUnit } from '../../shared/units.js';
+import { say } from '../../shared/wording.js';
+import type { PlantInPatch, TallyLine } from './types.js';
+
+export function showTimes({ start, end }: { start: string; end: string | null }, { wording }: Survey): string {
+  return end === null ? showClock(start, wording.locale) : showClockRange(start, end, wording.locale);
+}
+
+export const showTemperature = ({ celsius }: Temperature, { settings }: Survey): string =>
+  showDegrees(celsius, settings.temperatureUnit);
+
+/** "19 °C (66 °F)": where the unit is what is in doubt, the one that makes a whole number comes first. */
+export function showBothScales({ celsius }: Temperature, { settings }: Survey): string {
+  const [f, c] = [showDegrees(celsius, 'F'), showDegrees(celsius, 'C')];
+  if (settings.temperatureUnit === 'C') return c;
+  return Number.isInteger(celsius) ? `${c} (${f})` : `${f} (${c})`;
+}
+
+export function showSky({ cloud, rain }: Sky, survey: Survey): string {
+  const clouds = survey.wording.labels.clouds[cloud];
+  return rain ? say(survey.wording, 'show-rain', { clouds }) : clouds;
+}
+
+export function showWind({ beaufort }: Wind, survey: Survey): string {
+  return survey.wording.labels.winds[beaufort] ?? String(beaufort);
+}
+
+export function showPatch(patch: Patch, survey: Survey): string {
+  const unit = survey.settings.lengthUnit;
+  const metres = metresPerUnit[unit];
+  const length = (value: number): string => plainNumber(value / metres, 1);
+  if (patch.shape === 'rectangle' && patch.lengthMetres !== null && patch.widthMetres !== null) {
+    return `${length(patch.lengthMetres)} × ${length(patch.widthMetres)} ${unit}`;
+  }
+  if (patch.shape === 'circle' && patch.diameterMetres !== null) {
+    return say(survey.wording, 'show-circle', { across: `${length(patch.diameterMetres)} ${unit}` });
+  }
+  const area = patch.squareMetres / metres ** 2;
+  return say(survey.wording, 'show-area', { area: plainNumber(area, area < 10 ? 1 : 0), unit });
+}
+
+export interface ShownPlace {
+  readonly latitude: number | null;
+  readonly longitude: number | null;
+  readonly uncertaintyMetres: number | null;
+  readonly words: string;
+}
+
+export function showPlace(place: ShownPlace): string {
+  if (place.latitude === null || place.longitude === null) return place.words;
+  const uncertainty = place.uncertaintyMetres === null ? '' : ` (± ${plainNumber(place.uncertaintyMetres, 0)} m)`;
+  const position = `${place.latitude.toFixed(5)}, ${place.longitude.toFixed(5)}${uncertainty}`;
+  return place.words === '' ? position : `${place.words}, ${position}`;
+}
+
+export function showCount(count: Count, survey: Survey): string {
+  const { value, low, high, about } = count;
+  if (low !== null && high !== null && low !== high) return `${low}–${high}`;
+  if (low !== null && high === null) return say(survey.wording, 'show-over', { value });
+  if (low === null && high !== null) return say(survey.wording, 'show-under', { value: high });
+  return about ? say(survey.wording, 'show-about', { value }) : String(value);
+}
+
+/** "Virginia bluebells"; where the list has no such plant, its words as typed. */
+export function showPlant(plant: { name: string | null; typed: string }, context: Context): string {
+  return plant.name === null ? plant.typed : labelOf(plant.name, context);
+}
+
+export function showPlantWithFlowers(plant: PlantInPatch, survey: Survey, context: Context): string {
+  const name = showPlant(plant, context);
+  if (plant.flowers === null) return say(survey.wording, 'show-plant-open', { plant: name });
+  const unit = survey.wording.labels.units[unitOf(plant.name, survey)];
+  return say(survey.wording, 'show-plant', { plant: name, flowers: showCount(plant.flowers, survey), unit });
+}
+
+/** What is counted as one open flower of that plant; "flower" for a plant that is not on the list. */
+export function unitOf(name: string | null, survey: Survey) {
+  return survey.names.plants.find((plant) => plant.name === name)?.unit ?? 'flower';
+}
+
+/** "2 two-spotted (B. bimaculatus) on Virginia bluebells". */
+export function showLine(line: TallyLine, plants: readonly PlantInPatch[], survey: Survey, context: Context): string {
+  const onPlant = plants.find((plant) => (plant.name ?? plant.typed) === line.plant);
+  const plant = onPlant ? showPlant(onPlant, context) : line.plant === null ? null : labelOf(line.plant, context);
+  const bee = line.bee === null ? '' : showBee(line.bee, survey, context);
+  const values = { count: line.count, bee, plant: plant ?? '', placed: plant !== null };
+  let text =
+    line.count === 0 ? say(survey.wording, 'show-line-none', values) : say(survey.wording, 'show-line', values);
+  if (line.seenBefore > 0) text += say(survey.wording, 'show-seen-before', { count: line.seenBefore });
+  if (line.caste === 'worker') text += say(survey.wording, 'show-worker');
+  if (line.withPollen !== null && line.withPollen > 0) text += say(survey.wording, 'show-pollen');
+  if (line.doubt) text += say(survey.wording, 'show-doubt');
+  return text;
+}
+
+/** "two-spotted (B. bimaculatus)"; a bee known to its genus alone is "bumble bee, kind not known". */
+export function showBee(name: string, survey: Survey, context: Context): string {
+  if (name === 'Bombus') return say(survey.wording, 'show-genus-bee');
+  const label = labelOf(name, context).replace(/ bumble ?bee$/i, '');
+  const scientific = name.replace(/^Bombus /, 'B. ');
+  return label === name ? scientific : `${label} (${scientific})`;
+}

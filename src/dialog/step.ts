@@ -1,0 +1,357 @@
+/**
+ * One message, one step. Nothing is sent or stored here: replies and effects say what should be. The order of the
+ * functions below is the order in which a message is understood.
+ */
+import { Temporal } from 'temporal-polyfill';
+import { readWish, readYesNo, type Wish } from '../answers/index.js';
+import type { History } from '../../shared/history.js';
+import type { Message, Reply } from '../../shared/message.js';
+import type { Survey } from '../../shared/survey.js';
+import { say } from '../../shared/wording.js';
+import { questionText } from './ask.js';
+import { answerConfirm, noSummaryTimers, summaryTimers } from './confirm.js';
+import { correct } from './correct.js';
+import { applies, nextOpen, openFields, tell, untell } from './fields.js';
+import { contextOf, hear } from './hear.js';
+import { hearLive } from './live.js';
+import { answerConsent, answerPerson } from './person.js';
+import { answerJoin, takePhotograph } from './photographs.js';
+import {
+  answerBees,
+  answerDoubt,
+  answerFlowers,
+  answerLinePlant,
+  answerQuestion,
+  answerRest,
+  notUnderstood,
+  outcome,
+} from './respond.js';
+import { briefly } from './summary.js';
+import { changed, upToDate, withReport } from './thread.js';
+import { onTime } from './timers.js';
+import { answerWish, begun } from './wish.js';
+import type { Asking, Outcome, Report, Scene, Step, Thread } from './types.js';
+
+/** Longest text read at once; a whole watch in prose is about a tenth of it. */
+const LONGEST_TEXT = 8000;
+
+export function step(thread: Thread, message: Message, history: History, survey: Survey, now: string): Step {
+  const moment = Temporal.Instant.from(message.at).toZonedDateTimeISO(survey.settings.timeZone);
+  const local = {
+    date: moment.toPlainDate().toString(),
+    time: moment.toPlainTime().toString({ smallestUnit: 'minute' }),
+  };
+  const scene: Scene = { message, history, survey, now, local };
+  const { thread: current, told } = upToDate(thread, survey);
+  const heard = understand(current, scene);
+  const news = told ? [say(survey.wording, 'dialog-changed')] : [];
+  return reply({ ...heard, said: [...news, ...heard.said] }, scene);
+}
+
+function understand(thread: Thread, scene: Scene): Outcome {
+  const { what } = scene.message;
+  const consented = scene.history.person?.consent != null;
+  switch (what.kind) {
+    case 'opened':
+      return open(thread, consented, scene);
+    case 'time':
+      return onTime(thread, what.key, what.report, scene);
+    case 'pressed': {
+      const { report } = thread;
+      if (report !== null && (report.id !== what.report || report.revision !== what.revision)) {
+        return { thread, said: [say(scene.survey.wording, 'stale-button')], effects: [], then: 'rest' };
+      }
+      return onText(thread, what.words, consented, scene);
+    }
+    case 'text':
+      return onText(thread, what.text, consented, scene);
+    case 'place':
+      return consented ? onPlace(begun(thread, scene), scene, what) : open(thread, consented, scene);
+    case 'photo':
+      return consented ? takePhotograph(thread, what, scene) : open(thread, consented, scene);
+    case 'file':
+      return { thread, said: [say(scene.survey.wording, 'not-a-photograph')], effects: [], then: 'rest' };
+  }
+}
+
+/** A conversation is opened, or something came that cannot be taken before the consent. */
+function open(thread: Thread, consented: boolean, scene: Scene): Outcome {
+  if (!consented) {
+    return {
+      thread: { ...thread, asking: { kind: 'consent' } },
+      said: [say(scene.survey.wording, 'welcome', { survey: scene.survey.settings.name })],
+      effects: [],
+      then: 'repeat',
+    };
+  }
+  const { report, asking } = thread;
+  if (report?.live) return { thread, said: [say(scene.survey.wording, 'live-running')], effects: [], then: 'rest' };
+  if (asking !== null)
+    return { thread, said: [say(scene.survey.wording, 'welcome-back')], effects: [], then: 'repeat' };
+  return { thread: begun(thread, scene), said: [say(scene.survey.wording, 'hello')], effects: [], then: 'ask' };
+}
+
+/** Control characters but line ends, and marks of writing direction, are noise of the channel, not words. */
+const NOISE = /(?![\n\r\t\u200d])[\p{Cc}\p{Cf}]/gu;
+const clean = (text: string): string => text.replace(NOISE, '');
+
+function onText(thread: Thread, raw: string, consented: boolean, scene: Scene): Outcome {
+  const text = clean(raw);
+  if (text.trim() === '') return { ...notUnderstood(thread, 'empty', '', scene), then: 'repeat' };
+  if (text.length > LONGEST_TEXT) return notUnderstood(thread, 'too-long', '', scene);
+  const wish = readWish(text, scene.survey.words);
+  if (!consented) {
+    const first = thread.asking?.kind !== 'consent';
+    const heard = answerConsent({ ...thread, asking: { kind: 'consent' } }, text, wish, scene);
+    const begins = heard.effects.length > 0 ? readHeld(heard, scene) : heard;
+    if (!first) return begins;
+    // the first message ever: whatever it says, they are told first what this is
+    const welcome = say(scene.survey.wording, 'welcome', { survey: scene.survey.settings.name });
+    return {
+      ...heard,
+      said: [welcome],
+      then: 'repeat',
+      effects: [],
+      thread: { ...thread, asking: { kind: 'consent' }, held: heard.thread.held },
+    };
+  }
+  const edited = scene.message.edits === null ? null : reread(thread, scene.message.edits, text, scene);
+  return edited ?? converse(thread, text, wish, scene);
+}
+
+/** After the yes: what was told before it. */
+function readHeld(heard: Outcome, scene: Scene): Outcome {
+  const person = heard.effects.find((effect) => effect.do === 'keep-person')?.person ?? scene.history.person;
+  const known: Scene = { ...scene, history: { ...scene.history, person } };
+  const thread = begun({ ...heard.thread, held: [] }, known);
+  const text = heard.thread.held.join('\n');
+  if (text === '' || thread.report === null) return { ...heard, thread };
+  const told = tellAll(thread, thread.report, text, known);
+  return { ...told, said: [...heard.said, ...told.said], effects: [...heard.effects, ...told.effects] };
+}
+
+/** A first text: read as the answer to the dialog's first question, then for all else it says. */
+function tellAll(thread: Thread, report: Report, text: string, scene: Scene): Outcome {
+  const first = scene.survey.dialog.questions[0]!;
+  const heard = hear(report, text, first.fields, scene);
+  if (!heard.understood) return outcome(thread, report, [], 'ask');
+  const asked = openFields(first.question, heard.report, scene).length < first.fields.length ? [first.question] : [];
+  return { ...outcome(thread, changed(heard.report, { asked })), echo: briefly(heard.taken, heard.report, scene) };
+}
+
+/** An edited message: the fields that were told by it are read anew from its new words. */
+function reread(thread: Thread, earlier: string, text: string, scene: Scene): Outcome | null {
+  const { report } = thread;
+  if (report === null || report.live !== null) return null;
+  const fields = Object.entries(report.fields)
+    .filter(([, told]) => told.message === earlier)
+    .map(([field]) => field);
+  if (report.tallyMessage === earlier) fields.push('tally');
+  if (fields.length === 0) return null;
+  const without = fields.reduce(untell, report);
+  const heard = hear(without, text, fields, scene, true);
+  return outcome(thread, heard.report, [
+    say(scene.survey.wording, 'reread'),
+    briefly(heard.taken, heard.report, scene),
+  ]);
+}
+
+function onPlace(
+  thread: Thread,
+  scene: Scene,
+  what: { latitude: number; longitude: number; uncertaintyMetres: number | null },
+): Outcome {
+  const { report } = thread;
+  if (report === null) return outcome(thread, begun(thread, scene).report!);
+  const { latitude, longitude, uncertaintyMetres } = what;
+  const words = report.fields['place'] === undefined ? '' : (report.fields['place'].value as { words: string }).words;
+  const typed = `${latitude}, ${longitude}`;
+  const next = tell(report, 'place', { latitude, longitude, uncertaintyMetres, words }, typed, scene.message.id);
+  const question = scene.survey.dialog.questions.find(({ fields }) => fields.includes('place'))?.question;
+  const asked = question === undefined || next.asked.includes(question) ? next.asked : [...next.asked, question];
+  const echo = briefly(['place'], next, scene);
+  if (next.live !== null) return { ...outcome(thread, next), echo, then: 'rest', silent: true };
+  return { ...outcome(thread, changed(next, { asked })), echo };
+}
+
+/** A text from somebody who has agreed. */
+function converse(before: Thread, text: string, wish: Wish | null, scene: Scene): Outcome {
+  const { asking } = before;
+  if (asking?.kind === 'throw-away') return answerThrowAway(before, text, scene);
+  if (before.report?.live) return hearLive(before, { ...before.report, live: before.report.live }, text, wish, scene);
+  if (asking?.kind === 'person') {
+    const answered = answerPerson(before, asking.field, text, wish, scene);
+    if (answered) return answered;
+  }
+  if (asking?.kind === 'join-photograph') {
+    const joined = answerJoin(before, asking.watch, text, scene);
+    if (joined) return joined;
+  }
+  if (wish) {
+    const done = answerWish(before, wish, scene);
+    if (done) return done;
+  }
+  const thread = begun(before, scene);
+  const { report } = thread;
+  if (report === null) throw new Error(`No report was begun for message ${scene.message.id}.`);
+  return answer(thread, report, thread.report === before.report ? asking : null, text, scene);
+}
+
+function answer(thread: Thread, report: Report, asking: Asking | null, text: string, scene: Scene): Outcome {
+  switch (asking?.kind) {
+    case 'question':
+      return answerQuestion(thread, report, asking, text, scene);
+    case 'list':
+      return answerList(thread, report, asking, text, scene);
+    case 'doubt':
+      return report.doubts[0] === undefined
+        ? outcome(thread, report)
+        : answerDoubt(thread, report, report.doubts[0], text, scene);
+    case 'flowers':
+      return answerFlowers(thread, report, asking.plant, text, scene);
+    case 'line-plant':
+      return answerLinePlant(thread, report, asking.line, text, scene);
+    case 'bees-of-total':
+      return answerBees(thread, report, text, scene);
+    case 'rest':
+      return answerRest(thread, report, asking.plants, text, scene);
+    case 'confirm':
+      return answerConfirm(thread, report, text, scene);
+    case 'correct':
+      return nextOpen(report, scene) === null
+        ? answerCorrect(thread, report, text, scene)
+        : tellAll(thread, report, text, scene);
+    default:
+      return firstText(thread, report, text, scene);
+  }
+}
+
+/** Asked what to change: "nothing" and "it is right" lead back to the summary. */
+function answerCorrect(thread: Thread, report: Report, text: string, scene: Scene): Outcome {
+  const yesNo = readYesNo(text, contextOf(scene, report));
+  if (yesNo.state === 'sure' && yesNo.value.rest === null) return outcome(thread, report);
+  return correct(thread, report, yesNo.state === 'sure' ? (yesNo.value.rest ?? text) : text, scene);
+}
+
+/** A text out of the blue begins a report; words that tell nothing of a watch are met with the first question. */
+function firstText(thread: Thread, report: Report, text: string, scene: Scene): Outcome {
+  const told = tellAll(thread, report, text, scene);
+  return told.said.length > 0 || told.thread.report !== report
+    ? told
+    : { ...told, said: [say(scene.survey.wording, 'hello')] };
+}
+
+/** Answers to a numbered list: "1. 68" goes to the first item; text without numbers is read for all of them. */
+function answerList(
+  thread: Thread,
+  report: Report,
+  asking: Asking & { kind: 'list' },
+  text: string,
+  scene: Scene,
+): Outcome {
+  const parts = text.split('\n').flatMap((line) => {
+    const match = /^\s*(?<item>\d{1,2})[.):]\s+(?<answer>\S.*)$/u.exec(line);
+    const item = asking.items[Number(match?.groups?.['item']) - 1];
+    return item === undefined ? [] : [{ item, answer: match?.groups?.['answer'] ?? '' }];
+  });
+  const told =
+    parts.length > 0
+      ? parts
+      : [
+          {
+            item: { question: asking.items[0]?.question ?? '', fields: asking.items.flatMap(({ fields }) => fields) },
+            answer: text,
+          },
+        ];
+  let next = report;
+  const taken: string[] = [];
+  let ask = null;
+  for (const { item, answer } of told) {
+    const heard = hear(next, answer, item.fields, scene);
+    next = changed(heard.report, {
+      asked: heard.understood ? [...heard.report.asked, item.question] : heard.report.asked,
+    });
+    taken.push(...heard.taken);
+    ask ??= heard.ask;
+  }
+  if (taken.length === 0 && next.doubts.length === 0)
+    return { ...notUnderstood(thread, ask ?? 'not-that', text, scene), then: 'repeat' };
+  return { ...outcome(thread, next), echo: briefly(taken, next, scene) };
+}
+
+function answerThrowAway(thread: Thread, text: string, scene: Scene): Outcome {
+  const reading = readYesNo(text, contextOf(scene, thread.report));
+  const { wording } = scene.survey;
+  if (reading.state === 'sure' && reading.value.answer === 'yes') {
+    const gone = thread.report?.stored != null ? 'changes-thrown-away' : 'thrown-away';
+    const live = ['five-left', 'time-up', 'left-open'].map((key) => ({ do: 'clear-timer', key }) as const);
+    return {
+      thread: { ...thread, report: null, asking: null },
+      said: [say(wording, gone)],
+      effects: [...noSummaryTimers, ...live],
+      then: 'rest',
+    };
+  }
+  const { report } = thread;
+  if (report?.live)
+    return {
+      thread: { ...thread, asking: { kind: 'live' } },
+      said: [say(wording, 'live-running')],
+      effects: [],
+      then: 'rest',
+    };
+  return { thread, said: [say(wording, 'kept-it')], effects: [], then: 'ask' };
+}
+
+/** Adds the next question to what was said, and puts both into one message. */
+function reply({ thread: heard, said, echo, effects, then, silent }: Outcome, scene: Scene): Step {
+  const { message } = scene;
+  let thread: Thread = message.what.kind === 'time' ? heard : { ...heard, lastAt: message.at };
+  const all = [...effects];
+  let choices: readonly string[] = [];
+  const texts = [...said];
+  if (then === 'ask') {
+    thread = begun(thread, scene);
+    thread = { ...thread, asking: nextAsking(thread, scene) };
+  }
+  const { asking, report } = thread;
+  if (echo != null && asking?.kind !== 'confirm') texts.push(echo);
+  if (then !== 'rest' && asking !== null) {
+    const question = questionText(asking, thread, scene);
+    if (question.text !== '') texts.push(question.text);
+    choices = question.choices;
+    if (asking.kind === 'confirm' && report !== null) {
+      if (report.stored === null) all.push(...summaryTimers(report, scene));
+      thread = withReport(thread, changed(report, { summarised: true }));
+    }
+  }
+  const replies: Reply[] =
+    texts.length === 0
+      ? []
+      : [
+          {
+            text: texts.join('\n'),
+            choices: [...choices],
+            silent: silent === true,
+            report: thread.report?.id ?? null,
+            revision: thread.report?.revision ?? 0,
+          },
+        ];
+  return { thread, replies, effects: all };
+}
+
+/** What is asked next; the manner of mail asks everything that is open in one list. */
+function nextAsking(thread: Thread, scene: Scene): Asking {
+  const { report } = thread;
+  if (report === null) throw new Error('There is nothing to ask without a report.');
+  const next = nextOpen(report, scene);
+  if (next === null) return { kind: 'confirm' };
+  if (scene.message.manner === 'one' || next.kind !== 'question') return next;
+  const items = scene.survey.dialog.questions
+    .map(({ question }) => ({
+      question,
+      fields: openFields(question, report, scene).filter((field) => applies(field, report, scene)),
+    }))
+    .filter(({ fields }) => fields.length > 0);
+  return items.length > 1 ? { kind: 'list', items } : next;
+}

@@ -1,0 +1,245 @@
+/** What people ask of the conversation itself. Null where, at this point, the words are an answer after all. */
+import type { Wish } from '../answers/index.js';
+import { fill, say } from '../../shared/wording.js';
+import { correctByWish } from './correct.js';
+import { applies, nextOpen, tell } from './fields.js';
+import { samePlace } from './hear.js';
+import { startLive } from './live.js';
+import { outcome } from './respond.js';
+import { reportOf } from './store-watch.js';
+import { labelOfField, shown, summaryLines } from './summary.js';
+import { changed, newReport } from './thread.js';
+import type { Outcome, Report, Scene, Thread } from './types.js';
+
+/** Nothing told yet: such a report may be replaced without a word. */
+const isEmpty = (report: Report | null): boolean =>
+  report === null ||
+  (Object.keys(report.fields).length === 0 &&
+    report.plants === null &&
+    report.tally === null &&
+    report.photographs.length === 0 &&
+    report.live === null);
+
+/** Puts a report that holds something aside, so that another can be the current one. */
+function aside(thread: Thread): Thread {
+  const { report } = thread;
+  return report === null || isEmpty(report)
+    ? { ...thread, report: null }
+    : { ...thread, report: null, parked: [...thread.parked, report] };
+}
+
+export function answerWish(thread: Thread, wish: Wish, scene: Scene): Outcome | null {
+  const { survey, history } = scene;
+  const { wording } = survey;
+  const { report, asking } = thread;
+  const stay = (said: readonly string[], then: Outcome['then'] = 'rest'): Outcome => ({
+    thread,
+    said,
+    effects: [],
+    then,
+  });
+  switch (wish.wish) {
+    case 'help':
+      return helpAt(thread, scene);
+    case 'example':
+      return exampleAt(thread, scene);
+    case 'greeting':
+      return report === null || isEmpty(report)
+        ? { ...stay([]), thread: begun(thread, scene), then: 'ask' }
+        : stay([say(wording, 'hello-again')], 'repeat');
+    case 'new': {
+      const put = aside(thread);
+      const said = put.parked.length > thread.parked.length ? [say(wording, 'put-aside')] : [];
+      return { thread: { ...put, report: reportFor(thread, scene) }, said, effects: [], then: 'ask' };
+    }
+    case 'start':
+      return isEmpty(report) || report?.fields['times'] === undefined
+        ? report !== null && asking?.kind !== 'question' && !isEmpty(report)
+          ? null
+          : startLive(thread, report ?? reportFor(thread, scene), scene)
+        : null;
+    case 'pause':
+      return report === null || isEmpty(report) ? stay([say(wording, 'nothing-open')]) : stay([say(wording, 'paused')]);
+    case 'go-on':
+      return goOn(thread, scene);
+    case 'so-far':
+      if (report === null || isEmpty(report)) {
+        const { watches, target } = history.progress;
+        return stay([say(wording, 'progress', { watches, target })]);
+      }
+      return nextOpen(report, scene) === null
+        ? { ...stay([], 'ask') }
+        : stay([say(wording, 'so-far'), ...summaryLines(report, scene)], 'repeat');
+    case 'throw-away':
+      if (report === null || isEmpty(report)) return stay([say(wording, 'nothing-open')]);
+      return { ...stay([], 'repeat'), thread: { ...thread, asking: { kind: 'throw-away' } } };
+    case 'practice':
+    case 'real': {
+      const practice = wish.wish === 'practice';
+      const current = report ?? reportFor(thread, scene);
+      const said = say(wording, practice ? 'now-practice' : 'now-real');
+      return outcome(thread, changed(current, { practice }), [said]);
+    }
+    case 'fix':
+      return openStored(thread, wish.number, scene);
+    case 'remark': {
+      if (report !== null && !isEmpty(report))
+        return outcome(thread, tell(report, 'remark', wish.what, wish.what, scene.message.id), [
+          say(wording, 'remark-kept'),
+        ]);
+      const last = history.lastWatches[0];
+      if (last === undefined) return null;
+      return outcome(thread, tell(reportOf(last, scene), 'remark', wish.what, wish.what, scene.message.id), [
+        say(wording, 'remark-kept'),
+      ]);
+    }
+    default:
+      break;
+  }
+  if (report === null) return null;
+  switch (wish.wish) {
+    case 'back':
+    case 'undo':
+      return goBack(thread, report, scene);
+    case 'skip':
+      return skip(thread, report, scene);
+    case 'unknown':
+      return asking?.kind === 'question' &&
+        skippable(asking.fields, scene).length > 0 &&
+        !asking.fields.includes('tally')
+        ? skip(thread, report, scene)
+        : null;
+    case 'same-place': {
+      if (asking?.kind !== 'question' || !asking.fields.includes('place')) return null;
+      const placed = samePlace(report, scene.message.what.kind === 'text' ? scene.message.what.text : '', scene);
+      if (placed === null) return stay([say(wording, 'no-last-place')]);
+      return outcome(thread, changed(placed, { asked: [...placed.asked, asking.question] }), [
+        shown('place', placed, scene),
+      ]);
+    }
+    case 'all-done':
+      if (asking?.kind === 'rest') return outcome(thread, changed(report, { restNone: true }));
+      return report.plantsOpen && asksPlants(asking) ? outcome(thread, changed(report, { plantsOpen: false })) : null;
+    case 'change':
+    case 'add':
+    case 'take-out':
+      return correctByWish(thread, report, wish, scene);
+    default:
+      return null;
+  }
+}
+
+const asksPlants = (asking: Thread['asking']): boolean =>
+  asking?.kind === 'question' && asking.fields.includes('plants');
+
+/** A fresh report, with the photographs that waited for it. */
+export function reportFor(thread: Thread, scene: Scene): Report {
+  return { ...newReport(scene.history.fresh.report, scene.message), photographs: thread.photographs };
+}
+
+/** The thread with a report to tell into. */
+export const begun = (thread: Thread, scene: Scene): Thread =>
+  thread.report === null ? { ...thread, report: reportFor(thread, scene), photographs: [] } : thread;
+
+function helpAt(thread: Thread, scene: Scene): Outcome {
+  const { wording } = scene.survey;
+  const { asking } = thread;
+  const own = asking?.kind === 'question' ? wording.questions[asking.question]?.help : undefined;
+  const said = [own === undefined ? null : fill(wording, own), say(wording, 'help'), say(wording, 'cautions')];
+  return { thread, said: said.filter((text) => text !== null), effects: [], then: asking === null ? 'rest' : 'repeat' };
+}
+
+function exampleAt(thread: Thread, scene: Scene): Outcome | null {
+  const { wording } = scene.survey;
+  const { asking } = thread;
+  const quiet = (example: string): Outcome => ({
+    thread,
+    said: [say(wording, 'example', { example: fill(wording, example) })],
+    effects: [],
+    then: 'rest',
+  });
+  if (asking?.kind === 'question') {
+    const one = asking.fields.length === 1 ? wording.fields[asking.fields[0]!]?.example : undefined;
+    const example = one ?? wording.questions[asking.question]?.example;
+    return example === undefined ? null : quiet(example);
+  }
+  if (asking?.kind === 'flowers') return quiet(wording.fields['flowers']?.example ?? '40');
+  if (asking?.kind === 'bees-of-total' || asking?.kind === 'rest' || asking?.kind === 'live')
+    return quiet(wording.fields['tally']?.example ?? '');
+  if (asking?.kind === 'confirm' || asking?.kind === 'correct') return quiet(wording.phrases['example-change']);
+  return helpAt(thread, scene);
+}
+
+function goOn(thread: Thread, scene: Scene): Outcome {
+  const { wording } = scene.survey;
+  const { report, parked } = thread;
+  const last = parked.at(-1);
+  if (isEmpty(report) && last !== undefined) {
+    const back: Thread = { ...thread, report: last, parked: parked.slice(0, -1) };
+    return { thread: back, said: [say(wording, 'so-far'), ...summaryLines(last, scene)], effects: [], then: 'ask' };
+  }
+  if (report === null) return { thread: begun(thread, scene), said: [], effects: [], then: 'ask' };
+  return { thread, said: [], effects: [], then: 'ask' };
+}
+
+function openStored(thread: Thread, number: number | null, scene: Scene): Outcome {
+  const { wording } = scene.survey;
+  const watches = scene.history.lastWatches;
+  const watch = number === null ? watches[0] : watches.find((candidate) => candidate.number === number);
+  if (watch === undefined) {
+    const known = watches.map((candidate) => candidate.number).join(', ');
+    return { thread, said: [say(wording, 'no-such-watch', { number: number ?? 0, known })], effects: [], then: 'rest' };
+  }
+  const opened = { ...aside(thread), report: reportOf(watch, scene) };
+  return {
+    thread: { ...opened, asking: { kind: 'confirm' } },
+    said: [say(wording, 'opened', { number: watch.number })],
+    effects: [],
+    then: 'repeat',
+  };
+}
+
+function goBack(thread: Thread, report: Report, scene: Scene): Outcome {
+  const { asking } = thread;
+  const current = asking?.kind === 'question' ? asking.question : null;
+  const before = report.asked.filter((question) => question !== current).at(-1);
+  if (before === undefined)
+    return { thread, said: [say(scene.survey.wording, 'nothing-before')], effects: [], then: 'repeat' };
+  const fields = (scene.survey.dialog.questions.find(({ question }) => question === before)?.fields ?? []).filter(
+    (field) => applies(field, report, scene),
+  );
+  const known = fields.flatMap((field) => shown(field, report, scene) ?? []).join(' · ');
+  const next = changed(report, {
+    asked: report.asked.filter((question) => question !== before),
+    doubts: report.doubts.filter(({ field }) => !fields.includes(field)),
+    restNone: fields.includes('tally') ? false : report.restNone,
+  });
+  return {
+    thread: { ...thread, report: next, asking: { kind: 'question', question: before, fields, again: true } },
+    said: known === '' ? [] : [say(scene.survey.wording, 'back-to', { known })],
+    effects: [],
+    then: 'repeat',
+  };
+}
+
+const skippable = (fields: readonly string[], scene: Scene): string[] =>
+  fields.filter((field) => scene.survey.dialog.fields[field]?.skippable === true);
+
+function skip(thread: Thread, report: Report, scene: Scene): Outcome {
+  const { asking } = thread;
+  const { wording } = scene.survey;
+  const doubt = asking?.kind === 'doubt' ? report.doubts[0] : undefined;
+  const asked = doubt !== undefined ? [doubt.field] : asking?.kind === 'question' ? asking.fields : [];
+  if (doubt?.ask === 'tally-unread-live') return outcome(thread, changed(report, { doubts: report.doubts.slice(1) }));
+  const left = skippable(asked, scene);
+  if (left.length === 0) return { thread, said: [say(wording, 'cannot-skip')], effects: [], then: 'repeat' };
+  const question = asking?.kind === 'question' ? [asking.question] : [];
+  const next = changed(report, {
+    skipped: [...new Set([...report.skipped, ...left])],
+    asked: [...report.asked, ...question],
+    doubts: report.doubts.filter(({ field }) => !left.includes(field)),
+  });
+  return outcome(thread, next, [
+    say(wording, 'left-out', { field: left.map((field) => labelOfField(field, scene)).join(', ') }),
+  ]);
+}

@@ -1,0 +1,147 @@
+/** Holds a conversation without a database: effects are kept in memory, the thread passes through JSON at each message. */
+import { Temporal } from 'temporal-polyfill';
+import type { History } from '../../shared/history.js';
+import { contentSchema, type Content, type Message } from '../../shared/message.js';
+import type { Person, SavedPlace } from '../../shared/person.js';
+import { watchSchema, type Watch } from '../../shared/record.js';
+import type { Survey } from '../../shared/survey.js';
+import { newThread, publicAsking, step, type Thread } from '../../src/dialog/index.js';
+import { survey as demoSurvey } from '../demo-survey.js';
+
+export interface Turn {
+  readonly replies: string[];
+  readonly asking: { fields: string[]; plant: string | null } | null;
+  readonly offer: readonly unknown[] | null;
+  readonly stored: number | null;
+}
+
+const uuid = (n: number): string => `00000000-0000-7000-8000-${String(n).padStart(12, '0')}`;
+
+export class Conversation {
+  thread: Thread;
+  person: Person | null = null;
+  readonly places: SavedPlace[] = [];
+  readonly watches: Watch[] = [];
+  readonly timers = new Map<string, { report: string; due: string }>();
+  /** Everything said so far, theirs after "> ". */
+  readonly transcript: string[] = [];
+  last: Turn = { replies: [], asking: null, offer: null, stored: null };
+  #now: Temporal.Instant;
+  #count = 0;
+
+  constructor(
+    readonly survey: Survey = demoSurvey,
+    now = '2026-05-06T18:30',
+    readonly manner: 'one' | 'all' = 'one',
+  ) {
+    this.thread = newThread(survey);
+    this.#now = Temporal.PlainDateTime.from(now).toZonedDateTime(survey.settings.timeZone).toInstant();
+  }
+
+  #history(): History {
+    const confirmed = this.watches.filter(({ status }) => status === 'confirmed').length;
+    const n = (this.#count += 10);
+    return {
+      person: this.person,
+      places: [...this.places],
+      lastWatches: [...this.watches].reverse().slice(0, 20),
+      sameDayNearby: [],
+      progress: { watches: confirmed, target: this.survey.settings.target },
+      fresh: { observer: uuid(n + 1), report: uuid(n + 2), watch: uuid(n + 3), watchNumber: this.watches.length + 1 },
+    };
+  }
+
+  send(what: Content, more: Partial<Pick<Message, 'edits' | 'id'>> = {}): Turn {
+    const now = this.#now.toString();
+    const message: Message = {
+      survey: this.survey.settings.key,
+      channel: 'terminal',
+      person: 'tester',
+      id: more.id ?? `m${this.#count}`,
+      at: now,
+      replyTo: null,
+      edits: more.edits ?? null,
+      manner: this.manner,
+      proven: true,
+      what: contentSchema.parse(what),
+    };
+    const before = JSON.parse(JSON.stringify(this.thread)) as Thread;
+    const { thread, replies, effects } = step(before, message, this.#history(), this.survey, now);
+    this.thread = thread;
+    let stored: number | null = null;
+    for (const effect of effects) {
+      switch (effect.do) {
+        case 'keep-watch': {
+          const watch = watchSchema.parse(effect.watch);
+          const at = this.watches.findIndex(({ id }) => id === watch.id);
+          if (at === -1) this.watches.push(watch);
+          else this.watches[at] = watch;
+          if (watch.status === 'confirmed' || watch.status === 'practice') stored = watch.number;
+          break;
+        }
+        case 'keep-person':
+          this.person = effect.person;
+          break;
+        case 'keep-place': {
+          const at = this.places.findIndex(({ key }) => key === effect.place.key);
+          if (at === -1) this.places.push(effect.place);
+          else this.places[at] = effect.place;
+          break;
+        }
+        case 'set-timer':
+          this.timers.set(effect.key, effect);
+          break;
+        case 'clear-timer':
+          this.timers.delete(effect.key);
+          break;
+      }
+    }
+    const texts = replies.map(({ text }) => text);
+    this.transcript.push(...texts);
+    this.last = { replies: texts, ...publicAsking(thread), stored };
+    return this.last;
+  }
+
+  say(text: string, more: Partial<Pick<Message, 'edits' | 'id'>> = {}): Turn {
+    this.transcript.push(...text.split('\n').map((line) => `> ${line}`));
+    return this.send({ kind: 'text', text }, more);
+  }
+
+  /** Says each in turn; the last answer comes back. */
+  all(...texts: readonly string[]): Turn {
+    for (const text of texts) this.say(text);
+    return this.last;
+  }
+
+  open(): Turn {
+    return this.send({ kind: 'opened' });
+  }
+
+  /** Agrees, without a word about it. */
+  agreed(): this {
+    this.open();
+    this.say('yes');
+    return this;
+  }
+
+  advance(seconds: number): Turn {
+    this.transcript.push(`> (${seconds} seconds pass)`);
+    const end = this.#now.add({ seconds });
+    for (;;) {
+      const next = [...this.timers].sort((a, b) => a[1].due.localeCompare(b[1].due))[0];
+      if (!next || Temporal.Instant.compare(next[1].due, end) > 0) break;
+      const [key, { report, due }] = next;
+      this.timers.delete(key);
+      if (Temporal.Instant.compare(due, this.#now) > 0) this.#now = Temporal.Instant.from(due);
+      this.send({ kind: 'time', key, report });
+    }
+    this.#now = end;
+    return this.last;
+  }
+
+  get watch(): Watch {
+    const watch = this.watches.at(-1);
+    if (!watch) throw new Error(`Nothing was stored. What was said:\n${this.transcript.join('\n')}`);
+    return watch;
+  }
+}
