@@ -307,7 +307,7 @@ export function* madeSeason({ seed, observers, watches, survey }: SeasonWish): G
       const spot = before?.spot ?? (chance.yes(0.75) ? observer.usualSpot : observer.otherSpot);
       const span = spanOf(before?.end ?? null, settings.protocol.minutes, chance);
       out.set(turn, { end: span.end, spot });
-      const isPractice = practise.has(turn);
+      const isPractice = practise.delete(turn);
       yield makeWatch(
         { number: made, day, inFlower, flying, observer, spot, span, standing: standing(isPractice), stored },
         ground,

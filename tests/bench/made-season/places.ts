@@ -96,7 +96,7 @@ function somewhere({ sites, region }: SurveySettings, chance: Chance): Position 
 
 function offTheList(kind: Kind, words: string, isPrivate: boolean, at: Position, chance: Chance): Spot {
   const position = chance.yes(0.7) ? { ...at, uncertaintyMetres: chance.whole(2, 10) * 5 } : nowhere;
-  const place: Place = { ...position, words, site: "fen-boardwalk", private: isPrivate };
+  const place: Place = { ...position, words, site: null, private: isPrivate };
   return {
     kind,
     times: chance.times(SPREAD),
