@@ -426,6 +426,8 @@ const weatherSection = z.strictObject({
   directions: words,
   /** May stand beside a word that otherwise counts only by itself: "today", "outside". */
   fillers: words,
+  /** A point behind them ends no clause: "p. cloudy". */
+  abbreviated: words,
   /** Begin a new clause: "but". */
   breaks: words,
   /** Say that the next phrase does not hold: "not", and what `same` makes of "no". */
@@ -467,6 +469,8 @@ const temperatureSection = z.strictObject({
   units: z.strictObject({ F: words, C: words, degrees: words }),
   /** "temp", "thermometer": a number beside it is a temperature. */
   labels: words,
+  /** The same, but only with a mark behind: "t=64". */
+  labelsWithMark: words,
   /** Behind a number, before a label: "58 on the thermometer". */
   readFrom: words,
   /** "low" 2, "mid" 5, "high" 8: what they add to a decade. */
@@ -517,6 +521,10 @@ const skySection = z.strictObject({
   /** "sun" is also a day of the week. */
   alsoDays: words,
   rain: words,
+  /** Rain in an answer; in a longer text as likely of another day. */
+  rained: words,
+  /** In the clause of rain, in a longer text: it was another day's. "week". */
+  otherDay: words,
   noRain: words,
   /** Says nothing of the sky: rain that was over or is still to come, things named after rain, a patch "in full sun". */
   passedOver: words,
@@ -549,7 +557,13 @@ const windSection = z.strictObject({
   effects: z.strictObject({
     things: z.record(z.string(), words),
     motions: z.record(z.string(), words),
+    /** Of `motions`, those that count only at the end of a clause: "leaves still", not "leaves still wet". */
+    onlyAtEnd: words,
     forces: z.record(z.string(), z.record(z.string(), z.array(z.int().min(0).max(12)).min(1))),
+    /** Which motions of which things are told of the wind in a longer text too. */
+    inPassing: z.record(z.string(), words),
+    /** Things so plain that other words may stand between them and their motion: "smoke from the chimney rose". */
+    evenApart: words,
   }),
   beaufort: words,
   /** Alone or stuck to a number in an answer about the wind: "f3", "b2". */
@@ -622,6 +636,10 @@ const namesSection = z.strictObject({
   having: words,
   /** Marks of a bee, as nouns: "band". */
   marks: words,
+  /** Where a mark is: "back". */
+  body: words,
+  /** After a number under 100 a doubt: "percent". */
+  percent: words,
   /** First words of a question to us: "what". */
   asking: words,
   /** Words to us, not about a bee or plant: "you mean". */
@@ -798,6 +816,8 @@ const placeSection = z.strictObject({
   datums: words,
   /** Beside coordinates they are no words of the place: "gps". */
   coordinateLabels: words,
+  /** Before metres above the sea, which are left out. */
+  height: words,
   /** Before the words of a place: "place:". */
   labels: words,
   /** How questions begin. */

@@ -38,7 +38,7 @@ const table: [text: string, bees: string[], plants: string[], watched?: string[]
   ],
   ['trillum 40, hawthorne 200', [], ['trillum = Trillium', 'hawthorne = Crataegus']],
   ['lilies 3, lily of the valley 40', [], ['lilies = Lilium', 'lily of the valley = Convallaria majalis']],
-  ['1 belted', ['belted = griseocollis | kirbiellus | rufocinctus | terricola | ternarius | Bombus'], []],
+  ['1 belted', ['belted = griseocollis | rufocinctus | terricola | ternarius | Bombus'], []],
 
   // plants that are watched, by any part of their names
   ['2 imp on the geranium', ['imp = impatiens'], ['geranium = Geranium maculatum'], ['Geranium maculatum']],

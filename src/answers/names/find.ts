@@ -1,7 +1,8 @@
 /** Finds the bees and plants named in running text. */
 import type { Context, Span } from '../reading.js';
 import { madeOnce } from '../text.js';
-import { beeHits, isBeeGenus, isInsect, withBumble } from './bees.js';
+import { isBeeGenus, withBumble } from './bee-words.js';
+import { beeHits, isInsect } from './bees.js';
 import { doubted, hedgesIn } from './hedges.js';
 import { beesOf, plantsOf } from './index-of-names.js';
 import { plantHits, watchedTaxa } from './plants.js';

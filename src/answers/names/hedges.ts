@@ -11,7 +11,10 @@ export interface Hedge {
   readonly onlyAfter: boolean;
 }
 
-const PERCENT = /(?<![\d.])(?<percent>\d{1,2})\s?%/g;
+/** "95 %", "80 percent" */
+const percentPattern = madeOnce(
+  (percent: readonly string[]) => new RegExp(`(?<![\\d.])\\d{1,2}\\s?(?:${percent.join('|')})(?!\\p{L})`, 'gu'),
+);
 
 const hedgeFinder = madeOnce((words: Words) => {
   const phrases = [...words.hedges.soft, ...words.hedges.doubting, ...words.names.hedges, ...words.names.unknown];
@@ -27,7 +30,7 @@ const hedgeFinder = madeOnce((words: Words) => {
 /** All words of doubt; "95 %" is one, "100 %" is none. */
 export function hedgesIn(folded: string, words: Words): Hedge[] {
   const hedges = hedgeFinder(words)(folded).map(({ value, span }) => ({ ...value, span }));
-  for (const match of folded.matchAll(PERCENT)) {
+  for (const match of folded.matchAll(percentPattern(words.names.percent))) {
     hedges.push({ span: [match.index, match.index + match[0].length], onlyBefore: false, onlyAfter: false });
   }
   return hedges.sort((a, b) => a.span[0] - b.span[0]);

@@ -4,11 +4,13 @@ export { labelOf, rankOf } from './label.js';
 
 // for the readers of one bee and of one plant
 export { afterCorrection, agreed, isDoubted, isNegated, isTalk, LONGEST_ANSWER, usedBy, type Named } from './answer.js';
-export { beeHits, isBeeGenus, isInsect, withBumble, wordAfter, wordBefore } from './bees.js';
+export { isBeeGenus, withBumble } from './bee-words.js';
+export { beeHits, isInsect } from './bees.js';
 export { genusMentions } from './find.js';
 export { beesOf, plantsOf } from './index-of-names.js';
-export { isAroundPlants, plantHits, watchedTaxa } from './plants.js';
+export { isAroundPlants } from './plant-words.js';
+export { plantHits, watchedTaxa } from './plants.js';
 export { offering, settleBee, settlePlant, sideBySide } from './settle.js';
 export { BOMBUS, type Taxon } from './taxa.js';
-export { wordsOf, type Word } from './tokens.js';
+export { wordAfter, wordBefore, wordsOf, type Word } from './tokens.js';
 export { vocabularyOf } from './vocabulary.js';

@@ -11,7 +11,7 @@ const MIDDLE_OF_ATLANTIC = -30;
 /** The western plains' edge: west of it the list's `west` begins, east of it `central`. */
 const EDGE_OF_PLAINS = -104;
 /** North of this the list's `north` (boreal) may be met; south of the second its `mexico`. In degrees. */
-const BOREAL_FROM = 42;
+const BOREAL_FROM = 46;
 const MEXICO_UP_TO = 30;
 
 const regionsOf = madeOnce((region: SurveySettings['region']): ReadonlySet<string> => {

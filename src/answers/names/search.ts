@@ -15,7 +15,6 @@ import {
   type Spelled,
 } from './similarity.js';
 import type { Word } from './tokens.js';
-import type { Vocabulary } from './vocabulary.js';
 
 /**
  * `answer`: the text is the answer to "which one?", so nearly every word may belong to a name. `running`: it tells
@@ -101,7 +100,6 @@ const sayingIn = (words: readonly Word[], { from, to }: { from: number; to: numb
 
 export interface SearchIn {
   readonly index: NameIndex;
-  readonly vocabulary: Vocabulary;
   readonly manner: Manner;
   /** A word that adds nothing inside a name of this list. */
   readonly leftOut: (word: Word) => boolean;

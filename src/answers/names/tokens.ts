@@ -66,3 +66,9 @@ export function wordsOf(folded: string, names: Words['names']): Word[] {
   }
   return words;
 }
+
+/** The word before or after, where nothing but a blank or hyphen is between. */
+export const wordBefore = (words: readonly Word[], at: number): Word | undefined =>
+  words[at]?.gap === 'none' ? words[at - 1] : undefined;
+export const wordAfter = (words: readonly Word[], to: number): Word | undefined =>
+  words[to]?.gap === 'none' ? words[to] : undefined;

@@ -27,6 +27,7 @@ export interface Vocabulary {
   readonly negating: ReadonlySet<string>;
   readonly having: ReadonlySet<string>;
   readonly marks: ReadonlySet<string>;
+  readonly body: ReadonlySet<string>;
   readonly loose: ReadonlySet<string>;
   readonly plantNouns: ReadonlySet<string>;
   readonly unknown: PhraseFinder<true>;
@@ -76,6 +77,7 @@ export const vocabularyOf = madeOnce((names: NameWords): Vocabulary => {
     negating: setOf(names.negating),
     having: setOf(names.having),
     marks: new Set(names.marks),
+    body: new Set(names.body),
     loose: setOf(names.loose),
     plantNouns: setOf(names.plantNouns),
     asking: setOf(names.asking),

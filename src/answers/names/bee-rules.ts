@@ -1,0 +1,154 @@
+/** When words that match a bee's name are one: "a rusty patched", not "with a rusty patch on its back". */
+import { isAroundBees, isBeeGenus, isBumble } from './bee-words.js';
+import type { NameIndex } from './index-of-names.js';
+import type { Home } from './region.js';
+import type { Place, Ruling } from './rules.js';
+import { wordBefore, type Word } from './tokens.js';
+
+export interface BeePlace extends Place {
+  readonly home: Home;
+  readonly plants: NameIndex;
+}
+
+/** Letters of a badly misspelled word from which a bee is offered in running text. */
+const SHORTEST_OFFERED_IN_RUNNING_TEXT = 8;
+/** Fewer letters of a bee of elsewhere say nothing, but after "B.". */
+const SHORTEST_FAR = 5;
+/** Words after a mark among which its place on the body is told: "on the back". */
+const WORDS_TO_BODY = 4;
+
+const namesBee = ({ after, vocabulary }: Place): boolean => isBumble(after, vocabulary);
+
+const describes = (word: Word | undefined, { vocabulary }: Place): boolean =>
+  word !== undefined && vocabulary.describing.has(word.stem) && !vocabulary.bumblebee.has(word.plain);
+
+/** Nothing follows that the name could describe. */
+const endsName = ({ after, vocabulary }: Place): boolean =>
+  after === undefined ||
+  after.digits ||
+  vocabulary.bumblebee.has(after.plain) ||
+  vocabulary.aroundBees.has(after.plain) ||
+  vocabulary.afterBombus.has(after.plain) ||
+  vocabulary.elsewhere.has(after.plain);
+
+const isAfterGenus = ({ before, vocabulary }: Place): boolean => before !== undefined && isBeeGenus(before, vocabulary);
+
+const badlyMisspelled = ({ hit, manner, single }: BeePlace): Ruling =>
+  hit.exactness === 'near' &&
+  manner === 'running' &&
+  !hit.firm &&
+  (!single || hit.letters < SHORTEST_OFFERED_IN_RUNNING_TEXT)
+    ? 'drop'
+    : null;
+
+/** A bee of elsewhere must be named outright. */
+const ofElsewhere = (place: BeePlace): Ruling => {
+  const { hit, use, home, manner } = place;
+  if (home === 'local') return null;
+  if (hit.exactness === 'near' && (!hit.firm || use.kind === 'short')) return 'drop';
+  if (isAfterGenus(place)) return null;
+  if (hit.exactness !== 'exact' && manner === 'running') return 'drop';
+  return hit.exactness === 'short' && hit.letters < SHORTEST_FAR ? 'drop' : null;
+};
+
+/** "centralised" has the stem of "centralis", and is none. */
+const otherEnding = ({ use, single, first: { plain, stem } }: BeePlace): Ruling => {
+  if (!single || (use.kind !== 'short' && use.kind !== 'scientific')) return null;
+  return plain !== stem && plain.replace(/e?s$/, '') !== stem && plain.endsWith('ed') ? 'drop' : null;
+};
+
+/** "Jon" is rather a person. */
+const givenName = ({ use, manner, first, vocabulary }: BeePlace): Ruling =>
+  manner === 'running' && use.kind === 'short' && vocabulary.loose.has(first.plain) ? 'drop' : null;
+
+const saysItself = ({ use }: BeePlace): Ruling => (use.kind === 'insect' || use.kind === 'scientific' ? 'keep' : null);
+
+/** "yellow bumble bee", but not "big yellow bumble bee" or "black and yellow bumble bee". */
+const describingWord = (place: BeePlace): Ruling => {
+  const { hit, use, words, before, vocabulary } = place;
+  if (use.strength !== 'describing') return null;
+  let at = hit.from - 1;
+  while (at >= 0 && vocabulary.joining.has(words[at]!.plain)) at--;
+  const more = describes(words[at], place) || (before !== undefined && !isAroundBees(before, vocabulary));
+  return namesBee(place) && !more ? 'keep' : 'drop';
+};
+
+const isFaint = ({ single, first, vocabulary }: BeePlace): boolean =>
+  single && (vocabulary.faint.has(first.stem) || vocabulary.faint.has(first.plain));
+
+/** "the eastern side", "an American robin" */
+const ofNextWord = (place: BeePlace): Ruling =>
+  (place.use.strength === 'placing' || (place.use.kind === 'part' && isFaint(place))) && !endsName(place)
+    ? 'drop'
+    : null;
+
+/** A part of a name among strange words is part of another; one word that may only describe is offered. */
+const partOfName = (place: BeePlace): Ruling => {
+  const { use, single, before, after, vocabulary } = place;
+  if (use.kind !== 'part') return null;
+  if ((before && !isAroundBees(before, vocabulary)) || (after && !isAroundBees(after, vocabulary))) return 'drop';
+  if (single && describes(before, place)) return 'drop';
+  return isFaint(place) ? 'offer' : null;
+};
+
+/** "rusty" is a bee, "rusty colored" is not. */
+const colouredLike = (place: BeePlace): Ruling =>
+  place.use.kind === 'short' && isFaint(place) && (describes(place.before, place) || describes(place.after, place))
+    ? 'drop'
+    : null;
+
+/** "had a yellow band", "two spots on its back" tell marks, "a yellow banded", "two spot" bees. */
+const mark = (place: BeePlace): Ruling => {
+  const { hit, use, words, single, last, before, after, vocabulary, home } = place;
+  if (single || use.kind !== 'common') return null;
+  if (use.allDescribing && after && vocabulary.marks.has(after.plain)) return 'drop';
+  if (vocabulary.marks.has(last.plain)) {
+    let at = hit.from;
+    while (wordBefore(words, at) && vocabulary.joining.has(words[at - 1]!.plain)) at--;
+    const owner = wordBefore(words, at);
+    if (owner && vocabulary.having.has(owner.plain)) return use.allDescribing ? 'drop' : 'offer';
+    const next = words.slice(hit.to, hit.to + WORDS_TO_BODY);
+    if (next.some((word) => vocabulary.body.has(word.plain))) return 'offer';
+    if (use.allDescribing && home !== 'local' && !namesBee(place)) return 'offer';
+  }
+  return use.allDescribing && describes(before, place) && !namesBee(place) ? 'offer' : null;
+};
+
+/** "heather" and "apple" are plants, but for "heather bumble bee". */
+const alsoPlant = (place: BeePlace): Ruling => {
+  const { use, single, first, plants } = place;
+  if (!single || namesBee(place) || (use.kind !== 'common' && use.kind !== 'part')) return null;
+  const asPlant = plants.exact.get(first.stem) ?? [];
+  return asPlant.some(({ kind }) => kind === 'common' || kind === 'genus') ? 'drop' : null;
+};
+
+const shortMisspelled = (place: BeePlace): Ruling => {
+  const { hit, use, manner, single } = place;
+  if (manner !== 'running' || !single || use.kind !== 'common' || hit.exactness !== 'near') return null;
+  return !namesBee(place) && hit.letters < SHORTEST_OFFERED_IN_RUNNING_TEXT ? 'drop' : null;
+};
+
+/** "Franklin" and "Hunt" are people and places, but for somebody who says nothing else. */
+const personOrPlace = (place: BeePlace): Ruling => {
+  const { use, single, manner, home, words, vocabulary } = place;
+  if (!single || home === 'local' || use.kind !== 'common' || namesBee(place)) return null;
+  const says = words.filter((word) => !vocabulary.joining.has(word.plain) && !vocabulary.aroundBees.has(word.plain));
+  return manner === 'running' || says.length > 1 || home === 'foreign' ? 'drop' : null;
+};
+
+/** In the order in which they speak: what is misspelled or far off, what says itself, then what only describes. */
+export const BEE_RULES: readonly ((place: BeePlace) => Ruling)[] = [
+  badlyMisspelled,
+  ofElsewhere,
+  otherEnding,
+  givenName,
+  saysItself,
+  describingWord,
+  ofNextWord,
+  partOfName,
+  colouredLike,
+  mark,
+  alsoPlant,
+  shortMisspelled,
+  personOrPlace,
+];

@@ -1,0 +1,155 @@
+/** When words that match a plant's name are one: "roses", not "Rose's garden"; "Nan's lilac", not "false lilac". */
+import { isAroundPlants, looksLatin } from './plant-words.js';
+import type { Place, Ruling } from './rules.js';
+import type { Hit } from './search.js';
+import { wordBefore, type Word } from './tokens.js';
+import type { Vocabulary } from './vocabulary.js';
+
+/** A shorter short form ("pens", "hep") is taken out of running text only for a plant being watched. */
+const SHORTEST_SHORT_IN_RUNNING_TEXT = 6;
+/** Letters of a single word, the end of a longer name, by which that name is offered: "cohosh" of "black cohosh". */
+const SHORTEST_PART = 6;
+/** Letters of a misspelled name that stands among words we do not know. */
+const SHORTEST_NEAR_AMONG_STRANGERS = 7;
+
+const isStranger = (word: Word | undefined, { vocabulary }: Place): boolean =>
+  word !== undefined && !isAroundPlants(word, vocabulary);
+
+/** Words anywhere else in the text that we do not know. */
+const areStrangers = ({ hit, words, vocabulary }: Place): boolean =>
+  words.some((word, at) => (at < hit.from || at >= hit.to) && !isAroundPlants(word, vocabulary));
+
+const isGenus = ({ hit }: Place): boolean => hit.fits.every(({ use }) => use.taxon.rank === 'genus');
+
+const isOtherKind = ({ before, vocabulary }: Place): boolean =>
+  before !== undefined && vocabulary.otherKinds.has(before.plain);
+
+/** "Rose's garden", "Aunt Lily" */
+const person = ({ hit, words, first, last, before, single, vocabulary }: Place): Ruling => {
+  if (single && last.possessive && hit.to < words.length) return 'drop';
+  return before && vocabulary.people.has(before.plain) && (single || first.possessive) ? 'drop' : null;
+};
+
+/** "Plum Street" */
+const placeName = ({ after, manner, vocabulary }: Place): Ruling =>
+  manner === 'running' && after && vocabulary.placeEnds.has(after.plain) ? 'drop' : null;
+
+/** "false lilac" is none; "false indigo" is a name of its own. */
+const mock = ({ hit, before, vocabulary }: Place): Ruling =>
+  before && vocabulary.mock.has(before.plain) && hit.exactness !== 'near' ? 'drop' : null;
+
+const watched = ({ hit }: Place): Ruling => (hit.watched ? 'keep' : null);
+
+/** "lavender" is a plant where nothing else is said, a colour beside "flowers". */
+const colour = ({ hit, use, words, manner, vocabulary }: Place): Ruling => {
+  if (use.strength !== 'describing') return null;
+  const { joining, aroundPlants, plantNouns } = vocabulary;
+  const saysNoMore = (word: Word): boolean =>
+    joining.has(word.plain) || (aroundPlants.has(word.stem) && !plantNouns.has(word.stem));
+  return manner === 'answer' && words.every((word, at) => at === hit.from || saysNoMore(word)) ? 'keep' : 'drop';
+};
+
+/** "canadensis" alone is offered with the species that have it. */
+const epithetAlone = (place: Place): Ruling => {
+  if (place.use.kind !== 'epithet') return null;
+  return place.single && place.manner === 'answer' && !areStrangers(place) ? 'offer' : 'drop';
+};
+
+/** A name with words left out says too little among strange words; one word of it is only offered. */
+const partOfName = (place: Place): Ruling => {
+  const { use, manner, single, last, vocabulary } = place;
+  if (use.kind !== 'part') return null;
+  if (manner === 'running' || areStrangers(place) || isOtherKind(place)) return 'drop';
+  if (!single) return null;
+  return vocabulary.heads.has(last.stem) || last.plain.length < SHORTEST_PART ? 'drop' : 'offer';
+};
+
+/** A strange word alone is a plant we do not know rather than a name with many letters wrong. */
+const misspelled = (place: Place): Ruling => {
+  const { hit, manner, single, last } = place;
+  if (hit.exactness !== 'near') return null;
+  if (!single) return manner === 'running' && !hit.firm ? 'drop' : null;
+  const { cost } = hit.fits[0]!;
+  const several = hit.fits.length > 1;
+  const strangers = areStrangers(place);
+  const far = !hit.firm || (several && cost > 1);
+  if (far && (strangers || several || manner === 'running')) return 'drop';
+  if (strangers && (last.plain.length < SHORTEST_NEAR_AMONG_STRANGERS || cost > 1)) return 'drop';
+  return manner === 'running' && !isCloseEnough(hit) ? 'drop' : null;
+};
+
+/** In running text a misspelled word is one plant's name, and nearly right: "hester" is no heather. */
+const isCloseEnough = ({ letters, fits }: Hit): boolean => {
+  const { cost } = fits[0]!;
+  return cost <= (letters < SHORTEST_NEAR_AMONG_STRANGERS ? 0.5 : 1) && (fits.length === 1 || cost <= 0.5);
+};
+
+/** "Trillium pusillum": a species that the list lacks is not its genus. */
+const unknownSpecies = ({ use, single, after, vocabulary }: Place): Ruling =>
+  use.kind === 'genus' && single && after && looksLatin(after, vocabulary) ? 'drop' : null;
+
+/** "Persian lilac" is no common lilac, yet "Persian roses" are roses. */
+const otherKind = (place: Place): Ruling =>
+  place.use.kind === 'common' && place.single && isOtherKind(place) && !isGenus(place) ? 'drop' : null;
+
+const shortInRunningText = ({ hit, use, manner }: Place): Ruling => {
+  if (manner !== 'running') return null;
+  const tooShort = use.kind === 'short' && hit.exactness === 'exact' && hit.letters < SHORTEST_SHORT_IN_RUNNING_TEXT;
+  return tooShort ? 'drop' : 'keep';
+};
+
+/** "Bloomerang lilac" may be no common lilac, "rose gentian" no rose; "Nan's lilac" and "purpel lilac" are. */
+const strangerBeside = (place: Place): Ruling => {
+  const { use, single, before, after, last, vocabulary } = place;
+  if (!single) return null;
+  if (isStranger(after, place)) return 'offer';
+  const adds = isStranger(before, place) && !before!.possessive && !vocabulary.almostDescribes(before!.plain);
+  return adds && use.kind === 'common' && (!isGenus(place) || vocabulary.heads.has(last.stem)) ? 'offer' : null;
+};
+
+/** In the order in which they speak. */
+export const PLANT_RULES: readonly ((place: Place) => Ruling)[] = [
+  person,
+  placeName,
+  mock,
+  watched,
+  colour,
+  epithetAlone,
+  partOfName,
+  misspelled,
+  unknownSpecies,
+  otherKind,
+  shortInRunningText,
+  strangerBeside,
+];
+
+/**
+ * "Lily" may be a person and "sage" wise; "lilies", "the lily", "4 lily", "sage flowers", "rose: 3" are plants, and so
+ * is what an "and" joins to a plant. Asked in running text, of each hit after those before it.
+ */
+export function isBacked(hit: Hit, words: readonly Word[], kept: readonly Hit[], vocabulary: Vocabulary): boolean {
+  const { loose, aroundPlants, joining, describing } = vocabulary;
+  const last = words[hit.to - 1]!;
+  if (hit.to - hit.from > 1 || hit.watched || !loose.has(last.plain) || last.plain !== last.stem) return true;
+  const next = words[hit.to];
+  if (next && (next.digits || (next.gap === 'none' && aroundPlants.has(next.stem)))) return true;
+  const before = wordBefore(words, hit.from);
+  if (!before) return false;
+  if (before.plain === 'and' || before.plain === 'n') return kept.at(-1)?.to === hit.from - 1;
+  return before.digits || joining.has(before.plain) || describing.has(before.plain) || before.plain === 'on';
+}
+
+/** "white violet" is a violet that is white, though "sweet white violet" less one word is a part of a name. */
+export function isGenusDescribed(
+  hit: Hit,
+  hits: readonly Hit[],
+  words: readonly Word[],
+  { describing }: Vocabulary,
+): boolean {
+  if (hit.exactness !== 'part' || hit.watched) return false;
+  return hits.some((other) => {
+    const endsIt = other.exactness === 'exact' && other.to === hit.to && other.from > hit.from;
+    if (!endsIt || !other.fits.some(({ use }) => use.taxon.rank === 'genus')) return false;
+    return words.slice(hit.from, other.from).every((word) => describing.has(word.plain));
+  });
+}
