@@ -4,7 +4,7 @@ import { dirname, join } from 'node:path';
 import { expect, test } from 'vitest';
 import { openExchange } from '../../src/exchange/index.js';
 import { threadOf, watchesOf, type Store } from '../../src/store/index.js';
-import { startChild } from '../child-program.js';
+import { CHILD_TIMEOUT, startChild } from '../child-program.js';
 import { survey } from '../demo-survey.js';
 import { SURVEY, uuid } from '../store/sample.js';
 import { openScratch, scratchPath } from '../store/scratch.js';
@@ -38,27 +38,31 @@ const table: [when: string, diesAt: string, killAfterLines: number | null][] = [
   ['in the last step of a batch', `m${BATCH * 4 - 1}`, null],
   ['from outside, at no chosen moment', 'never', 35],
 ];
-test.each(table)('killed %s', async (_, diesAt, killAfterLines) => {
-  const path = scratchPath();
-  const surveyFile = `${dirname(path)}-survey.json`;
-  writeFileSync(surveyFile, JSON.stringify({ settings: survey.settings, wording: survey.wording }));
-  const child = startChild(join(import.meta.dirname, 'takes-until-killed.ts'), [path, surveyFile, diesAt]);
-  if (killAfterLines !== null) {
-    await child.printed(killAfterLines);
-    child.kill('SIGKILL');
-  }
-  expect(await child.ended).toBe('SIGKILL');
+test.each(table)(
+  'killed %s',
+  async (_, diesAt, killAfterLines) => {
+    const path = scratchPath();
+    const surveyFile = `${dirname(path)}-survey.json`;
+    writeFileSync(surveyFile, JSON.stringify({ settings: survey.settings, wording: survey.wording }));
+    const child = startChild(join(import.meta.dirname, 'takes-until-killed.ts'), [path, surveyFile, diesAt]);
+    if (killAfterLines !== null) {
+      await child.printed(killAfterLines);
+      child.kill('SIGKILL');
+    }
+    expect(await child.ended).toBe('SIGKILL');
 
-  const store = await openScratch(path);
-  const taken = whole(store);
-  expect(taken.slice(0, child.lines.length)).toEqual(child.lines); // all acknowledged, in order
-  expect(taken.length % BATCH).toBe(0); // a commit is there as a whole
-  if (killAfterLines === null) expect(taken).toHaveLength(BATCH * 3);
+    const store = await openScratch(path);
+    const taken = whole(store);
+    expect(taken.slice(0, child.lines.length)).toEqual(child.lines); // all acknowledged, in order
+    expect(taken.length % BATCH).toBe(0); // a commit is there as a whole
+    if (killAfterLines === null) expect(taken).toHaveLength(BATCH * 3);
 
-  // The channel delivers again what was not acknowledged, and more than that.
-  let ids = 0;
-  const newId = () => uuid((ids += 1));
-  const exchange = openExchange({ store, survey, conversation: echo(), now: () => NOW, newId });
-  await Promise.all(MESSAGES.map((message) => exchange.receive(message)));
-  expect(whole(store)).toEqual(MESSAGES.map(({ id }) => id));
-});
+    // The channel delivers again what was not acknowledged, and more than that.
+    let ids = 0;
+    const newId = () => uuid((ids += 1));
+    const exchange = openExchange({ store, survey, conversation: echo(), now: () => NOW, newId });
+    await Promise.all(MESSAGES.map((message) => exchange.receive(message)));
+    expect(whole(store)).toEqual(MESSAGES.map(({ id }) => id));
+  },
+  CHILD_TIMEOUT,
+);

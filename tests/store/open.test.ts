@@ -4,7 +4,7 @@ import { dirname, join } from 'node:path';
 import Database from 'better-sqlite3';
 import { expect, test } from 'vitest';
 import { keepWatch, openStore, watchByNumber } from '../../src/store/index.js';
-import { startChild } from '../child-program.js';
+import { CHILD_TIMEOUT, startChild } from '../child-program.js';
 import { openScratch, scratchPath } from './scratch.js';
 import { sampleWatch, SURVEY } from './sample.js';
 
@@ -34,17 +34,21 @@ test('opening again changes no table and loses nothing', async () => {
   expect(watchByNumber(second, SURVEY, 1)).toEqual(sampleWatch());
 });
 
-test('where several programs open a new database at once, each gets it whole', async () => {
-  const path = scratchPath();
-  const signal = `${dirname(path)}-go`;
-  const program = join(import.meta.dirname, 'opens-at-once.ts');
-  const programs = [1, 2].map(() => startChild(program, [path, signal]));
-  await Promise.all(programs.map(({ printed }) => printed(1)));
-  writeFileSync(signal, '');
-  expect(await Promise.all(programs.map(({ ended }) => ended))).toEqual([0, 0]);
-  expect(programs.map(({ lines }) => lines)).toEqual(programs.map(() => ['ready', 'opened']));
-  expect(tablesOf(path).had).toHaveLength(1);
-});
+test(
+  'where several programs open a new database at once, each gets it whole',
+  async () => {
+    const path = scratchPath();
+    const signal = `${dirname(path)}-go`;
+    const program = join(import.meta.dirname, 'opens-at-once.ts');
+    const programs = [1, 2].map(() => startChild(program, [path, signal]));
+    await Promise.all(programs.map(({ printed }) => printed(1)));
+    writeFileSync(signal, '');
+    expect(await Promise.all(programs.map(({ ended }) => ended))).toEqual([0, 0]);
+    expect(programs.map(({ lines }) => lines)).toEqual(programs.map(() => ['ready', 'opened']));
+    expect(tablesOf(path).had).toHaveLength(1);
+  },
+  CHILD_TIMEOUT,
+);
 
 test('commits are on the disk when they return, and keys of other tables are held', async () => {
   const store = await openScratch();
