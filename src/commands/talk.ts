@@ -9,7 +9,7 @@ import { z } from 'zod';
 import type { Content } from '../../shared/message.js';
 import { TERMINAL, terminalMessage, type TerminalParts } from '../channels/terminal.js';
 import { publicAsking, type Thread } from '../dialog/index.js';
-import { notStored, type Received, type Send } from '../exchange/index.js';
+import { notStored, SendLater, type Received, type Send } from '../exchange/index.js';
 import { StoreError } from '../store/index.js';
 import { CommandError, optionsOf, surveyFrom, type Command } from './command.js';
 import { openConversation, type Running } from './conversation.js';
@@ -63,6 +63,11 @@ function clockAt(now: string | undefined, timeZone: string): Clock {
   }
 }
 
+/** How long replies to a person wait who sits at no terminal now. */
+const LATER_SECONDS = 60;
+/** A message whose step fails by a mistake of ours is tried again at once; then the exchange gives it up. */
+const MOST_TRIES = 3;
+
 /** The conversation at one terminal: messages in, texts out. */
 class Terminal {
   #thread: Thread | null = null;
@@ -87,7 +92,9 @@ class Terminal {
     const survey = surveyFrom(values.survey);
     const clock = clockAt(values.now, survey.settings.timeZone);
     const said: string[] = [];
-    const send: Send = ({ reply }) => {
+    const send: Send = ({ person, reply }) => {
+      // somebody else's, from a run that was broken off: it waits for them
+      if (person !== values.person) return Promise.reject(new SendLater(LATER_SECONDS));
       said.push(reply.text);
       return Promise.resolve();
     };
@@ -116,7 +123,14 @@ class Terminal {
   /** Takes a message. A database that fails is said, and nothing is kept. */
   async take(what: Content): Promise<void> {
     try {
-      this.#note([await this.running.exchange.receive(terminalMessage(what, this.parts), this.clock.now())]);
+      const received = await this.running.exchange.receive(terminalMessage(what, this.parts), this.clock.now());
+      this.#note([received]);
+      let waiting = received.waiting;
+      for (let tries = 1; waiting && tries < MOST_TRIES; tries++) {
+        const again = this.running.exchange.receiveWaiting();
+        this.#note(again.received);
+        waiting = again.waiting > 0;
+      }
       await this.#send();
     } catch (error) {
       if (!(error instanceof StoreError)) throw error;

@@ -57,7 +57,13 @@ export function answerQuestion(
   const done = changed(heard.report, {
     asked: [...heard.report.asked.filter((question) => question !== asking.question), asking.question],
   });
-  return { ...outcome(thread, done), echo: briefly(heard.taken, done, scene) };
+  return { ...outcome(thread, done, [missed(heard, text, scene)]), echo: briefly(heard.taken, done, scene) };
+}
+
+/** What was said of a field and cannot be, where others were taken; that nothing was said of it is no such word. */
+function missed({ ask }: { ask: Ask | null }, text: string, { survey }: Scene): string | null {
+  if (ask === null || /^no-|-no-|-unknown$|^not-that$/.test(ask)) return null;
+  return fill(survey.wording, survey.wording.asks[ask], { typed: text, offer: '' });
 }
 
 /** "No" and "none": no other flowers. */

@@ -22,7 +22,7 @@ function brief(watches: readonly Watch[], standing: readonly Watch[] = []): stri
   return watches
     .flatMap(({ id, number }) =>
       (missing.get(id) ?? []).map(({ check, values }) =>
-        [number, check, values['number']].filter((part) => part !== undefined).join(' '),
+        [String(number), check, JSON.stringify(values['number']) ?? ''].join(' ').trim(),
       ),
     )
     .join(' · ');

@@ -94,6 +94,13 @@ describe('the questions', () => {
     expect(conversation.watches.map(({ place }) => place?.private)).toEqual([true, true]);
   });
 
+  test('where some of an answer cannot be, the rest is taken and the sentence says what cannot', () => {
+    const conversation = new Conversation().agreed();
+    conversation.say('today 3:30 pm to 3:10 pm');
+    expect(conversation.last.replies[0]).toMatch(/before/);
+    expect(fieldsOf(conversation)).toEqual(['times']);
+  });
+
   test('a start alone is offered the length of the protocol', () => {
     const conversation = new Conversation().agreed();
     conversation.say('today 10:40');

@@ -2,7 +2,7 @@
  * Grid references of the MGRS and the US National Grid: "15T VK 71230 60112", "15TVK712601". Digits cut off, so a
  * reference is a square: its centre, with half its diagonal.
  */
-import { inverse } from 'mgrs';
+import grids from 'mgrs';
 import { sixDecimals, type CoordinatesFound, type CoordinatesForm } from './form.js';
 import { isZoneOfBand, latitudesOfBand } from './grid.js';
 
@@ -30,7 +30,7 @@ export const mgrs: CoordinatesForm = (plain, typed) =>
 
     // the south-west corner of a square that begins in the middle of the one given
     const middle = `${digits.slice(0, places)}5${digits.slice(places)}5`;
-    const [longitude, latitude] = inverse(`${Number(zone)}${band}${square}${middle}`.toUpperCase());
+    const [longitude, latitude] = grids.inverse(`${Number(zone)}${band}${square}${middle}`.toUpperCase());
     const latitudes = latitudesOfBand(band);
     // squares reach a little over the edge of their band
     if (!latitudes || latitude < latitudes.from - 1 || latitude > latitudes.to + 1)

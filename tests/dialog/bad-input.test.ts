@@ -1,0 +1,53 @@
+/** Bad input gets one clear sentence with an example that works, nothing is taken, and the same is still asked. */
+import { expect, test } from 'vitest';
+import { Conversation } from './converse.js';
+
+const UP_TO_PLANTS = ['today 2:10 to 2:25 pm', 'Fen Boardwalk', '71 F, sunny, calm', '12 by 8 feet'];
+const UP_TO_QUEENS = [...UP_TO_PLANTS, 'Virginia bluebells 120'];
+
+const table: [what: string, before: readonly string[], typed: string][] = [
+  ['an end before its start', ['today'], '3:30 pm to 3:10 pm'],
+  ['700 degrees', UP_TO_PLANTS.slice(0, 2), '700 F'],
+  ['a vague number', [...UP_TO_PLANTS, 'bluebells'], 'lots'],
+  ['fewer than none', UP_TO_QUEENS, '-3 queens'],
+  ['ten thousand letters', [], 'lorem ipsum '.repeat(850)],
+  ['ten thousand letters of nonsense at the queens', UP_TO_QUEENS, 'x2 '.repeat(2600)],
+  ['control characters', [], '\u0000\u0007\u001b[31m'],
+  ['emoji alone', [], '🐝🐝🐝'],
+  ['emoji alone for the weather', UP_TO_PLANTS.slice(0, 2), '🤷'],
+  ['text from right to left', [], '\u202eאתמול בצהריים\u202c'],
+  ['a fragment of SQL', [], "'); DROP TABLE watches; --"],
+  ['a fragment of a shell', [], '$(rm -rf /) && `reboot`'],
+  ['nothing but blanks', [], '   \n  '],
+  ['markup', [], '<script>alert(1)</script>'],
+];
+
+test.each(table)('%s', (_what, before, typed) => {
+  const conversation = new Conversation().agreed();
+  conversation.all(...before);
+  const asking = conversation.last.asking;
+  const known = conversation.thread.report?.fields;
+  const { replies } = conversation.say(typed);
+  expect(replies).toHaveLength(1);
+  expect(replies[0]?.length).toBeGreaterThan(20);
+  expect(replies[0]?.length).toBeLessThan(400);
+  expect(conversation.last.asking?.fields).toEqual(asking?.fields);
+  for (const field of ['temperature', 'times', 'tally']) {
+    expect(conversation.thread.report?.fields[field]).toEqual(known?.[field]);
+  }
+  expect(conversation.thread.report?.tally ?? null).toBeNull();
+});
+
+test('a date next week is asked back, not taken', () => {
+  const conversation = new Conversation().agreed();
+  conversation.say('May 13, 2:10 to 2:25 pm');
+  expect(conversation.thread.report?.fields['date']).toBeUndefined();
+  expect(conversation.last.asking?.fields).toEqual(['date']);
+});
+
+test('what is typed is kept as it is, and does no harm', () => {
+  const place = `Robert'); DROP TABLE watches;-- ${'\u0007'}<b>bold</b> {count, plural, other {#}}`;
+  const conversation = new Conversation().agreed();
+  conversation.all(UP_TO_QUEENS[0]!, place, 'no', ...UP_TO_QUEENS.slice(2), 'none', 'yes');
+  expect(conversation.watch.place?.words).toBe(place.replace('\u0007', ''));
+});

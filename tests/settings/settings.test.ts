@@ -1,0 +1,127 @@
+/** A settings, dialog, wording or words file that cannot be used is refused with file, line, key and value. */
+import { cpSync, mkdtempSync, readFileSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { describe, expect, test } from 'vitest';
+import { surveySettingsSchema } from '../../shared/survey.js';
+import { DEMO_SURVEY, loadSurvey, ROOT, SettingsError } from '../../src/settings/index.js';
+
+const settings = readFileSync(DEMO_SURVEY, 'utf8');
+
+/** Loads a copy of a file in which one line was changed, and gives the sentence it is refused with. */
+function refusal(load: () => unknown): string {
+  try {
+    load();
+  } catch (error) {
+    if (error instanceof SettingsError) return error.message;
+    throw error;
+  }
+  return 'loaded';
+}
+
+function withSettings(from: RegExp, to: string): string {
+  const changed = settings.replace(from, to);
+  expect(changed).not.toBe(settings);
+  const path = join(mkdtempSync(join(tmpdir(), 'queenpost-')), 'survey.yaml');
+  writeFileSync(path, changed);
+  return refusal(() => loadSurvey(path));
+}
+
+describe('each key of survey.yaml', () => {
+  const table: [key: string, from: RegExp, to: string, said: RegExp][] = [
+    ['key', /^key: .*/m, 'key: Kestrel Fen', /key: small letters, digits and hyphens.*"Kestrel Fen"/],
+    ['name', /^name: .*/m, "name: ''", /name: .*""/],
+    ['language', /^language: .*/m, 'language: English', /language: a language folder, for example en.*"English"/],
+    ['language', /^language: .*/m, 'language: xx', /dialogs\/xx\/wording\.yaml: cannot be read/],
+    ['dialog', /^dialog: .*/m, 'dialog: Flower Watch', /dialog: a dialog file without its ending.*"Flower Watch"/],
+    ['dialog', /^dialog: .*/m, 'dialog: moth-trap', /dialogs\/moth-trap\.yaml: cannot be read/],
+    ['timeZone', /^timeZone: .*/m, 'timeZone: Chicago', /timeZone: not a time zone; .*America\/Chicago.*"Chicago"/],
+    [
+      'season',
+      /^season: .*/m,
+      "season: {from: '2026-07-01', to: '2026-06-20'}",
+      /season: the season ends before it begins/,
+    ],
+    ['season', /^season: .*/m, "season: {from: 'April', to: '2026-06-20'}", /season\.from: .*"April"/],
+    ['dateOrder', /^dateOrder: .*/m, 'dateOrder: YMD', /dateOrder: .*MDY.*"YMD"/],
+    ['temperatureUnit', /^temperatureUnit: .*/m, 'temperatureUnit: K', /temperatureUnit: .*"K"/],
+    ['lengthUnit', /^lengthUnit: .*/m, 'lengthUnit: yards', /lengthUnit: .*"yards"/],
+    ['speedUnit', /^speedUnit: .*/m, 'speedUnit: furlongs', /speedUnit: .*mph.*"furlongs"/],
+    [
+      'region',
+      /^ {2}- \{latitude: 42\.4, longitude: -93\.6\}/m,
+      '  - {latitude: 142.4, longitude: -93.6}',
+      /line \d+: region\.0\.latitude: .*142\.4/,
+    ],
+    ['protocol', /^ {2}minutes: .*/m, '  minutes: -15', /protocol\.minutes: .*-15/],
+    ['protocol', /^ {2}mostBeaufort: .*/m, '  mostBeaufort: 13', /protocol\.mostBeaufort: .*13/],
+    ['target', /^target: .*/m, 'target: three', /target: .*"three"/],
+    ['coordinator', /^coordinator: .*/m, 'coordinator: {name: Ines, mail: ines}', /coordinator\.mail: .*"ines"/],
+    ['sites', /radiusMetres: 250/, 'radiusMetres: 0', /sites\.0\.radiusMetres: .*0/],
+    ['licence', /^licence: .*/m, "licence: ''", /licence: .*""/],
+    ['citation', /^citation: .*/m, 'citation: 7', /citation: .*7/],
+  ];
+  test.each(table)('%s: a wrong value is refused (%s)', (_key, from, to, said) => {
+    const sentence = withSettings(from, to);
+    expect(sentence).toMatch(said);
+    expect(sentence).not.toContain('\n');
+  });
+
+  test('every key has a case here, and a comment in the file', () => {
+    const keys = Object.keys(surveySettingsSchema.shape);
+    expect([...new Set(table.map(([key]) => key))].sort()).toEqual([...keys].sort());
+    const lines = settings.split('\n');
+    const commented = keys.filter((key) =>
+      lines[lines.findIndex((line) => line.startsWith(`${key}:`)) - 1]?.startsWith('#'),
+    );
+    expect(commented).toEqual(keys);
+  });
+
+  test('a key that nobody knows is named with its line', () => {
+    expect(withSettings(/^target: /m, 'tarket: 3\ntarget: ')).toMatch(/survey\.yaml, line \d+: tarket: no such key/);
+  });
+
+  test('a file that is no YAML is named with its line', () => {
+    expect(withSettings(/^target: .*/m, 'target: [3')).toMatch(/survey\.yaml, line \d+: is not YAML/);
+  });
+
+  test('a file that is not there is named', () => {
+    expect(refusal(() => loadSurvey('/nowhere/survey.yaml'))).toBe(
+      '/nowhere/survey.yaml: cannot be read. Does the file exist?',
+    );
+  });
+});
+
+describe('the files of a dialog', () => {
+  /** Loads the demo survey with a copy of `dialogs/` in which one thing was changed. */
+  function withDialogs(file: string, from: string, to: string): string {
+    const folder = join(mkdtempSync(join(tmpdir(), 'queenpost-')), 'dialogs');
+    cpSync(join(ROOT, 'dialogs'), folder, { recursive: true });
+    const path = join(folder, file);
+    const text = readFileSync(path, 'utf8');
+    expect(text).toContain(from);
+    writeFileSync(path, text.replace(from, to));
+    return refusal(() => loadSurvey(DEMO_SURVEY, folder));
+  }
+
+  const table: [file: string, from: string, to: string, said: RegExp][] = [
+    [
+      'flower-watch.yaml',
+      'sky: {reader: sky,',
+      'sky: {reader: skye,',
+      /flower-watch\.yaml, line \d+: fields\.sky\.reader: .*"skye"/,
+    ],
+    ['flower-watch.yaml', 'fields: [place]', 'fields: [plaice]', /"plaice". Known: date, times, place/],
+    ['flower-watch.yaml', 'fields: [date, times]', 'fields: [date]', /no question asks "times"/],
+    ['flower-watch.yaml', 'when: {place: new}', 'when: {spot: new}', /fields\.private\.when: names the field "spot"/],
+    ['flower-watch.yaml', 'question: where', 'question: whither', /questions\.whither: is missing/],
+    ['en/wording.yaml', '  stored-fix:', '  stored-fixx:', /wording\.yaml, line \d+: phrases/],
+    ['en/wording.yaml', '{count, plural, one {one}', '{count, plural, one {one', /is no ICU message/],
+    ['en/words.yaml', '  tens:', '  teens:', /words\.yaml.*numbers\.t/],
+  ];
+  test.each(table)('%s: "%s" changed to "%s" is refused', (file, from, to, said) => {
+    const sentence = withDialogs(file, from, to);
+    expect(sentence).toMatch(said);
+    expect(sentence).not.toContain('\n');
+  });
+});
