@@ -172,6 +172,8 @@ function readOnce(typed: string, { words }: Context, finding: Finding): Reading<
   const rain = raining.length > 0;
   const offer = meant.clouds.map((cloud): Sky => ({ cloud, rain }));
   if (meant.ask) return unsure(offer, meant.ask, used);
+  // the only word on the sky in a longer text, and it could be of another day
+  if (finding === 'passing' && counted.length === 0 && covers.length === 0) return unsure(offer, 'sky-doubt', used);
   const doubted = doubtedClauses(text, words);
   const hedged = [...counted, ...raining, ...covers].some((each) => doubted.has(each.clause));
   return hedged ? unsure(offer, 'sky-doubt', used) : sure(offer[0]!, used);

@@ -109,7 +109,10 @@ function measuredBy(
   words: Context['words'],
   finding: Finding,
 ): { meant: Meant | null; used: Speed[] } {
-  const steady = speeds.filter((speed) => !speed.gust);
+  // in passing "60 mph" is how somebody came there
+  const steady = speeds.filter(
+    (speed) => !speed.gust && (finding === 'answer' || speed.labelled || speed.fastest < LEAST_UNLIKELY_SPEED),
+  );
   const firm = steady.filter((speed) => speed.marked);
   const firmClauses = new Set(firm.map(({ clause }) => clause));
   const changes = changesIn(text, words);
@@ -126,7 +129,11 @@ function measuredBy(
   ]);
   const isNumber = inAny(steady);
   const known = (token: number): boolean => small.has(text.tokens[token]!.word) || isNumber(token) || others(token);
-  const bare = steady.filter((speed) => restIsFiller(text, words, speed.clause, known));
+  const alone = steady.filter((speed) => restIsFiller(text, words, speed.clause, known));
+  const likely = alone.filter((speed) => speed.fastest < LEAST_UNLIKELY_SPEED);
+  // "68, 10": the temperature, and perhaps the wind
+  if (likely.length === 1 && alone.length > 1) return { meant: openly(likely[0]!.forces, 'wind-bare'), used: likely };
+  const bare = alone;
   const [only] = bare;
   if (bare.length !== 1 || !only)
     return { meant: bare.length > 1 ? oneOf(bare.map((speed) => speed.forces)) : null, used: bare };
@@ -159,6 +166,16 @@ function weakened(hit: WindHit, { tokens }: Spoken, words: Context['words']): Wi
   return plain || known ? hit : { ...hit, value: { ...hit.value, forces: [force, force + 1] } };
 }
 
+/** "68, sunny, 5": a small number by itself between commas; where the wind was asked for too, it may be that. */
+function lastNumber(speeds: readonly Speed[], text: Spoken, words: Context['words']): Meant | null {
+  const isNumber = inAny(speeds);
+  const small = speeds.filter(
+    (speed) => !speed.gust && speed.fastest < LEAST_UNLIKELY_SPEED && restIsFiller(text, words, speed.clause, isNumber),
+  );
+  const [only] = small;
+  return only && small.length === 1 && speeds.length > 1 ? openly(only.forces, 'wind-bare') : null;
+}
+
 /** Reads one text without corrections in it. */
 function readOnce(typed: string, { words, survey }: Context, finding: Finding): Reading<Wind> {
   const text = spoken(typed, words);
@@ -180,7 +197,7 @@ function readOnce(typed: string, { words, survey }: Context, finding: Finding): 
     (speed) => speed.marked || !unlabelled || besideWords(speed, said, inWords ?? bySigns, survey.temperatureUnit),
   );
   const { meant: measured, used: counted } = measuredBy(bareCounts, inAny(said), text, words, finding);
-  const meant = meantBy(inWords, bySigns, measured);
+  const meant = meantBy(inWords, bySigns, measured) ?? (finding === 'answer' ? lastNumber(speeds, text, words) : null);
   const used = [...said, ...counted].map((each) => each.span);
   if (counted.some((speed) => speed.forces.length === 0)) return none('wind-scale', used);
   if (!meant) return none(speeds.some((speed) => speed.gust) ? 'wind-gusts' : 'wind-unknown', used);

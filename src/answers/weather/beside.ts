@@ -12,6 +12,7 @@ const FAHRENHEIT_IN_PASSING = { from: 45, to: 110 };
 type Neighbour = 'edge' | 'weather' | 'time' | 'other';
 
 const smallWords = madeOnce(({ weather }: Words) => new Set(weather.fillers));
+const speedUnits = madeOnce(({ wind }: Words) => new Set(Object.values(wind.speedUnits).flat()));
 const timeWords = madeOnce(
   ({ date }: Words) => new Set([...Object.keys(date.months), ...Object.keys(date.weekdays), ...Object.keys(date.days)]),
 );
@@ -31,7 +32,7 @@ export function weatherBeside(text: Spoken, words: Words): (number: Place) => bo
   const neighbour = (start: number, step: 1 | -1, within: number): Neighbour => {
     for (let at = start, seen = 0; tokens[at]?.clause === within && seen < FARTHEST_TOKENS; at += step, seen++) {
       const { word, skipped } = tokens[at]!;
-      if (isWeather(at)) return 'weather';
+      if (isWeather(at) || speedUnits(words).has(word)) return 'weather';
       if (timeWords(words).has(word) || /^\d{1,2}(?::?\d\d)?(?:[ap]m?)?$|^[ap]m$/.test(word)) return 'time';
       if (!skipped && !smallWords(words).has(word)) return 'other';
     }

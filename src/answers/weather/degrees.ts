@@ -175,6 +175,8 @@ export function degreesIn(text: Spoken, words: Words): Degrees[] {
   if (measures.length === 0) return [];
   const labelHits = labels(words)(text);
   const isLabel = inAny(labelHits);
+  const isMarkedLabel = (token: number): boolean =>
+    isLabel(token) || words.temperature.labelsWithMark.includes(tokens[token]!.word);
   const labelEnds = new Map(labelHits.map((hit) => [hit.to, hit]));
   const otherEnds = new Map(notBefore(words)(text).map((hit) => [hit.to, hit]));
   const otherTimes = otherTimeClauses(text, words);
@@ -197,7 +199,7 @@ export function degreesIn(text: Spoken, words: Words): Degrees[] {
     const label = closeBefore(text, labelEnds, from, clause);
     const labelled =
       label !== undefined ||
-      (clause > 0 && text.clauses[clause]?.from === from && labelledBefore(text, clause, isLabel)) ||
+      (clause > 0 && text.clauses[clause]?.from === from && labelledBefore(text, clause, isMarkedLabel)) ||
       readFromLabel(text, to, clause, isLabel, words);
     const marked = measure.unit !== null || measure.marked || inDecade.some((decade) => decade.marked) || labelled;
     if (!marked) {

@@ -21,7 +21,7 @@ const skyLabels = labelsOf('sky');
 const windLabels = labelsOf('wind');
 
 const trustOfSky = ({ value }: SkyHit): Trust => {
-  if (value.says === 'cloud') return value.trust;
+  if (value.says === 'cloud' || value.says === 'rain') return value.trust;
   const weak =
     value.says === 'vague' || (value.says === 'part' && (value.part === 'bare-cloud' || value.part === 'bright'));
   return weak ? 'in-place' : 'anywhere';
@@ -40,9 +40,9 @@ export function amongWeather(text: Spoken, words: Words, finding: Finding): { sk
   const firm = inAny([
     ...sky.filter((hit) => trustOfSky(hit) === 'anywhere'),
     ...wind.words.filter((hit) => hit.value.trust === 'anywhere'),
-    ...wind.effects,
+    ...wind.effects.filter((hit) => hit.value.trust === 'anywhere'),
   ]);
-  const temperature = (token: number): boolean => /^\d{2,3}(?:f|c)?$/.test(text.tokens[token]?.word ?? '');
+  const temperature = (token: number): boolean => /^\d{2,3}(?:f|c|s)?$/.test(text.tokens[token]?.word ?? '');
   const labels = { sky: inAny(skyLabels(words)(text)), wind: inAny(windLabels(words)(text)) };
 
   const counts = (hit: Hit<unknown>, trust: Trust, section: 'sky' | 'wind', needsLabel = false): boolean => {
@@ -82,11 +82,22 @@ export function amongWeather(text: Spoken, words: Words, finding: Finding): { sk
     return next !== undefined && labels.sky(hit.from) && labelledBefore(text, hit.clause + 1, labels.sky);
   };
 
+  const wholeAnswer = finding === 'answer';
+  const otherDay = new Set(words.sky.otherDay);
+  const otherDayClauses = new Set(text.tokens.flatMap(({ word, clause }) => (otherDay.has(word) ? [clause] : [])));
+  const skyCounts = (hit: SkyHit): boolean => {
+    if (isOnlyLabel(hit)) return false;
+    if (hit.value.says === 'rain')
+      return wholeAnswer || (hit.value.trust === 'anywhere' && !otherDayClauses.has(hit.clause));
+    // "in a clearing": a word that leaves much open is seldom of the sky
+    if (hit.value.says === 'vague' && !wholeAnswer && hit.to - hit.from === 1) return false;
+    return counts(hit, trustOfSky(hit), 'sky', isNone(hit));
+  };
   return {
-    sky: sky.filter((hit) => !isOnlyLabel(hit) && counts(hit, trustOfSky(hit), 'sky', isNone(hit))),
+    sky: sky.filter(skyCounts),
     wind: {
       words: wind.words.filter((hit: WindHit) => counts(hit, hit.value.trust, 'wind')),
-      effects: wind.effects,
+      effects: wind.effects.filter((hit) => wholeAnswer || hit.value.trust === 'anywhere'),
     },
   };
 }

@@ -134,9 +134,12 @@ export function labelledBefore(text: Spoken, clause: number, isLabel: (token: nu
   const here = text.clauses[clause];
   if (!before || !here || !/^[^\n]*(?:[:=(]|-)\s*$/.test(here.gap)) return false;
   if (before.to - before.from > LONGEST_ASIDE) return false;
-  return text.tokens
-    .slice(before.from, before.to)
-    .every((token, index) => token.skipped || isLabel(before.from + index));
+  let labels = 0;
+  for (let at = before.from; at < before.to; at++) {
+    if (isLabel(at)) labels++;
+    else if (!text.tokens[at]!.skipped) return false;
+  }
+  return labels > 0;
 }
 
 /**

@@ -16,7 +16,8 @@ export type SkyWord =
   | { readonly says: 'cloud'; readonly cloud: Cloud; readonly trust: Trust }
   | { readonly says: 'part'; readonly part: SkyPart }
   | { readonly says: 'vague'; readonly offer: readonly Cloud[]; readonly rain: boolean }
-  | { readonly says: 'rain' | 'no-rain' | 'nothing' };
+  | { readonly says: 'rain'; readonly trust: Trust }
+  | { readonly says: 'no-rain' | 'nothing' };
 
 export type SkyHit = Hit<SkyWord>;
 
@@ -45,25 +46,29 @@ function* skyTable({ sky }: Words): Iterable<readonly [string, SkyWord]> {
     ['bare-cloud', sky.bareCloud],
   ] as const;
   for (const [part, phrases] of parts) for (const phrase of phrases) yield [phrase, { says: 'part', part }];
-  for (const phrase of sky.rain) yield [phrase, { says: 'rain' }];
+  for (const phrase of sky.rain) yield [phrase, { says: 'rain', trust: 'anywhere' }];
+  for (const phrase of sky.rained) yield [phrase, { says: 'rain', trust: 'alone' }];
 }
 
 const skyFinder = madeOnce((words: Words) => hitFinder(skyTable(words), words));
 const placeNouns = madeOnce(({ notWeatherBefore }: Words['weather']) => new Set(notWeatherBefore));
 const dayWords = madeOnce(({ date }: Words) => new Set([...Object.keys(date.months), ...Object.keys(date.weekdays)]));
 
+/** A day of the month or an hour, as in "Sun 3 May", "Sun 10:15"; not the 68 of "sun, 68". */
+const isDayNumber = (word: string): boolean => /^\d/.test(word) && Number.parseInt(word, 10) <= 31;
+
 /** "Sun May 3", "Sun 5/3", "Sun," before a date: the day of the week. */
 function isDay(hit: SkyHit, { tokens }: Spoken, words: Words): boolean {
   const [only] = tokens.slice(hit.from, hit.to);
   if (!only || hit.to - hit.from !== 1 || !words.sky.alsoDays.includes(only.word)) return false;
   const next = tokens[hit.to];
-  return next !== undefined && (/^\d/.test(next.word) || dayWords(words).has(next.word));
+  return next !== undefined && (isDayNumber(next.word) || dayWords(words).has(next.word));
 }
 
-/** "Clear Lake", "a sunny hillside": the word belongs to a place. */
+/** "Clear Lake", "Blue Sky Farm", "a sunny hillside": the word belongs to a place. */
 export const isPlaceName = (hit: Hit<unknown>, { tokens }: Spoken, words: Words): boolean => {
   const next = tokens[hit.to];
-  return hit.to - hit.from === 1 && next?.clause === hit.clause && placeNouns(words.weather).has(next.word);
+  return next?.clause === hit.clause && placeNouns(words.weather).has(next.word);
 };
 
 /** "sunny, mostly" is few, "cloudy mostly" is broken. */

@@ -14,6 +14,8 @@ export interface Speed {
   readonly forces: readonly number[];
   /** A unit, a label or a direction says that it is of the wind. */
   readonly marked: boolean;
+  /** "wind 60 mph" rather than "60 mph". */
+  readonly labelled: boolean;
   readonly gust: boolean;
   readonly fastest: number;
   readonly span: Span;
@@ -126,8 +128,8 @@ export function speedsIn(text: Spoken, words: Words, bareUnit: SpeedUnit, answer
     const to = tokenAt(text, span[1]);
     const clause = clauseAt(text, span[0]);
     const lead = folded.slice(Math.max(0, span[0] - LONGEST_LEAD), span[0]);
-    const named = patterns.beaufortBefore.exec(lead);
-    const start = named ? span[0] - named[0].length : span[0];
+    const beaufort = patterns.beaufortBefore.exec(lead);
+    const start = beaufort ? span[0] - beaufort[0].length : span[0];
     const gust = besideGust(text, from, to, words);
     // "wind -5" has a dash; a text that begins with "-5" has no wind in it
     const [least, most] = low < 0 ? [Math.abs(high), Math.abs(low)] : [low, high];
@@ -136,14 +138,13 @@ export function speedsIn(text: Spoken, words: Words, bareUnit: SpeedUnit, answer
       under: patterns.under.test(lead) || patterns.underAfter.test(folded.slice(span[1], span[1] + LONGEST_LEAD)),
       either: measure.alternatives,
     };
-    const force = unit === 'beaufort' || (unit === null && named !== null);
+    const force = unit === 'beaufort' || (unit === null && beaufort !== null);
+    const named = labelled(text, from, clause, isLabel, small) || labelledBefore(text, clause, isLabel);
+    const directed = answer && labelled(text, from, clause, isDirection, small);
     speeds.push({
       forces: negative ? [] : force ? forcesBetween(least, most) : forcesOf(least, most, bounds, unit ?? bareUnit),
-      marked:
-        force ||
-        unit !== null ||
-        labelled(text, from, clause, (token) => isLabel(token) || (answer && isDirection(token)), small) ||
-        labelledBefore(text, clause, isLabel),
+      marked: force || unit !== null || named || directed,
+      labelled: named,
       gust,
       fastest: force ? 0 : most,
       span: [start, span[1]],
@@ -167,6 +168,7 @@ export function speedsIn(text: Spoken, words: Words, bareUnit: SpeedUnit, answer
           ? forcesBetween(Number(force), Number(force))
           : forcesOf(Number(low), Number(high), { under: false, either: false }, bareUnit),
       marked: true,
+      labelled: true,
       gust: false,
       fastest: force !== undefined ? 0 : Number(high),
       span,

@@ -41,6 +41,7 @@ const LIKE_DEGREE = /(?<=\p{Nd}\s?)[º˚⁰ᵒ∘]|(?<=(?<![\p{Nd}oO.])\p{Nd}{2}
 
 const sameWord = madeOnce((weather: Words['weather']) => new Map(Object.entries(weather.same)));
 const skippedWords = madeOnce((weather: Words['weather']) => new Set([...weather.skipped, ...weather.directions]));
+const abbreviatedWords = madeOnce((weather: Words['weather']) => new Set(weather.abbreviated));
 const breakingWords = madeOnce((weather: Words['weather']) => new Set(weather.breaks));
 
 /** Folded like `fold`, with every sign for degrees made "°". Same length as `text`. */
@@ -52,6 +53,7 @@ export function spoken(text: string, { weather }: Words): Spoken {
   const same = sameWord(weather);
   const skipped = skippedWords(weather);
   const breaking = breakingWords(weather);
+  const abbreviated = abbreviatedWords(weather);
   const tokens: Token[] = [];
   const clauses: { span: [number, number]; from: number; to: number; gap: string }[] = [];
   let end = 0;
@@ -59,8 +61,9 @@ export function spoken(text: string, { weather }: Words): Spoken {
     const plain = match[0].replaceAll("'", '');
     const word = same.get(plain) ?? plain;
     const gap = folded.slice(end, match.index);
+    const shortened = /^\./.test(gap) && abbreviated.has(tokens.at(-1)?.typed ?? '');
     const insideNumber = /^[.,:]$/.test(gap) && /\d/.test(folded[end - 1] ?? '') && /\d/.test(plain[0] ?? '');
-    if (clauses.length === 0 || (BREAK.test(gap) && !insideNumber) || breaking.has(plain)) {
+    if (clauses.length === 0 || (BREAK.test(gap) && !insideNumber && !shortened) || breaking.has(plain)) {
       const last = clauses.at(-1);
       if (last) last.span[1] = match.index;
       clauses.push({ span: [match.index, folded.length], from: tokens.length, to: tokens.length, gap });

@@ -1,15 +1,10 @@
 /** What is said of the wind, word by word: hits that `readWind` puts together, and by which others know wind words. */
 import type { Words } from '../../../shared/words.js';
 import { madeOnce } from '../text.js';
+import { effectHits, type WindWord } from './effects.js';
 import { hitFinder, inAny, type Hit } from './phrases.js';
-import { isPlaceName, type Trust } from './sky-words.js';
+import { isPlaceName } from './sky-words.js';
 import type { Spoken } from './spoken.js';
-
-export interface WindWord {
-  /** Beaufort forces it may mean, the best first; one where it is clear. */
-  readonly forces: readonly number[];
-  readonly trust: Trust;
-}
 
 export type WindHit = Hit<WindWord>;
 
@@ -31,48 +26,10 @@ function* windTable({ wind }: Words): Iterable<readonly [string, WindWord]> {
 }
 
 const windFinder = madeOnce((words: Words) => hitFinder(windTable(words), words));
-const thingFinder = madeOnce((words: Words) => hitFinder(pairs(words.wind.effects.things), words));
-const motionFinder = madeOnce((words: Words) => hitFinder(pairs(words.wind.effects.motions), words));
 const gustWords = madeOnce((wind: Words['wind']) => new Set(wind.gusts));
 
-function* pairs(section: Readonly<Record<string, readonly string[]>>): Iterable<readonly [string, string]> {
-  for (const [name, phrases] of Object.entries(section)) for (const phrase of phrases) yield [phrase, name];
-}
-
-/** Things and motions farther apart than so many words have nothing to do with each other. */
+/** Words for a gust are looked for so many words behind a number, and a little before it. */
 const FARTHEST_TOKENS = 7;
-
-/** What the wind did, by the Beaufort scale's own signs: "leaves rustling", "smoke went straight up". */
-function effectHits(text: Spoken, words: Words): WindHit[] {
-  const motions = motionFinder(words)(text);
-  const hits: WindHit[] = [];
-  let first = 0;
-  for (const thing of thingFinder(words)(text)) {
-    while (first < motions.length && motions[first]!.to < thing.from - FARTHEST_TOKENS) first++;
-    let nearest: { forces: readonly number[]; motion: Hit<string>; apart: number } | null = null;
-    for (let at = first; at < motions.length && motions[at]!.from <= thing.to + FARTHEST_TOKENS; at++) {
-      const motion = motions[at]!;
-      if (motion.clause !== thing.clause) continue;
-      const how = (motion.negated || thing.negated) && motion.value !== 'barely' ? 'stays' : motion.value;
-      const forces = words.wind.effects.forces[thing.value]?.[how];
-      // "rustling leaves", but rather "leaves moving, smoke …": what follows the thing is its own
-      const apart = motion.from >= thing.to ? motion.from - thing.to : thing.from - motion.to + 2;
-      if (forces && (nearest === null || apart < nearest.apart)) nearest = { forces, motion, apart };
-    }
-    if (!nearest) continue;
-    const from = Math.min(thing.from, nearest.motion.from);
-    const to = Math.max(thing.to, nearest.motion.to);
-    hits.push({
-      value: { forces: nearest.forces, trust: 'anywhere' },
-      from,
-      to,
-      span: [Math.min(thing.span[0], nearest.motion.span[0]), Math.max(thing.span[1], nearest.motion.span[1])],
-      clause: thing.clause,
-      negated: false,
-    });
-  }
-  return hits;
-}
 
 export interface WindHits {
   readonly words: readonly WindHit[];
