@@ -12,6 +12,7 @@ import {
   isPlanned,
   isWeatherOnly,
 } from './when/company.js';
+import { clockBegins } from './when/clock-begins.js';
 import { bareDay, daysMentioned, scanOf } from './when/days.js';
 import type { DayMention, Mention, Scan, WeekdayMention } from './when/mention.js';
 import { labelledBefore, MONTHS_WITHOUT_YEAR, numericDay, withoutYear } from './when/numeric-days.js';
@@ -66,23 +67,21 @@ export function dateSpans(text: string, context: Context): readonly Span[] {
 /** What is left when the days that are denied, planned, taken back or only background are left out. */
 function meant(scan: Scan, mentions: readonly Mention[], asked: 'asked' | 'in-passing'): Said[] {
   const { tokens, words } = scan;
-  const corrected = correctedPlace(tokens, mentions, words);
   const notYet = isNotYet(tokens, words);
-  const standing = mentions.slice(corrected ?? 0).filter((mention): mention is Said => {
-    if (mention.is !== 'day' && mention.is !== 'weekday') return false;
-    if (asked === 'in-passing' && !mention.inPassing) return false;
+  const meantOnes = mentions.filter((mention) => {
+    if (mention.is === 'vague' || (asked === 'in-passing' && !mention.inPassing)) return false;
     if (isDenied(tokens, mention, words) || isBackground(tokens, mention, words)) return false;
     const explicit = mention.is === 'day' && mention.explicit;
     return explicit || !(notYet || isPlanned(tokens, mention, words));
   });
-  if (mentions.slice(corrected ?? 0).some((mention) => mention.is === 'impossible')) {
-    // "4/31, a Thursday" is a slip that no other word mends
-    if (standing.every((mention) => mention.is === 'weekday')) return [];
-  }
-  const days = standing.filter(
+  const standing = meantOnes.slice(correctedPlace(tokens, meantOnes, words) ?? 0);
+  // "4/31, a Thursday" is a slip that no other word mends
+  const said = standing.filter((mention) => mention.is === 'day' || mention.is === 'weekday');
+  if (said.length < standing.length) return [];
+  const days = said.filter(
     (mention) => (mention.is === 'day' && mention.explicit) || !isWeatherOnly(tokens, mention, words),
   );
-  return days.length > 0 || asked === 'in-passing' ? days : standing;
+  return days.length > 0 || asked === 'in-passing' ? days : said;
 }
 
 /** Drops "5-3" where something better is said; alone it is a date, near by a sure one. */
@@ -98,7 +97,8 @@ function notWeak(scan: Scan, said: readonly Said[]): Said[] {
   );
   const hyphened = tokens[only.at + 1]?.text === '-';
   if (alone && near && hyphened) return [only];
-  const leads = only.at === 0 && tokens[only.next]?.kind === 'sign';
+  const goesOn = tokens[only.next]?.kind === 'sign' || clockBegins(tokens, only.next, words);
+  const leads = only.at === 0 && goesOn;
   return alone || (leads && near) ? [{ ...only, doubt: only.doubt ?? 'loose-date' }] : [];
 }
 

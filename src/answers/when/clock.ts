@@ -113,7 +113,7 @@ function minutesFromHour(scan: TimeScan, at: number): Bare | null {
   // "15 minutes before noon" is a watch that ends at noon
   if (unit && minutes.value === watchMinutes) return null;
   if (!unit && !MINUTES_TO.has(minutes.value)) return null;
-  if (!unit && (hour.fixed || wordsMinute(scan, hour.next) || isMinutes(tokens[hour.next]))) return null;
+  if (!unit && (wordsMinute(scan, hour.next) || isMinutes(tokens[hour.next]))) return null;
   const after = tokens[hour.next];
   const goesOn =
     after && !after.spaced && (after.text === ':' || after.text === '.') && tokens[hour.next + 1]?.kind === 'number';
@@ -122,7 +122,8 @@ function minutesFromHour(scan: TimeScan, at: number): Bare | null {
   // "from 10 to 3" is a span
   if (!unit && fromLead && minutes.value <= HOURS_OF_CLOCK) return null;
   if (!unit && timeWords.measures(tokens, hour.next)) return null;
-  const orSpan = !unit && minutes.value <= HOURS_OF_CLOCK ? { from: minutes.value, to: hour.hour } : null;
+  const before = timeWords.links(tokens, from)?.value === 'before';
+  const orSpan = !unit && !before && minutes.value <= HOURS_OF_CLOCK ? { from: minutes.value, to: hour.hour } : null;
   const form = unit ? 'certain' : 'figures';
   return bare(hour.hour, 0, form, hour.next, { offset: -minutes.value, fixed: hour.fixed, orSpan });
 }
@@ -210,6 +211,13 @@ function inFigures(scan: TimeScan, at: number): Bare | null {
   return short ? bare(Number(token.text), 0, 'hour', at + 1) : null;
 }
 
+/** "-0500" after "15:20:00": the zone, as computers write it. */
+function isZone(tokens: readonly Token[], at: number): boolean {
+  const sign = tokens[at - 1];
+  const seconds = tokens[at - 3]?.text === ':' && tokens[at - 5]?.text === ':';
+  return seconds && tokens[at]?.text.length === 4 && (sign?.text === '-' || sign?.text === '+') && sign.spaced;
+}
+
 /** What follows a time and belongs to it: "pm", "o'clock", "h", "ish", "in the afternoon". */
 function withSuffix({ tokens, timeWords }: TimeScan, clock: Bare): Bare {
   let said = clock;
@@ -250,8 +258,10 @@ export function clockAt(scan: TimeScan, at: number): Clock | null {
   if (!token || taken[at] === true) return null;
   const noon = timeWords.noon(tokens, at);
   if (noon) return { ...withSuffix(scan, bare(noon.value, 0, 'certain', noon.next, { fixed: true })), at };
-  // "3:20to3:35" is stuck to its link only
-  if (token.kind === 'number' && stuckSigns(tokens, at) && !timeWords.links(tokens, at - 1)) return null;
+  // "3:20to3:35" is stuck to its link only, and "2026-05-02T15:20" to its date
+  const afterDate = tokens[at - 1]?.text === 't' && taken[at - 2] === true;
+  const stuck = stuckSigns(tokens, at) && !afterDate && !timeWords.links(tokens, at - 1);
+  if (token.kind === 'number' && (stuck || isZone(tokens, at))) return null;
   const said =
     fromHour(scan, at) ??
     minutesFromHour(scan, at) ??

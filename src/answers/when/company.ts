@@ -182,7 +182,7 @@ function isCorrection(
   return false;
 }
 
-/** "2:20 to 2:35 am, I mean pm": the token of what is said in place of something before it. */
+/** "2:20 to 2:35 am, I mean pm": one of those phrases is said in place of something before it. */
 export function correctedWord(tokens: readonly Token[], phrases: PhraseIndex<true>, words: Words): boolean {
   const { fillers } = whenWords(words);
   const ends = correctionEnds(tokens, words);

@@ -216,6 +216,7 @@ export const ordinalDay: DayRule = (scan, at) => {
     !afterWeekday &&
     !tokens[at]?.first &&
     before?.kind !== 'sign' &&
+    before?.kind !== 'number' &&
     !dayWords.or(tokens, at - 1)
   )
     return null;

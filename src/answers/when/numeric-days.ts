@@ -163,7 +163,7 @@ export const numericDay: DayRule = (scan, at) => {
   if (isFraction(scan, at, where.next)) return null;
   const dates = withoutYear(scan, a, b);
   const [low, high] = [Math.min(a, b), Math.max(a, b)];
-  if (dates.length === 0 && (low > 12 || high > HIGHEST_SLIP_OF_DAY)) return null;
+  if (dates.length === 0 && (low < 1 || low > 12 || high > HIGHEST_SLIP_OF_DAY)) return null;
   const looksLikeFraction = a < b && DENOMINATORS.has(b);
   const far = (dates[0] ?? '') < addDays(scan.today, -DAYS_BACK_IN_PASSING);
   const inPassing = (!looksLikeFraction && !far) || standsLikeDate(scan, at, where.next);

@@ -161,8 +161,8 @@ function startOrSpan(
   windows: Parts['windows'],
   used: readonly Span[],
 ): Reading<Times> {
-  const hour = (value: number): Clock => ({ ...start, hour: value, offset: 0, orSpan: null });
-  const span = fromSettling(settleSpan(hour(from), hour(to), windows), used);
+  const hour = (value: number, fixed: boolean): Clock => ({ ...start, hour: value, offset: 0, orSpan: null, fixed });
+  const span = fromSettling(settleSpan(hour(from, false), hour(to, start.fixed), windows), used);
   const time = fromSettling(settleStart({ ...start, orSpan: null }, windows), used);
   return offering([span, time], 'to-or-before', used);
 }
