@@ -2,11 +2,14 @@
 import { mkdirSync, readdirSync, readFileSync, statSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { Package } from 'datapackage';
-import { describe, expect, test } from 'vitest';
+import { describe, expect, test, vi } from 'vitest';
 import type { Watch } from '../../shared/record.js';
+import { CommandError } from '../../src/commands/command.js';
+import { exportPackage } from '../../src/commands/export.js';
 import { importPackage } from '../../src/commands/import.js';
+import { season } from '../../src/commands/season.js';
 import { writePackage } from '../../src/publish/package/index.js';
-import { keepWatch, openStore } from '../../src/store/index.js';
+import { keepWatch, openStore, watchesOf } from '../../src/store/index.js';
 import { plantWatched, queensRow, watch } from '../a-watch.js';
 import { uuid } from '../store/sample.js';
 import { newFolder, run } from './program.js';
@@ -105,25 +108,50 @@ async function dataWith(watches: readonly Watch[]): Promise<string> {
 }
 
 async function stored(data: string): Promise<Watch[]> {
-  const { stdout } = await run(['watches', '--json', '--data', data]);
-  return JSON.parse(stdout) as Watch[];
+  const store = await openStore(join(data, 'queenpost.sqlite'), { readonly: true });
+  const watches = [...watchesOf(store, 'kestrel-fen')];
+  store.close();
+  return watches;
 }
 
 const contents = (folder: string): Record<string, string> =>
   Object.fromEntries(readdirSync(folder).map((file) => [file, readFileSync(join(folder, file), 'utf8')]));
 
+const COMMANDS = [exportPackage, importPackage, season];
+
+type Then = BufferEncoding | ((error?: Error | null) => void);
+
+/** Runs a command in this process, which takes a tenth of the time of one of its own. */
+async function ran(name: string, args: readonly string[]): Promise<{ stdout: string; error: string }> {
+  let stdout = '';
+  const spy = vi.spyOn(process.stdout, 'write').mockImplementation((text: string | Uint8Array, then?: Then) => {
+    stdout += String(text);
+    if (typeof then === 'function') then();
+    return true;
+  });
+  try {
+    await COMMANDS.find((command) => command.name === name)?.run(args);
+    return { stdout, error: '' };
+  } catch (error) {
+    if (!(error instanceof CommandError)) throw error;
+    return { stdout, error: error.message };
+  } finally {
+    spy.mockRestore();
+  }
+}
+
 /** Runs a command that must do its work; its output. */
-async function done(...args: string[]): Promise<string> {
-  const { stdout, stderr, code } = await run(args);
-  expect({ stderr, code }).toEqual({ stderr: '', code: 0 });
+async function done(name: string, ...args: string[]): Promise<string> {
+  const { stdout, error } = await ran(name, args);
+  expect(error).toBe('');
   return stdout;
 }
 
 /** Runs a command that must not; the lines of its error. */
-async function refused(...args: string[]): Promise<string[]> {
-  const { stdout, stderr, code } = await run(args);
-  expect({ stdout, code }).toEqual({ stdout: '', code: 1 });
-  return stderr.trimEnd().split('\n');
+async function refused(name: string, ...args: string[]): Promise<string[]> {
+  const { stdout, error } = await ran(name, args);
+  expect(stdout).toBe('');
+  return error.split('\n');
 }
 
 async function exported(watches: readonly Watch[]): Promise<string> {
@@ -355,6 +383,20 @@ describe('import', () => {
   });
 });
 
+test('the program does the same, and ends with an error where it could not', async () => {
+  const first = await exported(SEASON);
+  const data = newFolder();
+  const took = await run(['import', first, '--data', data]);
+  expect([took.stderr, took.code]).toEqual(['', 0]);
+  const second = join(newFolder(), 'copy');
+  const wrote = await run(['export', second, '--data', data]);
+  expect([wrote.stderr, wrote.code]).toEqual(['', 0]);
+  expect(contents(second)).toEqual(contents(first));
+  const again = await run(['import', first, '--data', data]);
+  expect([again.stdout, again.code]).toEqual(['', 1]);
+  expect(again.stderr).toMatch(/^Nothing was taken in: 6 things are wrong/);
+}, 120_000);
+
 /** 10,000 watches of 400 observers over 80 days, three plants and two rows of queens each. */
 function* wholeSeason(): Generator<Watch> {
   const digits = (number: number) => String(number).padStart(2, '0');
@@ -382,9 +424,8 @@ test('a season of 10,000 watches is taken in within ten seconds', async () => {
   const data = newFolder();
   // Time of the processor: what else this machine does is not the program's.
   const before = process.cpuUsage();
-  await importPackage.run([folder, '--data', data]);
+  await done('import', folder, '--data', data);
   const { user, system } = process.cpuUsage(before);
   expect((user + system) / 1e6).toBeLessThan(10);
-  const { stdout } = await run(['season', '--json', '--data', data]);
-  expect(JSON.parse(stdout)).toMatchObject({ effort: { watches: 10_000 } });
+  expect(JSON.parse(await done('season', '--json', '--data', data))).toMatchObject({ effort: { watches: 10_000 } });
 }, 300_000);

@@ -31,6 +31,15 @@ const resourceName = (file: string): string => file.replace(/\.csv$/, '');
 const isPrimaryKey = ({ key, columns }: Layout): boolean =>
   key.length > 0 && key.every((name) => columns[name]?.required === true);
 
+/** Without a reference that another implies: a row of a plant that was watched has a watch. */
+const foreignKeys = ({ refersTo }: Layout) =>
+  refersTo
+    .filter((one) => !refersTo.some(({ columns }) => columns.length > one.columns.length))
+    .map(({ file, columns }) => ({
+      fields: columns,
+      reference: { resource: resourceName(file), fields: columns },
+    }));
+
 const resourceOf = (layout: Layout) => ({
   name: resourceName(layout.file),
   path: layout.file,
@@ -44,14 +53,7 @@ const resourceOf = (layout: Layout) => ({
     fields: Object.entries(layout.columns).map(([name, column]) => fieldOf(name, column)),
     missingValues: [''],
     ...(isPrimaryKey(layout) ? { primaryKey: layout.key } : {}),
-    ...(layout.refersTo.length === 0
-      ? {}
-      : {
-          foreignKeys: layout.refersTo.map(({ file, columns }) => ({
-            fields: columns,
-            reference: { resource: resourceName(file), fields: columns },
-          })),
-        }),
+    ...(layout.refersTo.length === 0 ? {} : { foreignKeys: foreignKeys(layout) }),
   },
 });
 
