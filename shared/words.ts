@@ -505,6 +505,8 @@ const skySection = z.strictObject({
   gloom: words,
   /** The sun shows through: "sunny breaks". */
   gaps: words,
+  /** Clear where nothing else is said; beside clouds it only shows between them. */
+  sun: words,
   /** Clear where nothing else is said; "bright overcast" is overcast. */
   bright: words,
   /** "hazy": few where nothing else is said. */
@@ -832,7 +834,12 @@ const placeSection = z.strictObject({
   doubts: words,
   /** In a longer text a place is told by these: "at", "my", "garden". */
   prepositions: words,
+  /** Those that tell a place wherever they stand; the others only at the start of a clause or after `watching`. */
+  anywhere: words,
+  watching: words,
   determiners: words,
+  /** As determiners; they make a place even without "at": "my garden, 70F". */
+  owners: words,
   nouns: words,
   /** After a comma they go on with the place: ", lower loop". */
   tails: words,

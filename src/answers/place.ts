@@ -99,6 +99,18 @@ function readCoordinates(
   return doubtful ? unsure([read], 'place-doubt', used) : sure(read, used);
 }
 
+/** Numbers that were meant for coordinates: decimals in a pair, two signs for degrees, ten digits in a row. */
+const GARBLED = /\d\.\d{3,}[^\n]{1,40}\d\.\d{3,}|°[^\n]{1,40}°|(?<![\d-])\d{10,}/u;
+
+/** "2 bimacs on the plum" answers another question. */
+const isTally = (folded: string, context: Context): boolean =>
+  /^\s*\d{1,3}\s/u.test(folded) &&
+  context.names.bees.some(({ name, short }) =>
+    [...short, fold(name).split(' ')[1] ?? ''].some((word) =>
+      new RegExp(`^\\s*\\d{1,3}\\s+(?:${word})s?(?!\\p{L})`, 'u').test(folded),
+    ),
+  );
+
 /** Words without coordinates. */
 function readWords(text: string, context: Context, phrases: PlacePhrases): Reading<PlaceRead> {
   const folded = fold(text);
@@ -112,8 +124,21 @@ function readWords(text: string, context: Context, phrases: PlacePhrases): Readi
   if (phrases.question.test(rest) || (asks && (phrases.questionWithin.test(rest) || phrases.questionVerb.test(rest))))
     return none('place-question');
   if (phrases.unknown.test(rest) || phrases.other.test(rest)) return none('place-unclear');
+  if (GARBLED.test(plainCoordinates(text))) return none('place-impossible');
+  // "yes, Fen Boardwalk"
+  const greeted = phrases.answerAtStart.exec(folded)?.[0].length ?? 0;
+  if (greeted > 0 && /\p{L}/u.test(rest.slice(greeted)))
+    return readWords(' '.repeat(greeted) + text.slice(greeted), context, phrases);
   const answered = readYesNo(text, context);
   if (answered.state === 'sure' && answered.value.rest === null) return none('place-unclear');
+  if (isTally(folded, context)) return none('place-unclear');
+
+  // "Heron Bend, sorry, Oak Rise"
+  const correction = [...folded.matchAll(phrases.corrected)].at(-1);
+  if (correction && /\p{L}{2}/u.test(folded.slice(correction.index + correction[0].length))) {
+    const from = correction.index + correction[0].length;
+    return readWords(' '.repeat(from) + text.slice(from), context, phrases);
+  }
 
   const all: Span[] = [[0, text.length]];
   const start = phrases.label.exec(folded)?.[0].length ?? 0;
@@ -135,8 +160,11 @@ export const readPlace: Reader<PlaceRead> = (text, context) => {
   const found = all.filter((one): one is Coordinates => !isImpossible(one));
   const spans = all.map(({ span }) => span);
   if (found.length > 0) {
-    const accuracy = accuracyIn(blank(plainCoordinates(text), spans), context.words);
-    return readCoordinates(text, found, spans, accuracy, context, phrases);
+    const beside = blank(plainCoordinates(text), spans);
+    const height = phrases.height.exec(beside);
+    const heights: Span[] = height ? [[height.index, height.index + height[0].length]] : [];
+    const accuracy = accuracyIn(blank(beside, heights), context.words);
+    return readCoordinates(text, found, [...spans, ...heights], accuracy, context, phrases);
   }
   const impossible = all.find(isImpossible);
   if (impossible) return none(impossible.impossible === 'zone' ? 'place-zone' : 'place-impossible', spans);

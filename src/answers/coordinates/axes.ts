@@ -42,10 +42,11 @@ export function axisPattern(number: string, { latitude, longitude, hemispheres }
   const letter = Object.keys(hemispheres)
     .sort((a, b) => b.length - a.length)
     .join('|');
+  // "-90.64 east side" is no longitude in the east
   return new RegExp(
-    `(?<![\\p{L}\\d.])(?:(?<label>${anyOf(latitude, longitude)})[\\s:=.(]{0,4})?` +
+    `(?<![\\p{L}\\d.])(?:(?<label>${anyOf(latitude, longitude)})[\\s:=.("']{0,4})?` +
       `(?:\\(?(?<before>${letter})\\)?[\\s.:]{0,2})?(?<sign>[+-])?\\s?(?<!\\d[.,]?)${number}` +
-      `(?<tail>\\s{0,2},?\\s?\\(?(?<after>${letter})(?!\\p{L})\\.?\\)?)?`,
+      `(?<tail>\\s{0,2}\\(?(?<after>${letter})(?!\\p{L})\\.?\\)?(?!\\s{1,3}(?!${anyOf(latitude, longitude)}|(?:${letter}|and|by)(?!\\p{L}))\\p{L}))?`,
     'gu',
   );
 }
@@ -76,7 +77,7 @@ function axesIn(plain: string, { pattern, read }: AxisPattern, { latitude, hemis
   return axes;
 }
 
-const BETWEEN = /^[\s,;/|)(.&]{0,6}(?:(?:and|by|x)\s{1,3})?$/u;
+const BETWEEN = /^[\s,;/|)(.&+"]{0,6}(?:(?:and|by|x)\s{1,3})?$/u;
 
 /** Whether a pair without letters is coordinates at all; the form decides. */
 export type Accept = (first: Axis, second: Axis, whole: boolean) => { readonly unmistakable: boolean } | null;

@@ -25,6 +25,9 @@ const accept: Accept = (first, second, whole) => {
   const told = [first, second].every(({ axis, marked, side }) => axis !== null || marked || side !== null);
   const decimals = Math.min(first.decimals, second.decimals);
   const minus = first.minus || second.minus;
+  // "S 45 W 93 Rd" is an address
+  const wholeDegrees = decimals === 0 && !first.marked && !second.marked;
+  if (told && wholeDegrees) return whole ? { unmistakable: false } : null;
   if (told) return { unmistakable: decimals >= 2 || (first.axis !== null && second.axis !== null && decimals >= 1) };
   if (decimals >= 3) return { unmistakable: true };
   if (decimals >= 2) return { unmistakable: minus };

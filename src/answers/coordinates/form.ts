@@ -53,6 +53,7 @@ export const plainCoordinates = (text: string): string =>
   fold(
     text
       .replace(/[º˚∘⁰ᵒ]/gu, '°')
+      .replace(/(?<=\d\.?)[oO](?=\d)/gu, '0')
       .replace(/[ʹ′‵]/gu, "'")
       .replace(/[ʺ″‶]/gu, '"')
       .replace(/[＋﹢]/gu, '+'),

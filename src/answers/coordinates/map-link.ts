@@ -8,7 +8,7 @@ import { unitOfLast, type Coordinates, type CoordinatesFound, type CoordinatesFo
 const PIN_METRES = 30;
 
 export const LINK =
-  /(?:https?:\/\/|(?<![\p{L}\d.@])(?:www\.|maps?\.|goo\.gl\/|osm\.org\/|openstreetmap\.org\/))[^\s<>"]{1,2000}/gu;
+  /(?:https?:\/\/|(?<![\p{L}\d.@-])(?:[a-z\d-]{1,40}\.){1,4}(?:com|org|net|gl|gov|edu|io|me|app|link|de|uk|ca|us)\/)[^\s<>"]{1,2000}/gu;
 
 const NUMBER = String.raw`[+-]?\d{1,3}(?:\.\d{1,20})?`;
 const DECIMAL = String.raw`[+-]?\d{1,3}\.\d{1,20}`;

@@ -18,15 +18,15 @@ const utmPhrases = madeOnce((place: Words['place']) => {
     const letters = [...words].sort((a, b) => b.length - a.length).join('|');
     return `(?:(?<${name}Before>${letters})[\\s:=.]{0,3})?(?<${name}>${number})(?:\\s?m?\\s?(?<${name}After>${letters})(?!\\p{L}))?${metre}`;
   };
-  const zone = `(?:${anyOf(place.utm)}[\\s:,]{0,3})?(?:${anyOf(place.zone)}[\\s:]{0,3})?(?<zone>60|[1-5]\\d|0?[1-9])(?!\\d)\\s?-?\\s?(?<band>north|south|[c-hj-np-x])?(?!\\p{L})`;
+  const zone = `(?:${anyOf(place.utm)}[\\s:,]{0,3})?(?:(?<!\\p{L})(?:${place.zone.join('|')})[\\s:]{0,3})?(?<zone>60|[1-5]\\d|0?[1-9])(?!\\d)\\s?-?\\s?(?<band>north|south|[c-hj-np-x])?(?!\\p{L})`;
   const gap = String.raw`[\s,;/]{1,5}`;
   return {
     eastFirst: new RegExp(
-      `(?<![\\p{L}\\d.,])${axis('east', EAST, place.easting)}${gap}${axis('north', NORTH, place.northing)}(?![\\d])`,
+      `(?<![\\d.,]|\\p{L}\\p{L}|(?<!\\d)\\p{L})${axis('east', EAST, place.easting)}${gap}${axis('north', NORTH, place.northing)}(?![\\d])`,
       'gu',
     ),
     northFirst: new RegExp(
-      `(?<![\\p{L}\\d.,])${axis('north', NORTH, place.northing)}${gap}${axis('east', EAST, place.easting)}(?![\\d])`,
+      `(?<![\\d.,]|\\p{L}\\p{L}|(?<!\\d)\\p{L})${axis('north', NORTH, place.northing)}${gap}${axis('east', EAST, place.easting)}(?![\\d])`,
       'gu',
     ),
     zoneBefore: new RegExp(`(?<![\\d.])${zone}[\\s,;:.()]{0,4}$`, 'u'),

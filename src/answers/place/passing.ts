@@ -36,14 +36,14 @@ const isTaxon = (words: string, context: Context): boolean => {
   return [...context.names.plants, ...context.names.bees].some(({ name, common }) =>
     [name, ...common].some((known) => {
       const plain = fold(known);
-      return said === plain || said.startsWith(`${plain} `) || plain.startsWith(`${said} `) || said === `${plain}s`;
+      return said === plain || said.startsWith(`${plain} `) || said === `${plain}s`;
     }),
   );
 };
 
 /** "at Hollow Oak Farm", "in Miller Woods": two words with capitals, or one beside a word like "park". */
 const CAPITALS =
-  /(?<=(?<![\p{L}\p{N}])(?:[Aa]t|[Ii]n|[Ff]rom)\s+(?:[Tt]he\s+)?)\p{Lu}[\p{L}'’.-]*(?:\s+(?:(?:of|the|and|at)\s+)?\p{Lu}[\p{L}'’-]*){0,5}/gu;
+  /(?<=(?<![\p{L}\p{N}])(?:[Aa]t|[Ii]n|[Ff]rom)\s{1,3}(?:[Tt]he\s{1,3})?)\p{Lu}[\p{L}'’.-]*(?:\s+(?:(?:of|the|and|at|du|de|la|le|des|on)\s+)?\p{Lu}[\p{L}'’-]*){0,5}/gu;
 
 function namedIn(text: string, folded: string, context: Context, phrases: PlacePhrases): SaidPlace | null {
   for (const match of text.matchAll(CAPITALS)) {
@@ -70,13 +70,26 @@ function nounIn(text: string, folded: string, context: Context, phrases: PlacePh
     const typed = text.slice(from, from + words.length);
     if (/\d\s*$|^\d/u.test(words) || !phrases.inPassing.determiner.test(words)) continue;
     // "on the wild plum by the road" is no place on the road
-    if (isTaxon(typed, context) || preposition === 'on' || preposition === 'from') continue;
+    const anywhere = phrases.inPassing.anywhere.test(preposition);
+    const clause = phrases.inPassing.clauseBefore.test(folded.slice(Math.max(0, match.index - REACH), match.index));
+    if (isTaxon(typed, context) || !(anywhere || clause)) continue;
     const following = /^\s+\p{L}+/u.exec(text.slice(from + words.length))?.[0] ?? '';
     if (following !== '' && isTaxon(`${words.split(/\s+/u).at(-1) ?? ''}${following}`, context)) continue;
-    const kept = preposition === 'at' || preposition === 'in' ? from : match.index;
+    // "behind the library" is more than the library
+    const kept = anywhere ? from : match.index;
     return { words: text.slice(kept, from + words.length), span: [kept, from + words.length] };
   }
   return null;
+}
+
+/** "my garden, 70F": whose it is makes it a place even without "in". */
+function ownedIn(text: string, folded: string, context: Context, phrases: PlacePhrases): SaidPlace | null {
+  const match = phrases.inPassing.owned.exec(folded);
+  const words = match?.groups?.['words'];
+  if (!match || words === undefined) return null;
+  const from = match.index + match[0].length - words.length;
+  const typed = text.slice(from, from + words.length);
+  return isTaxon(typed, context) ? null : { words: typed, span: [from, from + words.length] };
 }
 
 /** What follows a place up to the end of its clause, where it only goes on: ", lower loop". */
@@ -105,6 +118,9 @@ export function wordsInPassing(
     }
   }
   const said =
-    siteIn(free, folded, context) ?? namedIn(free, folded, context, phrases) ?? nounIn(free, folded, context, phrases);
+    siteIn(free, folded, context) ??
+    namedIn(free, folded, context, phrases) ??
+    nounIn(free, folded, context, phrases) ??
+    ownedIn(free, folded, context, phrases);
   return said ? withTail(free, said, phrases) : null;
 }

@@ -9,9 +9,9 @@ export const placePhrases = madeOnce((words: Words) => {
     new RegExp(`^[\\s.,!…:;()-]*(?:${anyOf(...lists)}[\\s.,!?…:;()-]*)+$`, 'u');
   const { 'same-place': _same, ...wanted } = wishes.plain;
   return {
-    label: new RegExp(`^[\\s*-]*${anyOf(place.labels)}\\s*[:=]\\s*`, 'u'),
+    label: new RegExp(`^[\\s*-]*${anyOf(place.labels)}\\s*(?:[:=]|(?<=\\s)-(?=\\s))\\s*`, 'u'),
     labelWithin: new RegExp(
-      `(?:^|[\\n;.])[\\s*-]*${anyOf(place.labels, words.note.labels.place)}\\s*[:=]\\s*(?<words>[^\\n;]{1,300})`,
+      `(?:^|[\\n;.])[ \\t*-]{0,6}${anyOf(place.labels, words.note.labels.place)}[ \\t]{0,3}(?:[:=]|(?<=[ \\t])-(?=[ \\t]))[ \\t]{0,6}(?<words>[^\\s;][^\\n;]{0,300})`,
       'gu',
     ),
     /** Beside coordinates, at the end of the words before and at the beginning of the words after. */
@@ -23,12 +23,31 @@ export const placePhrases = madeOnce((words: Words) => {
       `^[\\s,.;:)-]*(?:${anyOf(place.datums, ['ok', 'thanks', 'thank you', 'or so'])}[\\s,.;:)-]*)+`,
       'u',
     ),
-    onlyLabels: whole(place.coordinateLabels, place.datums, hedges.doubting, hedges.correcting, place.doubts),
+    onlyLabels: whole(
+      place.coordinateLabels,
+      place.datums,
+      hedges.doubting,
+      hedges.correcting,
+      place.doubts,
+      words.numbers.joins,
+      words.count.either,
+    ),
     question: new RegExp(`^[\\s.,-]*(?:(?:${anyOf(words.yesNo.fillers)})[\\s,.-]+){0,3}${anyOf(place.questions)}`, 'u'),
     questionVerb: new RegExp(`^[\\s.,-]*${anyOf(place.questionVerbs)}`, 'u'),
     questionWithin: new RegExp(`(?:^|[.!?,;]\\s+)${anyOf(place.questions)}`, 'u'),
     unknown: whole(place.unknown, Object.values(wanted).flat(), words.yesNo.fillers),
-    unknownAtStart: new RegExp(`^[\\s.,-]*${anyOf(place.unknown)}(?=[\\s.,!?-]*$)`, 'u'),
+    /** "Yes, " before the words. */
+    answerAtStart: new RegExp(
+      `^\\s*(?:${anyOf(words.yesNo.yes, words.yesNo.yesAlone, words.yesNo.no, words.yesNo.bareNo, words.yesNo.fillers, hedges.correcting)}\\s*[,.!:;-]\\s*)+`,
+      'u',
+    ),
+    /** "alt 260 m" */
+    height: new RegExp(
+      `${anyOf(place.height)}[\\s.:=]{0,3}\\d{1,5}(?:\\.\\d{1,3})?\\s?(?:${Object.keys(words.patch.lengths)
+        .filter((unit) => /^\p{L}/u.test(unit))
+        .join('|')})(?!\\p{L})`,
+      'u',
+    ),
     other: new RegExp(
       `^(?:[\\s\\d.,:;/!?%°'"&()+~-]|${anyOf(place.otherKinds)}|(?<=\\d)(?:am|pm|f|c|a|p|st|nd|rd|th|min|mph|ft|m|h)(?!\\p{L}))+$`,
       'u',
@@ -41,20 +60,31 @@ export const placePhrases = madeOnce((words: Words) => {
       'u',
     ),
     doubtAtStart: new RegExp(
-      `^[\\s,.]*(?:${anyOf(hedges.doubting, place.doubts)}[\\s,.:]*)+(?:(?:but|it was|was it|its|it's)\\s+)?`,
+      `^[\\s,.]*(?:(?:${anyOf(hedges.doubting)}|${anyOf(place.doubts)}(?=\\s*[,.:;]|\\s+${anyOf(hedges.doubting, ['but'])}))[\\s,.:;]*)+(?:${anyOf(['but', 'it was'])}\\s+)?`,
       'u',
     ),
     correcting: new RegExp(anyOf(hedges.correcting), 'gu'),
+    /** In words only between marks or before a colon: "sorry for the delay" corrects nothing. */
+    corrected: new RegExp(
+      `[,.;\\n-]\\s{0,3}${anyOf(hedges.correcting)}\\s{0,3}[,:-]\\s{0,3}|[,.;\\n-]\\s{0,3}${anyOf(hedges.correcting.filter((phrase) => phrase.includes(' ')))}\\s{1,3}`,
+      'gu',
+    ),
     inPassing: {
       nouned: new RegExp(
-        `(?<![\\p{L}\\p{N}])(?<preposition>${anyOf(place.prepositions)})\\s+(?<words>(?:${anyOf(place.determiners)}\\s+)?(?:[\\p{L}\\p{N}'.-]{1,30}\\s+){0,4}?${anyOf(place.nouns)}(?:\\s+${anyOf(place.nouns)})?)`,
+        `(?<![\\p{L}\\p{N}])(?<preposition>${anyOf(place.prepositions)})\\s+(?<words>(?:${anyOf(place.determiners, place.owners)}\\s+)?(?:(?!${anyOf(place.prepositions)})[\\p{L}\\p{N}'.-]{1,30}\\s+){0,4}?${anyOf(place.nouns)}(?:\\s+${anyOf(place.nouns)})?)`,
         'gu',
       ),
+      anywhere: new RegExp(`^${anyOf(place.anywhere)}$`, 'u'),
+      clauseBefore: new RegExp(`(?:^|[.,;:!?\\n(-]|${anyOf(place.watching)})\\s{0,3}$`, 'u'),
       notNames: new RegExp(`^${anyOf(place.notPlaceNames)}`, 'u'),
       nouns: new RegExp(anyOf(place.nouns), 'u'),
       nounsAtStart: new RegExp(`^(?:\\s+${anyOf(place.nouns)}){0,3}`, 'u'),
       tail: new RegExp(`^,\\s+${anyOf(place.tails)}[\\p{L}\\s'-]{0,40}(?=[.,;\\n]|$)`, 'u'),
-      determiner: new RegExp(`^${anyOf(place.determiners)}\\s`, 'u'),
+      determiner: new RegExp(`^${anyOf(place.determiners, place.owners)}\\s`, 'u'),
+      owned: new RegExp(
+        `(?:^|[.,;\\n])[ \\t]{0,3}(?<words>${anyOf(place.owners)}\\s+(?:(?!${anyOf(place.prepositions)})[\\p{L}'-]{1,30}\\s+){0,2}?${anyOf(place.nouns)})(?=\\s{0,3}(?:[,.;\\n]|$))`,
+        'u',
+      ),
     },
   };
 });

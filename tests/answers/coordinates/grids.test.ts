@@ -42,6 +42,8 @@ const table: [typed: string, expected: string][] = [
   ['zone 56 south 334873 6252266', 'sure -33.85700 151.21500 ±5'],
   ['630084 E 4833438 N', 'not understood, place-zone'],
   ['UTM 630084 4833438', 'not understood, place-zone'],
+  ['17T630084 4833438', 'sure 43.64256 -79.38714 ±5'],
+  ['17T 6300844833438', 'not understood, place-impossible'],
   ['61T 630084 4833438', 'not understood, place-impossible'],
   ['17T PJ 3008 334', 'not understood, place-impossible'],
   ['17T AJ 3008 3343', 'not understood, place-impossible'], // no column A in zone 17
