@@ -394,6 +394,13 @@ describe('files', () => {
     expect(written(watches)).toEqual(TEXTS);
   });
 
+  test('the last cell may be in quotes and the last line without its end', () => {
+    const turned = 'watch,check,weight,reply,values\n1,length,ask,,"{""minutes"":3}"';
+    const { watches, problems } = read({ ...TEXTS, 'findings.csv': turned });
+    expect(problems.map(sayProblem)).toEqual([]);
+    expect(watches[0]?.findings.map(({ values }) => values)).toEqual([{ minutes: 3 }]);
+  });
+
   const ends: [name: string, end: string][] = [
     ['line feeds', '\n'],
     ['pairs', '\r\n'],

@@ -55,9 +55,7 @@ function firstLines(text: string): number[] {
 }
 
 /** The rows of a text with their lines, empty ones passed over; or where and why it is not CSV. */
-function linesOf(given: string): { lines: Line[] } | { line: number; broken: string } {
-  // Without the last line feed the library takes a quoted last cell for one that is not closed.
-  const text = given.endsWith('\n') ? given : `${given}\n`;
+function linesOf(text: string): { lines: Line[] } | { line: number; broken: string } {
   const first = firstLines(text);
   try {
     const rows = parse(text, { bom: true, record_delimiter: ['\r\n', '\n'], relax_column_count: true });
