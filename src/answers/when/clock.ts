@@ -213,9 +213,10 @@ function inFigures(scan: TimeScan, at: number): Bare | null {
 
 /** "-0500" after "15:20:00": the zone, as computers write it. */
 function isZone(tokens: readonly Token[], at: number): boolean {
-  const sign = tokens[at - 1];
-  const seconds = tokens[at - 3]?.text === ':' && tokens[at - 5]?.text === ':';
-  return seconds && tokens[at]?.text.length === 4 && (sign?.text === '-' || sign?.text === '+') && sign.spaced;
+  const [minuteColon, minute, secondColon, second, sign, zone] = tokens.slice(Math.max(0, at - 5), at + 1);
+  if (!/^[01]\d(?:00|30|45)$/.test(zone?.text ?? '') || (sign?.text !== '-' && sign?.text !== '+')) return false;
+  const seconds = minuteColon?.text === ':' && secondColon?.text === ':' && minute?.spaced === false;
+  return seconds && second?.kind === 'number' && zone?.spaced === false;
 }
 
 /** What follows a time and belongs to it: "pm", "o'clock", "h", "ish", "in the afternoon". */

@@ -104,7 +104,9 @@ export function smallNumberAt(tokens: readonly Token[], at: number, numbers: Wor
   if (unit !== undefined) return { value: unit, next: at + 1, written: 'words' };
   const tens = numbers.tens[token.text];
   if (tens === undefined) return null;
-  const after = tokens[at + 1]?.text === '-' ? at + 2 : at + 1;
+  // "twenty-one", but not "twelve forty - one o'clock"
+  const hyphen = tokens[at + 1]?.text === '-' && !tokens[at + 1]?.spaced && !tokens[at + 2]?.spaced;
+  const after = hyphen ? at + 2 : at + 1;
   const more = numbers.units[tokens[after]?.text ?? ''];
   if (more !== undefined && more >= 1 && more <= 9) return { value: tens + more, next: after + 1, written: 'words' };
   return { value: tens, next: at + 1, written: 'words' };
