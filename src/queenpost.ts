@@ -1,6 +1,7 @@
 #!/usr/bin/env node
 /** The way in: `queenpost COMMAND …`. A command is a file in `src/commands` and a line in `COMMANDS`. */
 import { CommandError, sentenceOf, type Command } from './commands/command.js';
+import { demo } from './commands/demo.js';
 import { exportPackage } from './commands/export.js';
 import { importPackage } from './commands/import.js';
 import { read } from './commands/read.js';
@@ -8,7 +9,7 @@ import { season } from './commands/season.js';
 import { talk } from './commands/talk.js';
 import { watches } from './commands/watches.js';
 
-const COMMANDS: readonly Command[] = [talk, read, watches, season, exportPackage, importPackage];
+const COMMANDS: readonly Command[] = [talk, read, watches, season, exportPackage, importPackage, demo];
 
 const list = (): string =>
   COMMANDS.map(({ name, does, usage }) => `  ${name.padEnd(9)} ${does}\n            queenpost ${name} ${usage}`).join(

@@ -1,5 +1,5 @@
 import { defineConfig } from 'vitest/config';
 
 export default defineConfig({
-  test: { dir: 'tests', env: { TZ: 'America/Chicago' }, passWithNoTests: false, testTimeout: 30_000 },
+  test: { dir: 'tests', env: { TZ: 'America/Chicago' }, passWithNoTests: false, testTimeout: 120_000 },
 });
