@@ -23,14 +23,19 @@ const cloudierFirst = (clouds: readonly Cloud[]): Cloud[] => [...clouds].sort((a
 
 /** What the parts say where the whole sky is not named: "a few clouds", "some sun". */
 function fromParts(parts: ReadonlySet<SkyPart>): Meant | null {
-  if (parts.has('gloom')) return clearly(parts.has('gaps') ? 'broken' : 'overcast');
+  if (parts.has('gloom')) {
+    if (parts.has('sun')) return openly(['scattered', 'overcast'], 'sky-between');
+    return clearly(parts.has('gaps') ? 'broken' : 'overcast');
+  }
   if (parts.has('many-clouds')) return clearly('broken');
   if (parts.has('some-cloud')) return clearly('scattered');
   if (parts.has('few-clouds') || parts.has('haze')) return clearly('few');
-  if (parts.has('bare-cloud'))
+  if (parts.has('bare-cloud')) {
+    if (parts.has('sun')) return clearly('scattered');
     return parts.has('gaps') ? clearly('broken') : openly(['broken', 'overcast'], 'sky-vague');
+  }
   if (parts.has('gaps')) return openly(['scattered', 'broken'], 'sky-vague');
-  return parts.has('bright') ? clearly('clear') : null;
+  return parts.has('sun') || parts.has('bright') ? clearly('clear') : null;
 }
 
 /** What the parts make of a whole sky: "sunny, a few clouds" is few, "cloudy with sunny breaks" is broken. */
@@ -48,6 +53,7 @@ function withParts(whole: Cloud, parts: ReadonlySet<SkyPart>): Meant {
       return clearly('broken');
     case 'overcast':
       if (parts.has('few-clouds') || parts.has('some-cloud')) return openly(['overcast', 'broken'], 'sky-between');
+      if (parts.has('sun') && !parts.has('gaps')) return openly(['broken', 'scattered'], 'sky-between');
       return clearly(parts.has('gaps') ? 'broken' : 'overcast');
   }
 }

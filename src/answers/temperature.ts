@@ -100,7 +100,9 @@ function together(found: readonly Degrees[], text: Spoken, { survey, words }: Co
     const agree = Math.max(...all) - Math.min(...all) <= MOST_APART_CELSIUS;
     if (!agree) return unsure(offer, 'temperature-units', used);
     if (hedged) return unsure(offer, 'temperature-doubt', used);
-    return doubt ? unsure(offer, doubt, used) : sure(shown(own.meaning), used);
+    // the one settles what the other leaves open: "15 degrees (59 F)"
+    const open = meanings.every(({ meaning }) => meaning.doubt !== null);
+    return open && doubt ? unsure(offer, doubt, used) : sure(shown(own.meaning), used);
   }
   const same = all.every((celsius) => rounded(celsius, 1) === rounded(first.meaning.celsius, 1));
   const offer = [shown({ ...first.meaning, celsius: same ? first.meaning.celsius : middle })];
@@ -127,10 +129,13 @@ function readOnce(
   meant: TemperatureUnit | null = null,
 ): Reading<Temperature> {
   const said = spoken(text, context.words);
-  const alone = meant ?? unitAlone(said, context.words);
-  const all = degreesIn(said, context.words)
-    .filter(take(said))
-    .map((degrees) => ({ ...degrees, unit: meant ?? degrees.unit ?? alone, marked: degrees.marked || alone !== null }));
+  const taken = degreesIn(said, context.words).filter(take(said));
+  const alone = meant ?? (taken.some(({ unit }) => unit !== null) ? null : unitAlone(said, context.words));
+  const all = taken.map((degrees) => ({
+    ...degrees,
+    unit: meant ?? degrees.unit ?? alone,
+    marked: degrees.marked || alone !== null,
+  }));
   const [first, last] = [all[0], all.at(-1)];
   // "earlier 55, then 60" changed while they watched; without a word for it, only the 60 is of the watch
   const changed = first && last && changesIn(said, context.words)(first.clause, last.clause);

@@ -216,6 +216,8 @@ function readOnce(typed: string, { words, survey }: Context, finding: Finding): 
 function besideWords(speed: Speed, said: readonly WindHit[], meant: Meant | null, temperatureUnit: 'F' | 'C'): boolean {
   if (!meant || speed.fastest >= LEAST_UNLIKELY_SPEED) return false;
   if (meant.ask && temperatureUnit === 'F') return true;
+  // "2 (light breeze)": the number of the force itself
+  if (!meant.ask && speed.fastest === meant.forces[0]) return false;
   const apart = Math.abs((speed.forces[0] ?? 0) - (meant.forces[0] ?? 0));
   return (
     apart <= 1 || (temperatureUnit === 'F' && said.some((hit) => hit.clause === speed.clause && hit.to <= speed.from))

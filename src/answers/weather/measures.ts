@@ -60,6 +60,8 @@ const SIGN = /(?:^|[\s:(=,@])(?<sign>[-+])$/u;
 const ENDS_NUMBER = /[\d°'%]\s*$|\d\s?[fc]\s*$/u;
 /** A negative number beyond this was a bullet or a dash: no thermometer in a garden says it. */
 const MOST_BELOW = 45;
+/** A long note has some fifty numbers; a text with more than this is no note, and only its beginning is read. */
+const MOST_NUMBERS = 500;
 /** A unit is looked for in so much text behind a number. */
 const LONGEST_UNIT = 40;
 /** So much text before a number can bear on it. */
@@ -73,7 +75,7 @@ interface Atom<Unit> extends Omit<Measure<Unit>, 'low' | 'high' | 'alternatives'
 /** Two decades said in a row are one range where their values are this near: "high 60s, low 70s". */
 const NEAR = 6;
 
-/** "70-2", "66/7": the second number has lost the tens it shares with the first. */
+/** "70-2", "66/7", "sixty five or six": the second number has lost the tens it shares with the first. */
 const shorthand = (first: number, second: number): number =>
   first >= 10 && second < 10 && Number.isInteger(first) && second > first % 10 ? first - (first % 10) + second : second;
 
@@ -124,7 +126,9 @@ function atomsIn<Unit>(
     folded,
     ready.map((each) => each.span),
   );
-  const numbers: Ready[] = [...findNumbers(rest, words), ...ready].sort((a, b) => a.span[0] - b.span[0]);
+  const numbers: Ready[] = [...findNumbers(rest, words), ...ready]
+    .sort((a, b) => a.span[0] - b.span[0])
+    .slice(0, MOST_NUMBERS);
   const isReady = new Set(ready);
   let passed = 0;
   const atoms: Atom<Unit>[] = [];
@@ -187,7 +191,8 @@ export function findMeasures<Unit>(
       continue;
     }
     const gap = folded.slice(first.span[1], second.span[0]);
-    const other = /^\s*[-/]\s*$/.test(gap) ? shorthand(first.value, second.value) : second.value;
+    const short = /^\s*[-/]\s*$/.test(gap) || (patterns.or.test(gap) && first.value >= 20);
+    const other = short ? shorthand(first.value, second.value) : second.value;
     measures.push({
       low: Math.min(first.value, other),
       high: Math.max(first.value, other),

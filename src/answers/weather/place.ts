@@ -2,7 +2,7 @@
 import type { Words } from '../../../shared/words.js';
 import { madeOnce } from '../text.js';
 import { inDoubtWords, labelledBefore, restIsFiller } from './said.js';
-import { skyHits, type SkyHit, type Trust } from './sky-words.js';
+import { skyHits, type SkyHit, type SkyPart, type Trust } from './sky-words.js';
 import { hitFinder, inAny, type Hit } from './phrases.js';
 import type { Spoken } from './spoken.js';
 import { windHits, type WindHit, type WindHits } from './wind-words.js';
@@ -20,10 +20,12 @@ const labelsOf = (section: 'sky' | 'wind') =>
 const skyLabels = labelsOf('sky');
 const windLabels = labelsOf('wind');
 
+/** Of many other things too: "in the sun", "bright yellow". */
+const WEAK_PARTS: ReadonlySet<SkyPart> = new Set(['bare-cloud', 'bright', 'sun']);
+
 const trustOfSky = ({ value }: SkyHit): Trust => {
   if (value.says === 'cloud' || value.says === 'rain') return value.trust;
-  const weak =
-    value.says === 'vague' || (value.says === 'part' && (value.part === 'bare-cloud' || value.part === 'bright'));
+  const weak = value.says === 'vague' || (value.says === 'part' && WEAK_PARTS.has(value.part));
   return weak ? 'in-place' : 'anywhere';
 };
 
@@ -42,6 +44,7 @@ export function amongWeather(text: Spoken, words: Words, finding: Finding): { sk
     ...wind.words.filter((hit) => hit.value.trust === 'anywhere'),
     ...wind.effects.filter((hit) => hit.value.trust === 'anywhere'),
   ]);
+  const isGust = (token: number): boolean => words.wind.gusts.includes(text.tokens[token]!.word);
   const temperature = (token: number): boolean => /^\d{2,3}(?:f|c|s)?$/.test(text.tokens[token]?.word ?? '');
   const labels = { sky: inAny(skyLabels(words)(text)), wind: inAny(windLabels(words)(text)) };
 
@@ -51,7 +54,8 @@ export function amongWeather(text: Spoken, words: Words, finding: Finding): { sk
     if (isDoubt(hit.from)) return false;
     const isLabel = labels[section];
     const inHit = (token: number): boolean => token >= hit.from && token < hit.to;
-    const own = (token: number): boolean => isLabel(token) || (trust === 'alone' ? inHit(token) : isWeather(token));
+    const own = (token: number): boolean =>
+      isLabel(token) || (trust === 'alone' ? inHit(token) || (section === 'wind' && isGust(token)) : isWeather(token));
     const clause = text.clauses[hit.clause]!;
     const fills = restIsFiller(text, words, hit.clause, own);
     if (!fills) return false;

@@ -26,7 +26,12 @@ const changes = madeOnce((words: Words) => {
 });
 const fillerWords = madeOnce(
   ({ weather, hedges }: Words) =>
-    new Set([...weather.fillers, ...weather.skipped, ...hedges.soft.flatMap((phrase) => phrase.split(' '))]),
+    new Set([
+      ...weather.fillers,
+      ...weather.skipped,
+      ...weather.breaks,
+      ...hedges.soft.flatMap((phrase) => phrase.split(' ')),
+    ]),
 );
 
 /** "today", "about": says nothing of weather by itself. */

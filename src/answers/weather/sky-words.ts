@@ -10,7 +10,8 @@ import type { Spoken } from './spoken.js';
 export type Trust = 'anywhere' | 'in-place' | 'alone';
 
 /** What is said of a part of the sky, or of its mood. */
-export type SkyPart = 'gloom' | 'bright' | 'gaps' | 'haze' | 'some-cloud' | 'few-clouds' | 'many-clouds' | 'bare-cloud';
+export type SkyPart =
+  'gloom' | 'sun' | 'bright' | 'gaps' | 'haze' | 'some-cloud' | 'few-clouds' | 'many-clouds' | 'bare-cloud';
 
 export type SkyWord =
   | { readonly says: 'cloud'; readonly cloud: Cloud; readonly trust: Trust }
@@ -37,6 +38,7 @@ function* skyTable({ sky }: Words): Iterable<readonly [string, SkyWord]> {
   }
   const parts = [
     ['gloom', sky.gloom],
+    ['sun', sky.sun],
     ['bright', sky.bright],
     ['gaps', sky.gaps],
     ['haze', sky.haze],
