@@ -2,7 +2,7 @@
 import type { Context, Span } from '../reading.js';
 import { madeOnce, phraseFinder, joinSpans } from '../text.js';
 import { hedgesIn } from './hedges.js';
-import type { Hit } from './search.js';
+import type { Hit } from './hit.js';
 import type { Settled } from './settle.js';
 import type { Taxon } from './taxa.js';
 import type { Word } from './tokens.js';

@@ -1,6 +1,6 @@
 /** When words that match a bee's name are one: "a rusty patched", not "with a rusty patch on its back". */
 import { isAroundBees, isBeeGenus, isBumble } from './bee-words.js';
-import type { NameIndex } from './index-of-names.js';
+import type { NameIndex } from './name-index.js';
 import type { Home } from './region.js';
 import type { Place, Ruling } from './rules.js';
 import { wordBefore, type Word } from './tokens.js';
@@ -132,8 +132,9 @@ const shortMisspelled = (place: BeePlace): Ruling => {
 const personOrPlace = (place: BeePlace): Ruling => {
   const { use, single, manner, home, words, vocabulary } = place;
   if (!single || home === 'local' || use.kind !== 'common' || namesBee(place)) return null;
+  if (manner === 'running' || home === 'foreign') return 'drop';
   const says = words.filter((word) => !vocabulary.joining.has(word.plain) && !vocabulary.aroundBees.has(word.plain));
-  return manner === 'running' || says.length > 1 || home === 'foreign' ? 'drop' : null;
+  return says.length > 1 ? 'drop' : null;
 };
 
 /** In the order in which they speak: what is misspelled or far off, what says itself, then what only describes. */

@@ -1,8 +1,9 @@
 /** Names of bees cut short ("B. imp") or taken to pieces ("bombus in patience"). */
 import type { Span } from '../reading.js';
 import { isBeeGenus } from './bee-words.js';
-import type { NameIndex } from './index-of-names.js';
-import { nearFits, type Hit, type Manner } from './search.js';
+import type { NameIndex } from './name-index.js';
+import type { Hit, Manner } from './hit.js';
+import { nearFits } from './near.js';
 import { SURE_ACROSS_WORDS, sureUpTo } from './similarity.js';
 import { wordBefore, type Word } from './tokens.js';
 import type { Vocabulary } from './vocabulary.js';

@@ -7,7 +7,8 @@ import { isBeeGenus } from './bee-words.js';
 import { beesOf, plantsOf, type WithNames } from './index-of-names.js';
 import { homeOf } from './region.js';
 import { placeOf, ruled } from './rules.js';
-import { hitsIn, withoutOverlaps, type Hit, type Manner, type SearchIn } from './search.js';
+import { withoutOverlaps, type Hit, type Manner, type SearchIn } from './hit.js';
+import { hitsIn } from './search.js';
 import { OTHER_INSECT } from './taxa.js';
 import { wordAfter, wordBefore, type Word } from './tokens.js';
 import { vocabularyOf, type Vocabulary } from './vocabulary.js';
@@ -53,10 +54,17 @@ export function beeHits(words: readonly Word[], context: BeeContext, manner: Man
     .map((hit) => ({ ...hit, span: spanWithBee(hit, words, vocabulary) }));
 }
 
+/** "bumble bee" is two words. */
+const MOST_WORDS_BESIDE = 2;
+
 /** "B." before a name and "bumble bee" after it are part of it. */
 function spanWithBee(hit: Hit, words: readonly Word[], vocabulary: Vocabulary): Span {
   let { from, to } = hit;
-  for (let word = wordBefore(words, from); word && isBeeGenus(word, vocabulary); word = wordBefore(words, from)) from--;
-  for (let word = wordAfter(words, to); word && vocabulary.bumblebee.has(word.plain); word = wordAfter(words, to)) to++;
+  for (let more = 0; more < MOST_WORDS_BESIDE; more++) {
+    const before = wordBefore(words, from);
+    if (before && isBeeGenus(before, vocabulary)) from--;
+    const after = wordAfter(words, to);
+    if (after && vocabulary.bumblebee.has(after.plain)) to++;
+  }
   return [words[from]!.span[0], words[to - 1]!.span[1]];
 }

@@ -6,7 +6,7 @@ import { beeHits, isInsect } from './bees.js';
 import { doubted, hedgesIn } from './hedges.js';
 import { beesOf, plantsOf } from './index-of-names.js';
 import { plantHits, watchedTaxa } from './plants.js';
-import type { Exactness, Hit } from './search.js';
+import type { Exactness, Hit } from './hit.js';
 import { settleBee, settlePlant, type Settled } from './settle.js';
 import { BOMBUS } from './taxa.js';
 import { wordsOf, type Word } from './tokens.js';

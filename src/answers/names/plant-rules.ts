@@ -1,7 +1,7 @@
 /** When words that match a plant's name are one: "roses", not "Rose's garden"; "Nan's lilac", not "false lilac". */
 import { isAroundPlants, looksLatin } from './plant-words.js';
 import type { Place, Ruling } from './rules.js';
-import type { Hit } from './search.js';
+import type { Hit } from './hit.js';
 import { wordBefore, type Word } from './tokens.js';
 import type { Vocabulary } from './vocabulary.js';
 
@@ -12,12 +12,13 @@ const SHORTEST_PART = 6;
 /** Letters of a misspelled name that stands among words we do not know. */
 const SHORTEST_NEAR_AMONG_STRANGERS = 7;
 
+export interface PlantPlace extends Place {
+  /** There are words anywhere else in the text that we do not know. */
+  readonly strangersElsewhere: boolean;
+}
+
 const isStranger = (word: Word | undefined, { vocabulary }: Place): boolean =>
   word !== undefined && !isAroundPlants(word, vocabulary);
-
-/** Words anywhere else in the text that we do not know. */
-const areStrangers = ({ hit, words, vocabulary }: Place): boolean =>
-  words.some((word, at) => (at < hit.from || at >= hit.to) && !isAroundPlants(word, vocabulary));
 
 const isGenus = ({ hit }: Place): boolean => hit.fits.every(({ use }) => use.taxon.rank === 'genus');
 
@@ -25,23 +26,23 @@ const isOtherKind = ({ before, vocabulary }: Place): boolean =>
   before !== undefined && vocabulary.otherKinds.has(before.plain);
 
 /** "Rose's garden", "Aunt Lily" */
-const person = ({ hit, words, first, last, before, single, vocabulary }: Place): Ruling => {
+const person = ({ hit, words, first, last, before, single, vocabulary }: PlantPlace): Ruling => {
   if (single && last.possessive && hit.to < words.length) return 'drop';
   return before && vocabulary.people.has(before.plain) && (single || first.possessive) ? 'drop' : null;
 };
 
 /** "Plum Street" */
-const placeName = ({ after, manner, vocabulary }: Place): Ruling =>
+const placeName = ({ after, manner, vocabulary }: PlantPlace): Ruling =>
   manner === 'running' && after && vocabulary.placeEnds.has(after.plain) ? 'drop' : null;
 
 /** "false lilac" is none; "false indigo" is a name of its own. */
-const mock = ({ hit, before, vocabulary }: Place): Ruling =>
+const mock = ({ hit, before, vocabulary }: PlantPlace): Ruling =>
   before && vocabulary.mock.has(before.plain) && hit.exactness !== 'near' ? 'drop' : null;
 
-const watched = ({ hit }: Place): Ruling => (hit.watched ? 'keep' : null);
+const watched = ({ hit }: PlantPlace): Ruling => (hit.watched ? 'keep' : null);
 
 /** "lavender" is a plant where nothing else is said, a colour beside "flowers". */
-const colour = ({ hit, use, words, manner, vocabulary }: Place): Ruling => {
+const colour = ({ hit, use, words, manner, vocabulary }: PlantPlace): Ruling => {
   if (use.strength !== 'describing') return null;
   const { joining, aroundPlants, plantNouns } = vocabulary;
   const saysNoMore = (word: Word): boolean =>
@@ -50,28 +51,28 @@ const colour = ({ hit, use, words, manner, vocabulary }: Place): Ruling => {
 };
 
 /** "canadensis" alone is offered with the species that have it. */
-const epithetAlone = (place: Place): Ruling => {
+const epithetAlone = (place: PlantPlace): Ruling => {
   if (place.use.kind !== 'epithet') return null;
-  return place.single && place.manner === 'answer' && !areStrangers(place) ? 'offer' : 'drop';
+  return place.single && place.manner === 'answer' && !place.strangersElsewhere ? 'offer' : 'drop';
 };
 
 /** A name with words left out says too little among strange words; one word of it is only offered. */
-const partOfName = (place: Place): Ruling => {
+const partOfName = (place: PlantPlace): Ruling => {
   const { use, manner, single, last, vocabulary } = place;
   if (use.kind !== 'part') return null;
-  if (manner === 'running' || areStrangers(place) || isOtherKind(place)) return 'drop';
+  if (manner === 'running' || place.strangersElsewhere || isOtherKind(place)) return 'drop';
   if (!single) return null;
   return vocabulary.heads.has(last.stem) || last.plain.length < SHORTEST_PART ? 'drop' : 'offer';
 };
 
 /** A strange word alone is a plant we do not know rather than a name with many letters wrong. */
-const misspelled = (place: Place): Ruling => {
+const misspelled = (place: PlantPlace): Ruling => {
   const { hit, manner, single, last } = place;
   if (hit.exactness !== 'near') return null;
   if (!single) return manner === 'running' && !hit.firm ? 'drop' : null;
   const { cost } = hit.fits[0]!;
   const several = hit.fits.length > 1;
-  const strangers = areStrangers(place);
+  const strangers = place.strangersElsewhere;
   const far = !hit.firm || (several && cost > 1);
   if (far && (strangers || several || manner === 'running')) return 'drop';
   if (strangers && (last.plain.length < SHORTEST_NEAR_AMONG_STRANGERS || cost > 1)) return 'drop';
@@ -85,21 +86,21 @@ const isCloseEnough = ({ letters, fits }: Hit): boolean => {
 };
 
 /** "Trillium pusillum": a species that the list lacks is not its genus. */
-const unknownSpecies = ({ use, single, after, vocabulary }: Place): Ruling =>
+const unknownSpecies = ({ use, single, after, vocabulary }: PlantPlace): Ruling =>
   use.kind === 'genus' && single && after && looksLatin(after, vocabulary) ? 'drop' : null;
 
 /** "Persian lilac" is no common lilac, yet "Persian roses" are roses. */
-const otherKind = (place: Place): Ruling =>
+const otherKind = (place: PlantPlace): Ruling =>
   place.use.kind === 'common' && place.single && isOtherKind(place) && !isGenus(place) ? 'drop' : null;
 
-const shortInRunningText = ({ hit, use, manner }: Place): Ruling => {
+const shortInRunningText = ({ hit, use, manner }: PlantPlace): Ruling => {
   if (manner !== 'running') return null;
   const tooShort = use.kind === 'short' && hit.exactness === 'exact' && hit.letters < SHORTEST_SHORT_IN_RUNNING_TEXT;
   return tooShort ? 'drop' : 'keep';
 };
 
 /** "Bloomerang lilac" may be no common lilac, "rose gentian" no rose; "Nan's lilac" and "purpel lilac" are. */
-const strangerBeside = (place: Place): Ruling => {
+const strangerBeside = (place: PlantPlace): Ruling => {
   const { use, single, before, after, last, vocabulary } = place;
   if (!single) return null;
   if (isStranger(after, place)) return 'offer';
@@ -108,7 +109,7 @@ const strangerBeside = (place: Place): Ruling => {
 };
 
 /** In the order in which they speak. */
-export const PLANT_RULES: readonly ((place: Place) => Ruling)[] = [
+export const PLANT_RULES: readonly ((place: PlantPlace) => Ruling)[] = [
   person,
   placeName,
   mock,

@@ -1,7 +1,9 @@
 /** Scientific names of plants cut short: "mert. virg.", "M. virginica", "mervir". */
-import type { NameIndex, Scientific, Use } from './index-of-names.js';
+import type { NameIndex, Scientific } from './name-index.js';
+import type { Use } from './use.js';
 import { isAroundPlants } from './plant-words.js';
-import { nearFits, type Hit, type Manner, type Near } from './search.js';
+import type { Hit, Manner, Near } from './hit.js';
+import { nearFits } from './near.js';
 import type { Word } from './tokens.js';
 import type { Vocabulary } from './vocabulary.js';
 

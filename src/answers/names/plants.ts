@@ -1,12 +1,14 @@
 /** Names of plants in the words of a text; those being watched are known by any part of their names. */
-import { plantsOf, watchedOf, type NameIndex, type WithNames } from './index-of-names.js';
+import { plantsOf, watchedOf, type WithNames } from './index-of-names.js';
+import type { NameIndex } from './name-index.js';
 import { isBacked, isGenusDescribed, PLANT_RULES } from './plant-rules.js';
 import { codeHits, pairHits } from './plant-short.js';
 import { isAroundPlants } from './plant-words.js';
 import { placeOf, ruled } from './rules.js';
-import { hitsIn, withoutOverlaps, type Hit, type Manner, type SearchIn } from './search.js';
+import { withoutOverlaps, type Hit, type Manner, type SearchIn } from './hit.js';
+import { hitsIn } from './search.js';
 import type { Taxon } from './taxa.js';
-import type { Word } from './tokens.js';
+import { countedUpTo, type Word } from './tokens.js';
 import { vocabularyOf } from './vocabulary.js';
 
 export interface PlantContext extends WithNames {
@@ -34,7 +36,12 @@ export function plantHits(words: readonly Word[], context: PlantContext, manner:
   if (context.watched.length > 0) {
     hits.push(...hitsIn(words, searchFor(watchedOf(context))).map((hit) => ({ ...hit, watched: true })));
   }
-  const standing = hits.flatMap((hit) => ruled(placeOf(hit, words, vocabulary, manner), PLANT_RULES) ?? []);
+  const strangers = countedUpTo(words, (word) => !isAroundPlants(word, vocabulary));
+  const standing = hits.flatMap((hit) => {
+    const inside = strangers[hit.to]! - strangers[hit.from]!;
+    const place = { ...placeOf(hit, words, vocabulary, manner), strangersElsewhere: strangers.at(-1)! > inside };
+    return ruled(place, PLANT_RULES) ?? [];
+  });
   const apart = withoutOverlaps(standing.filter((hit) => !isGenusDescribed(hit, standing, words, vocabulary)));
   if (manner === 'answer') return apart;
   const backed: Hit[] = [];

@@ -1,6 +1,6 @@
 /** Rules that say whether words which match a name are one, in the text where they stand. */
-import type { Use } from './index-of-names.js';
-import type { Hit, Manner } from './search.js';
+import type { Use } from './use.js';
+import type { Hit, Manner } from './hit.js';
 import { wordAfter, wordBefore, type Word } from './tokens.js';
 import type { Vocabulary } from './vocabulary.js';
 

@@ -1,8 +1,9 @@
 /** From the names that a hit fits to the one taxon meant, or to the few that it could be, the genus last. */
 import type { SurveySettings } from '../../../shared/survey.js';
-import type { NameIndex } from './index-of-names.js';
+import type { NameIndex } from './name-index.js';
 import { homeOf } from './region.js';
-import { ABOUT_AS_NEAR, type Hit, type Near } from './search.js';
+import type { Hit, Near } from './hit.js';
+import { ABOUT_AS_NEAR } from './near.js';
 import { BOMBUS, plantTaxon, type Taxon } from './taxa.js';
 
 export interface Settled {

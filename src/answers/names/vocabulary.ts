@@ -82,16 +82,18 @@ export const vocabularyOf = madeOnce((names: NameWords): Vocabulary => {
     plantNouns: setOf(names.plantNouns),
     asking: setOf(names.asking),
   };
-  const plain = [
-    sets.joining,
-    sets.describing,
-    sets.ordinary,
-    sets.elsewhere,
-    sets.people,
-    sets.negating,
-    sets.having,
-    sets.asking,
-  ];
+  const plain = new Set(
+    [
+      sets.joining,
+      sets.describing,
+      sets.ordinary,
+      sets.elsewhere,
+      sets.people,
+      sets.negating,
+      sets.having,
+      sets.asking,
+    ].flatMap((set) => [...set]),
+  );
   return {
     ...sets,
     unknown: phrasesOf(names.unknown),
@@ -99,6 +101,6 @@ export const vocabularyOf = madeOnce((names: NameWords): Vocabulary => {
     almostDescribes: (word) =>
       word.length >= SHORTEST_MISSPELLED &&
       names.describing.some((known) => known.length >= 4 && editsBetween(word, known, 1) <= 1),
-    isPlain: (word) => plain.some((set) => set.has(word)),
+    isPlain: (word) => plain.has(word),
   };
 });
