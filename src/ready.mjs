@@ -33,9 +33,15 @@ function readyCompiler() {
   if (process.getuid?.() === 0 && has('apt-get')) {
     say(`Installing ${missing.join(', ')} (Debian packages) ...`);
     const env = { ...process.env, DEBIAN_FRONTEND: 'noninteractive' };
-    if (runs('apt-get', ['update'], { env }) && runs('apt-get', ['install', '-y', '--no-install-recommends', ...missing], { env })) return;
+    if (
+      runs('apt-get', ['update'], { env }) &&
+      runs('apt-get', ['install', '-y', '--no-install-recommends', ...missing], { env })
+    )
+      return;
   }
-  say(`Not on this machine: ${missing.join(', ')}. If the next step fails, install them (on Debian: apt install ${missing.join(' ')}).`);
+  say(
+    `Not on this machine: ${missing.join(', ')}. If the next step fails, install them (on Debian: apt install ${missing.join(' ')}).`,
+  );
 }
 
 function readyPackages() {
@@ -44,7 +50,8 @@ function readyPackages() {
   if (existsSync(done) && statSync(done).mtimeMs >= statSync(lock).mtimeMs) return;
   readyCompiler();
   say('Installing packages; the database engine may be compiled, which takes about two minutes ...');
-  if (!runs('npm', ['ci', '--no-audit', '--no-fund'])) fail('The packages could not be installed; the lines above say why.');
+  if (!runs('npm', ['ci', '--no-audit', '--no-fund']))
+    fail('The packages could not be installed; the lines above say why.');
   writeFileSync(done, '');
 }
 
@@ -60,7 +67,11 @@ function newest(folder) {
 
 function readyProgram() {
   const stamp = join(ROOT, 'dist', '.built');
-  const sources = Math.max(newest(join(ROOT, 'src')), newest(join(ROOT, 'shared')), statSync(join(ROOT, 'tsconfig.json')).mtimeMs);
+  const sources = Math.max(
+    newest(join(ROOT, 'src')),
+    newest(join(ROOT, 'shared')),
+    statSync(join(ROOT, 'tsconfig.json')).mtimeMs,
+  );
   if (existsSync(stamp) && statSync(stamp).mtimeMs >= sources) return;
   say('Building ...');
   // a source that was removed must not live on in the built program
@@ -83,20 +94,64 @@ function test(args) {
   const [node, tsc] = bin('typescript', 'bin/tsc');
   const steps = [
     ['types', node, [...tsc, '-p', 'tests/tsconfig.json']],
-    ['lint', node, [join('node_modules', 'eslint', 'bin', 'eslint.js'), '--config', 'tests/tree/eslint.config.js', '--max-warnings', '0', 'src', 'shared', 'tests']],
-    ['format', node, [join('node_modules', 'prettier', 'bin', 'prettier.cjs'), '--check', '--log-level', 'warn', 'src', 'shared/**/*.ts', 'tests/**/*.{ts,js,cjs}']],
-    ['import rules', node, [join('node_modules', 'dependency-cruiser', 'bin', 'dependency-cruise.mjs'), '--config', 'tests/tree/dependency-rules.cjs', 'src', 'shared']],
-    ['tests', node, [join('node_modules', 'vitest', 'vitest.mjs'), 'run', '--config', 'tests/vitest.config.ts', ...args]],
+    [
+      'lint',
+      node,
+      [
+        join('node_modules', 'eslint', 'bin', 'eslint.js'),
+        '--config',
+        'tests/tree/eslint.config.js',
+        '--max-warnings',
+        '0',
+        'src',
+        'shared',
+        'tests',
+      ],
+    ],
+    [
+      'format',
+      node,
+      [
+        join('node_modules', 'prettier', 'bin', 'prettier.cjs'),
+        '--check',
+        '--log-level',
+        'warn',
+        'src',
+        'shared/**/*.ts',
+        'tests/**/*.{ts,js,cjs}',
+      ],
+    ],
+    [
+      'import rules',
+      node,
+      [
+        join('node_modules', 'dependency-cruiser', 'bin', 'dependency-cruise.mjs'),
+        '--config',
+        'tests/tree/dependency-rules.cjs',
+        'src',
+        'shared',
+      ],
+    ],
+    [
+      'tests',
+      node,
+      [join('node_modules', 'vitest', 'vitest.mjs'), 'run', '--config', 'tests/vitest.config.ts', ...args],
+    ],
   ];
   for (const [name, program, args] of steps) {
     say(`-- ${name}`);
-    const ended = spawnSync(program, args, { cwd: ROOT, stdio: 'inherit', env: { ...process.env, TZ: 'America/Chicago' } });
+    const ended = spawnSync(program, args, {
+      cwd: ROOT,
+      stdio: 'inherit',
+      env: { ...process.env, TZ: 'America/Chicago' },
+    });
     if (ended.status !== 0) fail(`npm test failed at: ${name}`);
   }
 }
 
 const [major = 0, minor = 0] = process.versions.node.split('.').map(Number);
-if (major < 20 || (major === 20 && minor < 11)) fail(`Queenpost needs Node 20.11 or newer; this is ${process.versions.node}.`);
+if (major < 20 || (major === 20 && minor < 11))
+  fail(`Queenpost needs Node 20.11 or newer; this is ${process.versions.node}.`);
 
 readyPackages();
 readyProgram();

@@ -7,7 +7,7 @@ import type { Span } from './reading.js';
 const PLAIN: Readonly<Record<string, string>> = {
   '‘': "'",
   '’': "'",
-  'ʼ': "'",
+  ʼ: "'",
   '′': "'",
   '`': "'",
   '´': "'",
@@ -132,4 +132,5 @@ export function blank(text: string, spans: readonly Span[]): string {
 const finderOfWords = madeOnce((words: readonly string[]) => phraseFinder(words.map((word) => [word, word] as const)));
 
 /** Whether any of the words stands in the text, as whole words. */
-export const saysAnyOf = (text: string, words: readonly string[]): boolean => finderOfWords(words)(fold(text)).length > 0;
+export const saysAnyOf = (text: string, words: readonly string[]): boolean =>
+  finderOfWords(words)(fold(text)).length > 0;
