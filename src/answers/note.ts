@@ -4,15 +4,8 @@
  */
 import type { Ask } from '../../shared/phrases.js';
 import type { Count } from '../../shared/record.js';
-import {
-  fieldsIn,
-  FIELD_NAMES,
-  ownTextOf,
-  type FieldName,
-  type FieldReadings,
-  type FieldsFound,
-  type FieldValues,
-} from './note/fields.js';
+import { fieldsIn, ownTextOf, type FieldsFound } from './note/fields.js';
+import { FIELD_NAMES, type FieldName, type FieldReadings, type FieldValues } from './note/gathering.js';
 import { noteWords } from './note/vocabulary.js';
 import type { Context, Reading, Span } from './reading.js';
 import type { PlantTold } from './plants.js';
@@ -103,7 +96,8 @@ export function readNote(text: string, context: Context): NoteReading {
   const spans = joinSpans(used);
   if (asks.length > 0) {
     const [only] = asks;
-    const ask = asks.includes('two-spans') ? 'note-two-watches' : asks.length === 1 && only ? only : 'note-some-unsure';
+    const twoWatches = asks.includes('two-spans') || asks.includes('note-two-watches');
+    const ask = twoWatches ? 'note-two-watches' : asks.length === 1 && only ? only : 'note-some-unsure';
     return { state: 'unsure', value: value, offer: offer, ask, used: spans };
   }
   if (Object.keys(value).length === 0) return nothing('note-nothing-told');

@@ -7,10 +7,9 @@ import type { Ask } from '../../shared/phrases.js';
 import { none, sure, unsure, type Context, type Finder, type Reader, type Reading, type Span } from './reading.js';
 import type { FoundNames } from './names/index.js';
 import { marksOf, type Mark } from './tally/marks.js';
-import { bombusAt } from './tally/names-said.js';
 import { marksInPassing } from './tally/passing.js';
 import { place } from './tally/placing.js';
-import { saidIn } from './tally/rows.js';
+import { saidIn } from './tally/hearing.js';
 import { pollenOf, settle, type RowMeant, type TallyMeant } from './tally/settle.js';
 import { tallyPhrases } from './tally/vocabulary.js';
 import { fold, joinSpans } from './text.js';
@@ -79,7 +78,7 @@ function offersOf(rows: readonly RowMeant[], text: string, context: Context): Ta
 /** What the marks mean, with the spans that carried meaning. */
 function heard(marks: readonly Mark[], context: Context): { meant: TallyMeant; used: Span[]; insects: boolean } {
   const used = joinSpans(marks.filter(({ kind }) => kind !== 'break' && kind !== 'unknown').map(({ span }) => span));
-  const meant = settle(place(saidIn(marks, bombusAt)), context.watched);
+  const meant = settle(place(saidIn(marks)), context.watched);
   return { meant, used, insects: marks.some(({ kind }) => kind === 'insect') };
 }
 
@@ -88,6 +87,9 @@ export const readTally: Reader<TallyRow[]> = (text, context) => {
   if (text.length > LONGEST) return none('too-long');
   const marks = marksOf(text, context);
   if (marks.length > MOST_MARKS) return none('too-long');
+  // "not sure" says how many of nothing
+  if (marks.every(({ kind }) => kind === 'cannot-tell' || kind === 'break' || kind === 'unknown'))
+    return none('tally-not-understood');
   const { meant, used, insects } = heard(marks, context);
   const { rows, doubts, beesMissing } = meant;
   if (rows.length === 0) return none(insects ? 'tally-other-insects' : 'tally-not-understood');

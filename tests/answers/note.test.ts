@@ -227,7 +227,6 @@ const notes: { readonly text: string; readonly fields: Shown }[] = [
     fields: {
       date: '2026-05-05',
       times: '15:30-15:45',
-      place: 'by the church',
       temperature: '21.1',
       sky: 'clear',
       wind: '2',
@@ -543,6 +542,80 @@ const notes: { readonly text: string; readonly fields: Shown }[] = [
       wind: '0',
       plants: 'Glechoma hederacea ?',
       tally: '4 impatiens @Glechoma hederacea',
+    },
+  },
+  // two watches: the first is read, and asked about
+  {
+    text: 'Two this week.\n\nMonday 3:00-3:15 pm, 65F, sunny, calm, lilac 40 clusters, 1 imp.\nTuesday 2:00-2:15 pm, 70F, cloudy, windy, lilac 45 clusters, none.',
+    fields: {
+      date: '2026-05-04',
+      times: 'unsure 15:00-15:15',
+      temperature: '18.3',
+      sky: 'clear',
+      wind: '0',
+      plants: 'Syringa vulgaris 40',
+      tally: '1 impatiens @Syringa vulgaris',
+    },
+  },
+  // forms without signs, and codes
+  {
+    text: 'Report for Sunday May 3\nTime 2:15-2:30\nTemp 70\nSky sunny\nWind 5\nPlant lilac\nFlowers 75\nQueens 2 impatiens',
+    fields: {
+      date: '2026-05-03',
+      times: '14:15-14:30',
+      temperature: '21.1',
+      sky: 'clear',
+      wind: '2',
+      plants: 'Syringa vulgaris 75',
+      tally: '2 impatiens @Syringa vulgaris',
+    },
+  },
+  {
+    text: 'Bumblebee watch\n4/30/2026\n1530-1545\n18 C\n2/8\nB3\nTaraxacum officinale (50 heads)\nB. impatiens x1\nB. griseocollis x2',
+    fields: {
+      date: '2026-04-30',
+      times: '15:30-15:45',
+      temperature: '18',
+      sky: 'few',
+      wind: '3',
+      plants: 'Taraxacum officinale 50',
+      tally: '1 impatiens @Taraxacum officinale, 2 griseocollis @Taraxacum officinale',
+    },
+  },
+  {
+    text: 'Quick one: lilacs, yesterday, 4:10-4:25, 73, sunny, no breeze. 2 easterns. ~60 clusters.',
+    fields: {
+      date: '2026-05-05',
+      times: '16:10-16:25',
+      temperature: '22.8',
+      sky: 'clear',
+      wind: '0',
+      plants: 'Syringa vulgaris ~60',
+      tally: '2 impatiens @Syringa vulgaris',
+    },
+  },
+  {
+    text: '1:20-1:35 pm on 5/5. 68F, mostly sunny, wind NW 8. Violets (40 flowers) had nothing. Dandelions (65 heads) had 1 perplexus and 2 impatiens.',
+    fields: {
+      date: '2026-05-05',
+      times: '13:20-13:35',
+      temperature: '20',
+      sky: 'few',
+      wind: '3',
+      plants: 'Viola 40, Taraxacum officinale 65',
+      tally: '0 - @Viola, 1 perplexus @Taraxacum officinale, 2 impatiens @Taraxacum officinale',
+    },
+  },
+  {
+    text: 'On April 29th we watched the hawthorn from 10:20 until 10:35 am. 63 degrees, partly sunny, a light breeze. 52 blossoms. Two bumble bees came, both common eastern, and one of them had yellow pollen on its legs.',
+    fields: {
+      date: '2026-04-29',
+      times: '10:20-10:35',
+      temperature: '17.2',
+      sky: 'scattered',
+      wind: '2',
+      plants: 'Crataegus 52',
+      tally: '2 impatiens pollen 1 @Crataegus',
     },
   },
   // parts of a watch

@@ -12,6 +12,7 @@ import { findTallyAmong, readTally, type TallyRow } from '../tally.js';
 import { fold } from '../text.js';
 import { blankLines } from './blank-lines.js';
 import { floraIn, type FloraSaid } from './flowers.js';
+import { noteWords } from './vocabulary.js';
 
 export interface Flora {
   readonly plants: Reading<PlantTold[]> | null;
@@ -51,7 +52,10 @@ function countOf(
   spans: readonly Span[],
   context: Context,
 ): { count: Count | null; doubted: boolean; typed: string } {
-  const typed = spans.map((span) => text.slice(...span).trim()).join(', ');
+  // of "one … 60 clusters" the clusters count
+  const { saysFlowers } = noteWords(context.words);
+  const named = spans.filter((span) => saysFlowers(fold(text.slice(...span))));
+  const typed = (named.length > 0 ? named : spans).map((span) => text.slice(...span).trim()).join(', ');
   const reading = readCount(typed, { ...context, of: 'flowers' });
   if (reading.state === 'sure') return { count: reading.value, doubted: false, typed };
   if (reading.state === 'unsure') return { count: reading.offer[0] ?? null, doubted: true, typed };
@@ -114,12 +118,15 @@ function readingOf({ plants, others, shared, doubted, used }: Told): Reading<Pla
  * The text for the tally: numbers of flowers are out of it, and so are the plants where they stand in a list of their
  * own ("bluebells 85, phlox 40. 2 imps on the phlox"), which must not head what follows.
  */
-function withoutFlowers(text: string, { bees, plants, flowers }: FloraSaid): string {
+function withoutFlowers(text: string, { bees, plants, flowers }: FloraSaid, context: Context): string {
   const spans = flowers.map(({ span }) => span);
   const counted = plants.filter((_, at) => flowers.some(({ plant }) => plant === at));
-  const parted = counted
-    .slice(0, -1)
-    .every((found, at) => bees.some(({ span }) => span[0] >= found.span[1] && span[1] <= counted[at + 1]!.span[0]));
+  const { saysNone } = noteWords(context.words);
+  const parted = counted.slice(0, -1).every((found, at) => {
+    const next = counted[at + 1]!.span[0];
+    const bee = bees.some(({ span }) => span[0] >= found.span[1] && span[1] <= next);
+    return bee || saysNone(fold(text.slice(found.span[1], next)));
+  });
   return blankLines(text, parted ? spans : [...spans, ...counted.map(({ span }) => span)]);
 }
 
@@ -139,7 +146,7 @@ export function readFlora(text: string, context: Context, found: FoundNames, tal
   const said = floraIn(folded, { ...found, plants: asTold(found.plants) }, context.words);
   const told = plantsOf(text, said, context);
   const watching = watchedWith(context, told.plants);
-  const rest = withoutFlowers(text, said);
+  const rest = withoutFlowers(text, said, context);
   const names = told.plants.length > 1 ? namesSaid(fold(rest), watching) : visibleNames(rest, said);
   const tally = tallyAsked ? readTally(rest, watching) : (findTallyAmong(rest, watching, names)[0] ?? null);
   return { plants: readingOf(told), tally };

@@ -38,7 +38,7 @@ const KINDS: readonly Kind[] = [
 ];
 
 interface Part {
-  readonly kind: Kind | 'number' | 'bee' | 'plant' | 'comma' | 'end' | 'sign' | 'word';
+  readonly kind: Kind | 'number' | 'bee' | 'plant' | 'comma' | 'colon' | 'end' | 'sign' | 'word';
   readonly span: Span;
   /** Kinds a phrase has besides: "about" is a hedge and small. */
   readonly also: ReadonlySet<Kind>;
@@ -126,11 +126,13 @@ function partsOf(folded: string, bees: readonly FoundName[], plants: readonly Fo
     const stops = token.text === '.' && /^(?:\s|$)/.test(folded.slice(end, end + 1));
     const kind = COMMAS.has(token.text)
       ? 'comma'
-      : stops || ENDS.has(token.text)
-        ? 'end'
-        : token.isWord
-          ? 'word'
-          : 'sign';
+      : token.text === ':'
+        ? 'colon'
+        : stops || ENDS.has(token.text)
+          ? 'end'
+          : token.isWord
+            ? 'word'
+            : 'sign';
     parts.push({ kind, span: token.span, also: NONE, plant: -1 });
     at++;
   }
@@ -156,7 +158,8 @@ function behind(
     const part = parts[next]!;
     if (part.kind === 'plant') return { kind: 'plant', plant: part.plant };
     if (part.kind === 'bee') return { kind: 'bee', plant: -1 };
-    if (part.kind === 'number' || part.kind === 'comma' || part.kind === 'end') return nothing();
+    if (part.kind === 'number' || part.kind === 'comma' || part.kind === 'end' || part.kind === 'colon')
+      return nothing();
     if (is(part, 'flower')) return { kind: 'flower', plant: -1 };
     if (is(part, 'bud')) return { kind: 'other', plant: -1 };
     if (is(part, 'queen')) return { kind: 'bee', plant: -1 };
@@ -182,7 +185,7 @@ function ahead(
       return plant.kind === 'plant' ? { ...plant, comma: comma || plant.comma } : { kind: 'flower', plant: -1, comma };
     }
     if (part.kind === 'comma' && !comma) comma = true;
-    else if (part.kind !== 'sign' && !is(part, 'hedge', 'small') && !isTimes(part)) break;
+    else if (part.kind !== 'sign' && part.kind !== 'colon' && !is(part, 'hedge', 'small') && !isTimes(part)) break;
   }
   return { kind: null, plant: -1, comma };
 }

@@ -13,6 +13,11 @@ export interface Labelled {
   readonly value: Span;
 }
 
+/** A line longer than this is a sentence, though it may begin with "Wind". */
+const MOST_LETTERS_BARE = 30;
+/** From so many lines on that begin with a label it is a form. */
+const LEAST_BARE_LABELS = 3;
+
 const formOf = madeOnce((labels: Words['note']['labels']) => {
   const labelOf = new Map<string, Label>();
   for (const label of Object.keys(labels) as Label[]) for (const phrase of labels[label]) labelOf.set(phrase, label);
@@ -21,13 +26,36 @@ const formOf = madeOnce((labels: Words['note']['labels']) => {
     `(?<=^|[\\n;|,.•]|\\t|\\s{2}|[*-]\\s?)[ \\t*•#-]{0,4}(?<label>${anyOf([...labelOf.keys()])})[ \\t]*(?:\\([^()\\n]{0,30}\\))?[ \\t]*\\*{0,2}(?<sign>[:=]|[ \\t]-[ \\t]|\\t)\\*{0,2}`,
     'gu',
   );
-  return { labelOf, pattern };
+  // "Wind 5" on a short line of its own, in a form that has no signs
+  const bare = new RegExp(
+    `(?<=^|\\n)[ \\t]*(?<label>${anyOf([...labelOf.keys()])})[ \\t]+(?=[^\\n]{1,${MOST_LETTERS_BARE}}(?:\\n|$))`,
+    'gu',
+  );
+  return { labelOf, pattern, bare };
 });
+
+const BULLET = /^[ \t]*(?:[-*•–]|\d{1,2}[.)]|[ \t]{2})/;
+
+/** Where a value ends that stands on the lines below its label: one line, or all lines of a list. */
+function listEnd(folded: string, from: number): number {
+  const lineEnd = (at: number): number => {
+    const end = folded.indexOf('\n', at);
+    return end === -1 ? folded.length : end;
+  };
+  let end = lineEnd(from);
+  if (!BULLET.test(folded.slice(from, end))) return end;
+  while (end < folded.length && BULLET.test(folded.slice(end + 1, lineEnd(end + 1)))) end = lineEnd(end + 1);
+  return end;
+}
 
 /** Labels with their values, left to right. `folded` is the writer's own text. */
 export function labelledIn(folded: string, words: Words): Labelled[] {
-  const { labelOf, pattern } = formOf(words.note.labels);
-  const found = [...folded.matchAll(pattern)].flatMap((match) => {
+  const { labelOf, pattern, bare } = formOf(words.note.labels);
+  const signed = [...folded.matchAll(pattern)];
+  const unsigned = [...folded.matchAll(bare)].filter(({ index }) => !signed.some((match) => match.index === index));
+  const matches =
+    unsigned.length < LEAST_BARE_LABELS ? signed : [...signed, ...unsigned].sort((a, b) => a.index - b.index);
+  const found = matches.flatMap((match) => {
     const label = labelOf.get((match.groups?.['label'] ?? '').replace(/\s+/g, ' '));
     return label === undefined ? [] : [{ label, from: match.index, to: match.index + match[0].length }];
   });
@@ -35,11 +63,8 @@ export function labelledIn(folded: string, words: Words): Labelled[] {
     const next = found[at + 1]?.from ?? folded.length;
     const line = folded.indexOf('\n', to);
     let end = Math.min(next, line === -1 ? folded.length : line);
-    // the value stands on the next line
-    if (line !== -1 && line < next && folded.slice(to, line).trim() === '') {
-      const nextLine = folded.indexOf('\n', line + 1);
-      end = Math.min(next, nextLine === -1 ? folded.length : nextLine);
-    }
+    if (line !== -1 && line < next && folded.slice(to, line).trim() === '')
+      end = Math.min(next, listEnd(folded, line + 1));
     return { label, labelSpan: [from, to] as const, value: [to, end] as const };
   });
 }

@@ -14,7 +14,9 @@ export const noteWords = madeOnce((words: Words) => {
   }));
   const flowers = new RegExp(anyOf(count.flowers), 'u');
   const noWatch = new RegExp(anyOf(note.noWatch), 'u');
+  const none = new RegExp(anyOf(tally.zero.filter((phrase) => phrase !== 'no')), 'u');
   return {
+    saysNone: (folded: string): boolean => none.test(folded),
     small: (word: string): boolean => small.has(word),
     /** The fields that a quoted question asks for. */
     fieldsOf: (question: string): Asked[] =>

@@ -89,7 +89,8 @@ export function marksInPassing(marks: readonly Mark[], folded: string, { saysSee
         return anyBee;
       case 'count': {
         if (unseen(at)) return false;
-        if (isBee(after(marks, at))) return true;
+        const next = after(marks, at);
+        if (isBee(next) || next?.kind === 'pollen' || next?.kind === 'no-pollen') return true;
         const before = marks[at - 1];
         const named =
           before?.kind === 'break' &&

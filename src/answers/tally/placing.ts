@@ -2,7 +2,7 @@
  * Which plant each row stands on. A plant said behind its rows covers them back to the last plant; one said first, with
  * a colon, "on the …" or on a line of its own, covers what follows up to the next.
  */
-import type { EndSaid, NothingElseSaid, PlantsSaid, RowSaid, Said } from './rows.js';
+import type { EndSaid, NothingElseSaid, PlantsSaid, RowSaid, Said } from './said.js';
 import type { NameSaid } from './names-said.js';
 
 /** A row with the plants it stands on; null where none was said. */

@@ -8,7 +8,7 @@ import type { Span } from '../reading.js';
 import type { NameSaid } from './names-said.js';
 import { bombusAt } from './names-said.js';
 import type { Placed, Placing } from './placing.js';
-import type { PlantsSaid, RowSaid } from './rows.js';
+import type { PlantsSaid, RowSaid } from './said.js';
 
 /** One plant of a row: names it could have, best first; null where none was said. */
 export interface PlantMeant {

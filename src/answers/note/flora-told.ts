@@ -1,0 +1,70 @@
+/** Plants and tally of a message: each by its own reader where it is asked for alone, both together where both are told. */
+import { readPlants } from '../plants.js';
+import { none } from '../reading.js';
+import { findTallyAmong, readTally } from '../tally.js';
+import { fold } from '../text.js';
+import { blankLines } from './blank-lines.js';
+import { readFlora, visibleNames, watchedWith } from './flora.js';
+import { floraIn } from './flowers.js';
+import { keepOnly, type FieldName, type Gathering } from './gathering.js';
+import type { Labelled } from './labels.js';
+import { noteWords } from './vocabulary.js';
+
+/** `wholeNote`: a plant named without a count was watched too. */
+export function readPlantsAndTally(
+  gathering: Gathering,
+  asked: readonly FieldName[],
+  labelled: readonly Labelled[],
+  wholeNote: boolean,
+): void {
+  const { context } = gathering;
+  const text = gathering.rest();
+  const folded = fold(text);
+  const names = gathering.names();
+  const wantsPlants = asked.includes('plants');
+  const wantsTally = asked.includes('tally');
+  const { saysFlowers } = noteWords(context.words);
+  const tellsFlowers = floraIn(folded, names, context.words).flowers.some(({ span }) =>
+    saysFlowers(folded.slice(...span)),
+  );
+  const valueOf = (label: 'plants' | 'tally'): string | null => {
+    const parts = labelled.filter((each) => each.label === label);
+    return parts.length === 0
+      ? null
+      : keepOnly(
+          text,
+          parts.map(({ value }) => value),
+        );
+  };
+
+  if (wantsPlants && !wantsTally && names.bees.length === 0) {
+    gathering.take('plants', readPlants(text, context));
+    return;
+  }
+  if (wantsTally && !wantsPlants && !tellsFlowers) {
+    gathering.take('tally', readTally(text, context));
+    return;
+  }
+  const formPlants = valueOf('plants');
+  const formTally = valueOf('tally');
+  const isForm = formPlants !== null && visibleNames(formPlants, names).bees.length === 0;
+  const plants = isForm ? readPlants(formPlants, context) : null;
+  if (plants && plants.state !== 'none') {
+    gathering.take('plants', plants);
+    const told = gathering.plants();
+    const labels = labelled.filter(({ label }) => label === 'plants').map(({ labelSpan }) => labelSpan);
+    const rest = blankLines(text, [...labels, ...plants.used]);
+    const within = watchedWith(context, told);
+    const tally = formTally === null ? findTallyAmong(rest, within)[0] : readTally(formTally, within);
+    if (tally && (tally.state !== 'none' || wantsTally)) gathering.take('tally', tally);
+    return;
+  }
+  const flora = readFlora(text, context, names, wantsTally);
+  const tallyTold = flora.tally !== null && flora.tally.state !== 'none';
+  if (flora.tally && (tallyTold || wantsTally)) gathering.take('tally', flora.tally);
+  if (flora.plants) {
+    const counted = flora.plants.state === 'sure' ? flora.plants.value.some(({ flowers }) => flowers !== null) : true;
+    // "by the crabapple" in an answer about the day is no plant watched
+    if (wantsPlants || wholeNote || counted) gathering.take('plants', flora.plants);
+  } else if (wantsPlants) gathering.take('plants', none('plants-no-name'));
+}

@@ -1,0 +1,36 @@
+/** Fields that stand in a form under their labels. */
+import type { Span } from '../reading.js';
+import { askInto, IN_TURN, keepOnly, WEATHER, type FieldName, type Gathering } from './gathering.js';
+import type { Label, Labelled } from './labels.js';
+import { readWeather } from './weather-told.js';
+
+/** What has a label but no meaning is dropped, unless it is asked for. */
+export function readLabelled(gathering: Gathering, labelled: readonly Labelled[], asked: readonly FieldName[]): void {
+  const { text } = gathering;
+  const under = (label: Label): Labelled[] => labelled.filter((each) => each.label === label);
+  for (const field of IN_TURN) {
+    const parts = under(field);
+    if (parts.length === 0) continue;
+    // "Start: 1:05 pm", "End: 1:20 pm" need their labels
+    const spans = parts.map(({ labelSpan, value }): Span => (field === 'times' ? [labelSpan[0], value[1]] : value));
+    askInto(gathering, field, keepOnly(text, spans), spans);
+    if (!gathering.has(field)) {
+      if (!asked.includes(field)) gathering.drop(field);
+      continue;
+    }
+    gathering.setAside(parts.map(({ labelSpan }) => labelSpan));
+    if (field === 'place') gathering.setAside(parts.map(({ value }) => value));
+  }
+  const weather = under('weather');
+  if (weather.length > 0) {
+    const part = keepOnly(
+      text,
+      weather.map(({ value }) => value),
+    );
+    const open = WEATHER.filter((field) => !gathering.has(field));
+    readWeather(gathering, part, open);
+    for (const field of open) if (!gathering.has(field)) gathering.drop(field);
+    gathering.setAside(weather.map(({ labelSpan }) => labelSpan));
+  }
+  gathering.setAside(under('other').flatMap(({ labelSpan, value }): Span[] => [labelSpan, value]));
+}

@@ -1,0 +1,200 @@
+/** The fields of one message on their way: which words each used, and what is left for the next. */
+import type { Patch, Sky, Temperature, Wind } from '../../../shared/record.js';
+import { findDate, readDate } from '../date.js';
+import type { FoundNames } from '../names/index.js';
+import { findPatch, readPatch } from '../patch.js';
+import { findPlace, readPlace, type PlaceRead } from '../place.js';
+import type { PlantTold } from '../plants.js';
+import { namesSaid } from '../plants/plants-said.js';
+import type { Context, Finder, Reader, Reading, Span } from '../reading.js';
+import { findSky, readSky } from '../sky.js';
+import type { TallyRow } from '../tally.js';
+import { findTemperature, readTemperature } from '../temperature.js';
+import { fold } from '../text.js';
+import { findTimes, readTimes, type Times } from '../times.js';
+import { findWind, readWind } from '../wind.js';
+import { blankLines } from './blank-lines.js';
+import { visibleNames } from './flora.js';
+
+export interface FieldValues {
+  date: string;
+  times: Times;
+  temperature: Temperature;
+  sky: Sky;
+  wind: Wind;
+  patch: Patch;
+  place: PlaceRead;
+  plants: PlantTold[];
+  tally: TallyRow[];
+}
+export type FieldName = keyof FieldValues;
+export const FIELD_NAMES = [
+  'date',
+  'times',
+  'place',
+  'temperature',
+  'sky',
+  'wind',
+  'patch',
+  'plants',
+  'tally',
+] as const satisfies readonly FieldName[];
+
+export type FieldReadings = { readonly [Field in FieldName]?: Reading<FieldValues[Field]> };
+
+export type Plain = Exclude<FieldName, 'plants' | 'tally'>;
+type Read<Field extends Plain> = {
+  readonly asked: Reader<FieldValues[Field]>;
+  readonly passing: Finder<FieldValues[Field]>;
+};
+
+export const READERS: { readonly [Field in Plain]: Read<Field> } = {
+  date: { asked: readDate, passing: findDate },
+  times: { asked: readTimes, passing: findTimes },
+  temperature: { asked: readTemperature, passing: findTemperature },
+  sky: { asked: readSky, passing: findSky },
+  wind: { asked: readWind, passing: findWind },
+  patch: { asked: readPatch, passing: findPatch },
+  place: { asked: readPlace, passing: findPlace },
+};
+
+/** Whoever comes first keeps a number that two could use. */
+export const IN_TURN: readonly Plain[] = ['place', 'date', 'times', 'patch', 'temperature', 'wind', 'sky'];
+export const WEATHER: readonly FieldName[] = ['temperature', 'sky', 'wind'];
+export const isWeather = (field: FieldName): boolean => WEATHER.includes(field);
+
+/** The fields found so far. */
+export class Gathering {
+  private readonly found = new Map<FieldName, Reading<unknown>>();
+  /** Labels, and words that no field reads. */
+  private readonly others: Span[] = [];
+  private named: FoundNames | null = null;
+
+  constructor(
+    readonly text: string,
+    readonly context: Context,
+  ) {}
+
+  has(field: FieldName): boolean {
+    const reading = this.found.get(field);
+    return reading !== undefined && reading.state !== 'none';
+  }
+
+  take<Field extends FieldName>(field: Field, reading: Reading<FieldValues[Field]>): void {
+    this.found.set(field, reading);
+  }
+
+  /** Takes what another gathering found, where this one has nothing yet. True where anything was taken. */
+  takeFrom(other: Gathering): boolean {
+    const open = [...other.found].filter(([field, reading]) => reading.state !== 'none' && !this.has(field));
+    for (const [field, reading] of open) this.found.set(field, reading);
+    return open.length > 0;
+  }
+
+  drop(field: FieldName): void {
+    this.found.delete(field);
+  }
+
+  get(field: FieldName): Reading<unknown> | undefined {
+    return this.found.get(field);
+  }
+
+  /** Plants told so far, the best meaning of each. */
+  plants(): readonly PlantTold[] {
+    const { plants } = this.fields();
+    if (!plants || plants.state === 'none') return [];
+    return plants.state === 'sure' ? plants.value : (plants.offer[0] ?? []);
+  }
+
+  setAside(spans: readonly Span[]): void {
+    this.others.push(...spans);
+  }
+
+  usedBy(test: (field: FieldName) => boolean): Span[] {
+    return [...this.found].flatMap(([field, reading]) => (test(field) && reading.state !== 'none' ? reading.used : []));
+  }
+
+  used(): Span[] {
+    return [...this.others, ...this.usedBy(() => true)];
+  }
+
+  /** Bees and plants named in the text, looked up once: that is the slow part. Those used up are left out. */
+  names(): FoundNames {
+    this.named ??= namesSaid(fold(this.text), this.context);
+    return visibleNames(this.rest(), this.named);
+  }
+
+  /** The text without what was used. */
+  rest(): string {
+    return blankLines(this.text, this.used());
+  }
+
+  fields(): FieldReadings {
+    return Object.fromEntries(this.found);
+  }
+}
+
+export const overlap = (one: readonly Span[], other: readonly Span[]): boolean =>
+  one.some(([from, to]) => other.some((span) => from < span[1] && span[0] < to));
+
+/** The text with only those parts left in. */
+export const keepOnly = (text: string, spans: readonly Span[]): string => {
+  const gaps: Span[] = [];
+  let at = 0;
+  for (const [from, to] of [...spans].sort((a, b) => a[0] - b[0])) {
+    if (from > at) gaps.push([at, from]);
+    at = Math.max(at, to);
+  }
+  return blankLines(text, [...gaps, [at, text.length]]);
+};
+
+/** A finder's reading is sure or unsure; none is no reading. */
+export function passing<Field extends Plain>(
+  field: Field,
+  text: string,
+  context: Context,
+): Reading<FieldValues[Field]> | null {
+  const [first] = READERS[field].passing(text, context);
+  return first && first.state !== 'none' ? first : null;
+}
+
+/** Words told in passing are a place where they hold a name: "at Miller Woods", not "by the porch". */
+const isClearlyPlace = ({ latitude, words }: PlaceRead): boolean => latitude !== null || /\p{Lu}|\d/u.test(words);
+
+/** Takes a place told in passing. */
+export function findPlaceInto(gathering: Gathering): void {
+  const reading = passing('place', gathering.rest(), gathering.context);
+  if (reading?.state === 'sure' && !isClearlyPlace(reading.value)) return;
+  if (reading) gathering.take('place', reading);
+}
+
+/** Takes a field told in passing; words another field used are no part of it. */
+export function findInto<Field extends Plain>(gathering: Gathering, field: Field, text: string): void {
+  let reading = passing(field, text, gathering.context);
+  if (reading && overlap(reading.used, gathering.used())) {
+    reading = passing(field, blankLines(text, gathering.used()), gathering.context);
+  }
+  if (reading) gathering.take(field, reading);
+}
+
+/** The parts of `used` that lie within `spans`: a reader of places uses all it is shown. */
+const within = (used: readonly Span[], spans: readonly Span[]): Span[] =>
+  used.flatMap(([from, to]) =>
+    spans
+      .filter((span) => from < span[1] && span[0] < to)
+      .map((span): Span => [Math.max(from, span[0]), Math.min(to, span[1])]),
+  );
+
+/** Reads the field as asked for, in those parts of the text; what is not understood does not undo what was found. */
+export function askInto<Field extends Plain>(
+  gathering: Gathering,
+  field: Field,
+  text: string,
+  parts?: readonly Span[],
+): void {
+  const reading = READERS[field].asked(text, gathering.context);
+  const before = gathering.get(field);
+  if (reading.state === 'none' && before !== undefined && before.state !== 'none') return;
+  gathering.drop(field);
+  gathering.take(field, parts ? { ...reading, used: within(reading.used, parts) } : reading);
+}

@@ -1,0 +1,91 @@
+/** Temperature, sky and wind of a message: their readers know of each other, and bare words stand beside sure ones. */
+import { fold } from '../text.js';
+import type { Span } from '../reading.js';
+import { blankLines } from './blank-lines.js';
+import { askInto, isWeather, overlap, passing, READERS, type FieldName, type Gathering } from './gathering.js';
+import { noteWords } from './vocabulary.js';
+
+/** Temperature, sky and wind, whose readers know of each other; a number two of them took is the temperature's. */
+export function readWeather(gathering: Gathering, text: string, asked: readonly FieldName[]): void {
+  readWeatherTogether(gathering, text, asked);
+  if (!asked.includes('wind') || gathering.has('wind') || !gathering.has('temperature')) return;
+  // "68 sunny 5": the one number that is left
+  const rest = blankLines(text, gathering.usedBy(isWeather));
+  const { small } = noteWords(gathering.context.words);
+  const words = fold(rest).match(/[\p{L}\d.]+/gu) ?? [];
+  const numbers = words.filter((word) => /\d/.test(word));
+  if (numbers.length === 1 && words.every((word) => numbers.includes(word) || small(word)))
+    askInto(gathering, 'wind', rest);
+}
+
+function readWeatherTogether(gathering: Gathering, text: string, asked: readonly FieldName[]): void {
+  const { context } = gathering;
+  for (const field of ['temperature', 'sky', 'wind'] as const)
+    if (asked.includes(field)) askInto(gathering, field, text);
+  const [temperature, wind] = [gathering.get('temperature'), gathering.get('wind')];
+  if (!temperature || !wind || temperature.state === 'none' || wind.state === 'none') return;
+  const shared = temperature.used.filter((span) => overlap([span], wind.used) && /\d/.test(text.slice(...span)));
+  if (shared.length === 0) return;
+  const inPassing = passing('wind', text, context);
+  const windOwns = inPassing !== null && overlap(inPassing.used, shared);
+  const [loser, winner] = windOwns ? (['temperature', 'wind'] as const) : (['wind', 'temperature'] as const);
+  gathering.drop(loser);
+  const used = gathering.get(winner);
+  askInto(gathering, loser, blankLines(text, used && used.state !== 'none' ? used.used : []));
+  if (!gathering.has(loser)) gathering.drop(loser);
+}
+
+/** Words in a row that can be a sky or wind by themselves, at most: "mostly clear skies, hardly any wind". */
+const MOST_WORDS_BESIDE = 5;
+
+/** Only signs, or an "and", between words and weather already found. */
+const BESIDE = /^[\s,;/|.()&]*(?:and\s+)?$/;
+/** Okta and Beaufort as those write them who know them. */
+const WEATHER_CODE = { sky: /^\d\s?\/\s?8$|%$/, wind: /^(?:b|bft|f)\.?\s?\d{1,2}$/iu };
+
+/**
+ * "65F clear 3mph", "/ 75F / clear / no wind", "2/8" on the line below: words that stand right beside weather already
+ * found, and are nothing but sky or wind, are that.
+ */
+export function readBesideWeather(gathering: Gathering, text: string): void {
+  const { small } = noteWords(gathering.context.words);
+  if (gathering.usedBy(isWeather).length === 0) return;
+  const free = blankLines(
+    text,
+    gathering.usedBy(() => true),
+  );
+  // a slash parts words, but not "2/8"
+  for (const match of free.matchAll(/(?:[^\s,;/|.()]|(?<=\d)\/(?=8))(?:[^,;/|\n()]|(?<=\d)\/(?=8))*/gu)) {
+    const from = match.index;
+    const words = match[0].trimEnd();
+    const to = from + words.length;
+    if ((words.match(/\S+/g) ?? []).length > MOST_WORDS_BESIDE) continue;
+    const beside = gathering
+      .usedBy(isWeather)
+      .some(
+        ([start, end]) =>
+          (end <= from && BESIDE.test(text.slice(end, from))) || (to <= start && BESIDE.test(text.slice(to, start))),
+      );
+    if (!beside) continue;
+    takeIfNothingElse(gathering, 'sky', words, from, small);
+    takeIfNothingElse(gathering, 'wind', words, from, small);
+  }
+}
+
+/** Takes a field from words that stand at `from` and say nothing else. */
+function takeIfNothingElse<Field extends 'sky' | 'wind'>(
+  gathering: Gathering,
+  field: Field,
+  words: string,
+  from: number,
+  small: (word: string) => boolean,
+): void {
+  // other numbers may be anything's
+  if (gathering.has(field) || (/\d/.test(words) && !WEATHER_CODE[field].test(words))) return;
+  const reading = READERS[field].asked(words, gathering.context);
+  if (reading.state === 'none') return;
+  const rest = blankLines(words, reading.used);
+  if (!(fold(rest).match(/[\p{L}\d]+/gu) ?? []).every(small)) return;
+  const used = reading.used.map(([start, end]): Span => [start + from, end + from]);
+  gathering.take(field, { ...reading, used });
+}

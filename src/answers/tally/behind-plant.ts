@@ -1,0 +1,47 @@
+/** What is said behind a plant of the row before it. */
+import type { Head } from './heads.js';
+import type { RowSaid, Said } from './said.js';
+
+/**
+ * What stands right behind a plant and belongs to the row before it: the count of "bimac on phlox 2, imp on plum 1", the
+ * bee of "2 on the phlox (bimac)" and "one on the phlox, an impatiens". Gives the heads that are left.
+ */
+export function behindPlant(heads: readonly Head[], said: Said[], plantFollows: boolean): readonly Head[] {
+  const [first, second, third] = heads;
+  const before = said.at(-2);
+  if (!first || said.at(-1)?.kind !== 'plants' || before?.kind !== 'row' || before.role !== 'new') return heads;
+  if (before.bee === null && before.count !== null) {
+    const article = first.type === 'count' && first.count?.article === true && second?.type === 'bee' ? second : null;
+    const named = first.type === 'bee' ? first : article;
+    const next = named === first ? second : third;
+    const alone = named !== null && (next?.type !== 'count' || next.gap !== null);
+    // "2 on phlox and 1 on plum, all bimacs" is said of both
+    const ofAll =
+      first.all &&
+      first.gap === 'comma' &&
+      said.some((item) => item !== before && item.kind === 'row' && item.bee === null);
+    const apart = first.gap === 'open' || (first.gap === 'comma' && !plantFollows);
+    if (!named?.bee || !alone || !apart || ofAll || (article && before.count.values[0] !== 1)) return heads;
+    said[said.length - 2] = { ...before, bee: named.bee, doubt: before.doubt || named.doubt };
+    return heads.slice(named === first ? 1 : 2);
+  }
+  const counts =
+    first.type === 'count' &&
+    first.gap === null &&
+    first.count?.article === false &&
+    first.bee === null &&
+    !first.queens &&
+    before.bee !== null &&
+    before.count === null &&
+    (second === undefined || (second.gap !== null && second.gap !== 'open' && second.gap !== 'dash'));
+  if (!counts) return heads;
+  said[said.length - 2] = { ...before, count: first.count };
+  return heads.slice(1);
+}
+
+/** What is said of queens after their plant ("2 imp on phlox, both with pollen") goes to the last row. */
+export function changeLastRow(said: Said[], change: Partial<RowSaid>): void {
+  const at = said.findLastIndex((item) => item.kind === 'row' && item.role !== 'zero');
+  const row = said[at];
+  if (row?.kind === 'row') said[at] = { ...row, ...change };
+}

@@ -1,0 +1,30 @@
+/** Looks on from a mark to the next that tells what it means. */
+import type { Mark } from './marks.js';
+
+/** True where, looking on from `at`, a name or "queen" comes before any break: the article there counts. */
+export function articleCounts(marks: readonly Mark[], at: number): boolean {
+  for (let next = at + 1; next < marks.length; next++) {
+    const mark = marks[next]!;
+    switch (mark.kind) {
+      case 'bee':
+      case 'insect':
+      case 'queens':
+      case 'cannot-tell':
+        return true;
+      case 'worker':
+      case 'doubtful':
+      case 'unknown':
+        continue;
+      default:
+        return false;
+    }
+  }
+  return false;
+}
+
+/** The next mark that is no article, thing or unknown word. */
+export function nextMeaning(marks: readonly Mark[], at: number): Mark | undefined {
+  return marks
+    .slice(at + 1, at + 6)
+    .find((mark) => !(mark.kind === 'count' && mark.count.article) && mark.kind !== 'unknown');
+}
