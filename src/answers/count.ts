@@ -72,9 +72,11 @@ export const readCount: Reader<Count> = (text, context) => {
     if (phrases.relative.test(label)) return none('count-no-number');
     if (context.of !== 'queens' && phrases.notOpen.test(thing))
       return unsure([exactly(0), value], 'count-not-open', used);
-    // "15 per stem", "100, half open"
-    const partly = context.of === 'flowers' && phrases.fractions.test(label);
+    // "15 per stem", "100, half open", "20 % of 500"
+    const partly = context.of === 'flowers' && phrases.partly.test(blank(numbered, used));
     if (partly || phrases.each.test(thing)) return unsure([value], 'count-doubt', used);
+    // "60 minus a few"
+    if (phrases.few.test(blank(numbered, used))) return unsure([value], 'count-doubt', used);
     // "one at 3:05 and another at 3:12"
     if (phrases.more.test(blank(numbered, used))) return unsure([exactly(value.value + 1), value], 'count-doubt', used);
   }

@@ -128,7 +128,9 @@ export function mentionsIn(folded: string, words: Words, phrases: CountPhrases):
       const number: Span = [first.span[0], second.span[1]];
       const between = [folded.slice(first.span[1], second.span[0]), folded.slice(own.span[1], other.span[0])];
       const joined = (pattern: RegExp): boolean => between.some((words) => pattern.test(words));
-      if (joined(phrases.plusOrMinus)) {
+      // "100 flowers, give or take 20"
+      const margin = second.value < first.value && phrases.plusOrMinusAtEnd.test(between[0] ?? '');
+      if (joined(phrases.plusOrMinus) || margin) {
         const [low, high] = [Math.max(0, first.value - second.value), first.value + second.value];
         mentions.push({ ...common, value: first.value, low, high, about: true, number, span });
         at++;

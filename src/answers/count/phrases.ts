@@ -66,6 +66,7 @@ export const countPhrases = madeOnce((words: Words) => {
     ranges: wholly(count.ranges),
     and: wholly(numbers.joins.concat('&', '-')),
     plusOrMinus: wholly(count.plusOrMinus),
+    plusOrMinusAtEnd: endsWith(count.plusOrMinus),
     either: wholly(count.either),
     together: new RegExp(`^[\\s)]*${anyOf(count.together)}`, 'u'),
     togetherAtEnd: new RegExp(
@@ -75,10 +76,13 @@ export const countPhrases = madeOnce((words: Words) => {
     plus: new RegExp(`^[\\s]*(?:\\+|plus)\\s*$`, 'u'),
     totals: anywhere(count.totals),
     totalsBefore: anywhere(count.totals, count.totalsBefore),
-    multiplying: endsWith(count.multiplying),
+    multiplying: new RegExp(
+      `${anyOf(count.multiplying)}\\s*(?:${anyOf(count.about, count.passedOver)}\\s*){0,2}$`,
+      'u',
+    ),
+    partly: new RegExp(`${anyOf(Object.keys(numbers.fractions), ['percent'])}|\\d\\s?%`, 'u'),
     relative: startsWith(count.relative),
     each: anywhere(count.each),
-    fractions: anywhere(Object.keys(numbers.fractions)),
     few: anywhere(count.few),
     vague: anywhere(count.vague),
     doubts: anywhere(count.doubts, hedges.doubting),

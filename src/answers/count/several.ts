@@ -54,6 +54,17 @@ export function readSeveral(folded: string, mentions: readonly Labelled[], phras
   const sum = sumOf(mentions);
   const offering = (...offers: readonly Count[]): Reading<Count> => unsure(offers, 'count-several', used);
 
+  // "3 x 50 = 150", "150 (3 x 50)"
+  const product = (of: readonly Mention[]): number => of.reduce((so, { value }) => so * value, 1);
+  const multiplied = mentions.find(
+    (mention) =>
+      further.length > 0 &&
+      mention.value > 1 &&
+      product(mentions.filter((other) => other !== mention)) === mention.value &&
+      mention.value * 2 !== sum.value,
+  );
+  if (multiplied) return sure({ ...countOf(multiplied), about: sum.about }, used);
+
   const known = wholeWithParts(folded, mentions, phrases);
   if (known?.agree) return sure(countOf(known.whole), used);
   if (known) return offering(countOf(known.whole), known.parts);
@@ -66,8 +77,7 @@ export function readSeveral(folded: string, mentions: readonly Labelled[], phras
   }
   const text = mentions.map(({ lead, label }) => lead + label).join(' ');
   if (phrases.each.test(text) || gaps.some((words) => phrases.multiplying.test(words))) {
-    const product = mentions.reduce((so, { value }) => so * value, 1);
-    return offering({ ...exactly(product), about: sum.about });
+    return offering({ ...exactly(product(mentions)), about: sum.about });
   }
   const rest = mentions.slice(1);
   const generic = ({ thing }: Labelled): boolean => phrases.bees.test(thing) || phrases.flowers.test(thing);
@@ -87,6 +97,7 @@ export function readSeveral(folded: string, mentions: readonly Labelled[], phras
   );
   const labelsAfter = mentions.every(({ thing }) => /\p{L}{2}/u.test(thing));
   const labelsBefore = mentions.every(({ lead }) => /\p{L}{2}/u.test(lead.replace(phrases.together, '')));
-  if (added || (joined && (labelsAfter || labelsBefore) && !phrases.moments.test(text))) return sure(sum, used);
+  const adds = added || (joined && (labelsAfter || labelsBefore));
+  if (adds && !phrases.moments.test(text)) return sure(sum, used);
   return offering(sum, ...mentions.map(countOf));
 }

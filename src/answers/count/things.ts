@@ -26,7 +26,8 @@ export function withoutOtherNumbers(
   const before = ({ span }: Mention): string => folded.slice(Math.max(0, span[0] - REACH), span[0]);
   const counting = mentions.filter((mention) => {
     const after = folded.slice(mention.span[1], mention.span[1] + REACH);
-    return !phrases.otherAfter.test(after) && !phrases.otherBefore.test(before(mention));
+    const labelled = folded.slice(Math.max(0, mention.number[0] - REACH), mention.number[0]);
+    return !phrases.otherAfter.test(after) && !phrases.otherBefore.test(labelled);
   });
   if (counting.length < 2) return counting;
   const { minutes } = context.survey.protocol;
@@ -36,23 +37,29 @@ export function withoutOtherNumbers(
     const pronoun = value === 1 && /^\p{L}/u.test(typed) && phrases.beforePronounOne.test(before(mention));
     const clock =
       (value <= 12 || value === minutes || !Number.isInteger(value)) && phrases.clockBefore.test(before(mention));
-    return !pronoun && !clock;
+    // "plant 1: 15"
+    const numbering =
+      /\p{L}\s$/u.test(before(mention)) && /^\s?[:)]\s/u.test(folded.slice(mention.span[1], mention.span[1] + 3));
+    return !pronoun && !clock && !numbering;
   });
   return surer.length === 0 ? counting : surer;
 }
 
+/** The words right before a number that name what it counts: "open: 10", "white - 20"; "" where none do. */
+const nameBefore = (lead: string): string =>
+  /(?<name>[\p{L}' ]{2,40}?)\s*(?:[:=]|\s-)\s*$/u.exec(lead)?.groups?.['name']?.trim() ?? '';
+
 export function labelled(folded: string, mentions: readonly Mention[], phrases: CountPhrases): Labelled[] {
+  const start = mentions[0]?.number[0] ?? 0;
+  // names stand before all numbers or behind all: "3 bees: 2 queens" names the three
+  const namesFirst = nameBefore(folded.slice(0, start)) !== '';
   return mentions.map((mention, at) => {
     const label = folded.slice(mention.span[1], mentions[at + 1]?.span[0] ?? folded.length);
     const lead = folded.slice(mentions[at - 1]?.span[1] ?? 0, mention.span[0]);
     const gap = folded.slice(mention.number[1], mentions[at + 1]?.number[0] ?? folded.length);
-    return {
-      ...mention,
-      label,
-      lead,
-      gap,
-      thing: label.slice(0, phrases.breaks.exec(label)?.index ?? label.length).trim(),
-    };
+    const name = namesFirst ? nameBefore(folded.slice(mentions[at - 1]?.number[1] ?? 0, mention.number[0])) : '';
+    const behind = label.slice(0, phrases.breaks.exec(label)?.index ?? label.length).trim();
+    return { ...mention, label, lead, gap, thing: name === '' ? behind : name };
   });
 }
 
