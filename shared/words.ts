@@ -209,6 +209,8 @@ const tallySection = z.strictObject({
   plantThings: words,
   /** Visitors that are no bumble bees: "honey bees", "flies". */
   otherInsects: words,
+  /** What follows is not so: "not 3 impatiens". */
+  denies: words,
   /** Takes back the row before, strongly and weakly: "no wait"; "actually". */
   takesBack: words,
   takesBackWeakly: words,
@@ -229,6 +231,12 @@ const countSection = z.strictObject({
   zero: words,
   /** Look like zero and are not: "none of your business". */
   notZero: words,
+  /** A whole answer that may be zero, and may be something else: "no". */
+  zeroLike: words,
+  /** Before a number below zero. */
+  negative: words,
+  /** Before a number that was not meant: "not 50". */
+  denied: words,
   /** "no", "not a single": 0 before one of `flowers` or `queens`. */
   noBefore: words,
   /** "didn't", "never": 0 before one of `seeing` and one of `anything`. */
@@ -755,6 +763,8 @@ const patchSection = z.strictObject({
   joinedAreas: z.record(z.string(), z.enum(['in', 'ft', 'yd', 'cm', 'm'])),
   /** Before a length they make an area, after it a square: "100 sq ft", "10 ft square". */
   square: words,
+  /** Those that make a square after a length; "100 ft sq" may be either. */
+  squareAfter: words,
   squared: words,
   by: words,
   /** After and before a length. */
@@ -784,6 +794,8 @@ const patchSection = z.strictObject({
   paces: words,
   /** "two patches". */
   several: words,
+  /** Stick to a number and say nothing: "10ish". */
+  suffixes: words,
   each: words,
   /** Between two patches: "and". */
   additional: words,
@@ -814,6 +826,10 @@ const placeSection = z.strictObject({
   accuracyBefore: words,
   accuracyAfter: words,
   accuracySoft: words,
+  /** Between the two numbers of a pair. */
+  together: words,
+  /** After so many metres they tell a way, no accuracy: "within 10 m of the bridge". */
+  awayFrom: words,
   /** Reference systems that are the same as ours within a few metres: left out of the words. */
   datums: words,
   /** Beside coordinates they are no words of the place: "gps". */
@@ -828,12 +844,22 @@ const placeSection = z.strictObject({
   questionVerbs: words,
   /** Whole answers that name no place: "don't know", "hello". */
   unknown: words,
+  /** Behind coordinates they are no words of the place: "thanks". */
+  politeAfter: words,
+  /** Between a hedge and the place: "not sure, but". */
+  hedgeJoins: words,
+  /** Stick to numbers that tell no place: "66F". */
+  otherSuffixes: words,
   /** An answer of only these and numbers is about something else: "yesterday", "sunny". */
   otherKinds: words,
   /** Make words unsure: "not sure". */
   doubts: words,
   /** In a longer text a place is told by these: "at", "my", "garden". */
   prepositions: words,
+  /** Before a name with capitals, which may have its article and small words within: "at the Bay of Elms". */
+  nameAfter: words,
+  nameArticles: words,
+  nameJoins: words,
   /** Those that tell a place wherever they stand; the others only at the start of a clause or after `watching`. */
   anywhere: words,
   watching: words,

@@ -23,9 +23,6 @@ const MOST_COUNTED = 999_999;
 /** "1.200", "1 200": how some write 1,200; others mean something else. */
 const THOUSANDS_BY_POINT_OR_BLANK =
   /(?<![\d.,]|\d\s)\d{1,3}(?:\.\d{3})+(?![\d.])|^\s*\d{1,3}(?:\s\d{3})+(?=\s*\p{L}*\s*$)/u;
-/** "-3" at the beginning, "minus 3"; a dash after a word is no sign. */
-const NEGATIVE = /^\s*-\d|(?<!plus or )\b(?:minus|negative)\s+\d/u;
-
 export const readCount: Reader<Count> = (text, context) => {
   const phrases = countPhrases(context.words);
   const folded = fold(text);
@@ -33,7 +30,7 @@ export const readCount: Reader<Count> = (text, context) => {
   if (text.length > MOST_CHARACTERS) return none('too-long');
   const numbers = findNumbers(folded, context.words).map(({ span }) => span);
   const free = blankElsewhere(withoutCorrected(folded, numbers, phrases));
-  if (NEGATIVE.test(free)) return none('count-not-whole');
+  if (phrases.negative.test(free)) return none('count-not-whole');
   const pointed = THOUSANDS_BY_POINT_OR_BLANK.exec(free);
   if (pointed) {
     const value = Number(pointed[0].replace(/[.\s]/g, ''));

@@ -5,6 +5,8 @@
  */
 import { metresBetween } from '../../shared/distance.js';
 import { rounded } from '../../shared/units.js';
+import type { Names } from '../../shared/names.js';
+import { anyOf } from './any-of.js';
 import { accuracyIn, type Accuracy } from './coordinates/accuracy.js';
 import {
   coordinatesIn,
@@ -20,7 +22,7 @@ import { wordsInPassing } from './place/passing.js';
 import { placePhrases, type PlacePhrases } from './place/phrases.js';
 import { wordsBeside } from './place/words-beside.js';
 import { none, sure, unsure, type Context, type Finder, type Reader, type Reading, type Span } from './reading.js';
-import { blank, fold } from './text.js';
+import { blank, fold, madeOnce } from './text.js';
 import { readYesNo } from './yes-no.js';
 
 export interface PlaceRead {
@@ -103,13 +105,12 @@ function readCoordinates(
 const GARBLED = /\d\.\d{3,}[^\n]{1,40}\d\.\d{3,}|°[^\n]{1,40}°|(?<![\d-])\d{10,}/u;
 
 /** "2 bimacs on the plum" answers another question. */
-const isTally = (folded: string, context: Context): boolean =>
-  /^\s*\d{1,3}\s/u.test(folded) &&
-  context.names.bees.some(({ name, short }) =>
-    [...short, fold(name).split(' ')[1] ?? ''].some((word) =>
-      new RegExp(`^\\s*\\d{1,3}\\s+(?:${word})s?(?!\\p{L})`, 'u').test(folded),
-    ),
-  );
+const tallyBegins = madeOnce((names: Names): RegExp => {
+  const bees = names.bees
+    .flatMap(({ name, short }) => [...short, name.split(' ')[1] ?? ''])
+    .filter((word) => word !== '');
+  return new RegExp(`^\\s*\\d{1,3}\\s+${anyOf(bees.flatMap((word) => [fold(word), `${fold(word)}s`]))}`, 'u');
+});
 
 /** Words without coordinates. */
 function readWords(text: string, context: Context, phrases: PlacePhrases): Reading<PlaceRead> {
@@ -131,7 +132,7 @@ function readWords(text: string, context: Context, phrases: PlacePhrases): Readi
     return readWords(' '.repeat(greeted) + text.slice(greeted), context, phrases);
   const answered = readYesNo(text, context);
   if (answered.state === 'sure' && answered.value.rest === null) return none('place-unclear');
-  if (isTally(folded, context)) return none('place-unclear');
+  if (tallyBegins(context.names).test(folded)) return none('place-unclear');
 
   // "Heron Bend, sorry, Oak Rise"
   const correction = [...folded.matchAll(phrases.corrected)].at(-1);

@@ -233,6 +233,7 @@ const words: [typed: string, expected: string][] = [
   ['12', 'not understood, place-unclear'],
   ['10:40 to 10:55', 'not understood, place-unclear'],
   ['yesterday', 'not understood, place-unclear'],
+  ['2 bimacs on the plum', 'not understood, place-unclear'],
   ['66 and sunny', 'not understood, place-unclear'],
   ['skip', 'not understood, place-unclear'],
   ['G9PH+2C', 'not understood, place-short-code'],

@@ -20,7 +20,7 @@ const patternsOf = madeOnce((words: Words) => {
   const before = `${anyOf(place.accuracyBefore)}[\\s:=]{0,3}(?:${anyOf(place.accuracySoft)}[\\s:=]{0,3}){0,3}`;
   return [
     // "within 10 m of the bridge" is a place
-    new RegExp(`\\(?${before}${amount}(?!\\s+(?:of|from)\\b)\\)?`, 'u'),
+    new RegExp(`\\(?${before}${amount}(?!\\s+${anyOf(place.awayFrom)})\\)?`, 'u'),
     new RegExp(
       `\\(?(?<![\\d.])${amount}\\s?(?:${anyOf(place.accuracySoft)}\\s?)?${anyOf(place.accuracyAfter)}\\)?`,
       'u',

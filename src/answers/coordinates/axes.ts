@@ -2,6 +2,7 @@
 import type { Words } from '../../../shared/words.js';
 import { anyOf } from '../any-of.js';
 import type { Span } from '../reading.js';
+import { madeOnce } from '../text.js';
 import type { CoordinatesFound } from './form.js';
 
 export type Side = 'n' | 's' | 'e' | 'w';
@@ -38,7 +39,7 @@ export const besideDigits = (words: readonly string[]): string =>
     .join('|')})(?!\\p{L})`;
 
 /** A pattern (flag `gu`) for the number with label, letter and sign around it. */
-export function axisPattern(number: string, { latitude, longitude, hemispheres }: Words['place']): RegExp {
+export function axisPattern(number: string, { latitude, longitude, hemispheres, together }: Words['place']): RegExp {
   const letter = Object.keys(hemispheres)
     .sort((a, b) => b.length - a.length)
     .join('|');
@@ -46,7 +47,7 @@ export function axisPattern(number: string, { latitude, longitude, hemispheres }
   return new RegExp(
     `(?<![\\p{L}\\d.])(?:(?<label>${anyOf(latitude, longitude)})[\\s:=.("']{0,4})?` +
       `(?:\\(?(?<before>${letter})\\)?[\\s.:]{0,2})?(?<sign>[+-])?\\s?(?<!\\d[.,]?)${number}` +
-      `(?<tail>\\s{0,2}\\(?(?<after>${letter})(?!\\p{L})\\.?\\)?(?!\\s{1,3}(?!${anyOf(latitude, longitude)}|(?:${letter}|and|by)(?!\\p{L}))\\p{L}))?`,
+      `(?<tail>\\s{0,2}\\(?(?<after>${letter})(?!\\p{L})\\.?\\)?(?!\\s{1,3}(?!${anyOf(latitude, longitude)}|(?:${letter}|${together.join('|')})(?!\\p{L}))\\p{L}))?`,
     'gu',
   );
 }
@@ -77,7 +78,9 @@ function axesIn(plain: string, { pattern, read }: AxisPattern, { latitude, hemis
   return axes;
 }
 
-const BETWEEN = /^[\s,;/|)(.&+"]{0,6}(?:(?:and|by|x)\s{1,3})?$/u;
+const between = madeOnce(
+  ({ together }: Words['place']) => new RegExp(`^[\\s,;/|)(.&+"]{0,6}(?:${anyOf(together)}\\s{1,3})?$`, 'u'),
+);
 
 /** Whether a pair without letters is coordinates at all; the form decides. */
 export type Accept = (first: Axis, second: Axis, whole: boolean) => { readonly unmistakable: boolean } | null;
@@ -89,7 +92,7 @@ export function pairsIn(plain: string, axis: AxisPattern, words: Words['place'],
   for (let at = 0; at + 1 < axes.length; at++) {
     const first = axes[at]!;
     const second = axes[at + 1]!;
-    if (!BETWEEN.test(plain.slice(first.span[1], second.span[0]))) continue;
+    if (!between(words).test(plain.slice(first.span[1], second.span[0]))) continue;
     const span: Span = [first.span[0], second.span[1]];
     if ('impossible' in first || 'impossible' in second) {
       pairs.push({ impossible: 'nowhere', span });

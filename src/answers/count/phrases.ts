@@ -12,7 +12,7 @@ const wholly = (words: readonly string[]): RegExp => new RegExp(`^[\\s,:(]*${any
 const anywhere = (...lists: readonly (readonly string[])[]): RegExp => new RegExp(anyOf(...lists), 'u');
 
 export const countPhrases = madeOnce((words: Words) => {
-  const { count, hedges, numbers } = words;
+  const { count, hedges, numbers, yesNo } = words;
   const bumbles = anyOf(count.queens, count.bees);
   const flowers = anyOf(count.flowers);
   const noThing = (things: string): RegExp =>
@@ -21,6 +21,10 @@ export const countPhrases = madeOnce((words: Words) => {
   return {
     zero: anywhere(count.zero),
     notZero: new RegExp(anyOf(count.notZero), 'gu'),
+    zeroLike: new RegExp(`^\\W*${anyOf(count.zeroLike)}\\W*$`, 'u'),
+    /** "-3" at the beginning, "minus 3"; a dash after a word is no sign, nor is "plus or minus 3". */
+    negative: new RegExp(`^\\s*-\\d|(?<!\\p{L}\\s)${anyOf(count.negative)}\\s+\\d`, 'u'),
+    denied: new RegExp(`${anyOf(count.denied)}\\s+\\d[\\d,]*(?![\\d.])(?!\\s*%)`, 'gu'),
     noQueens: noThing(bumbles),
     noFlowers: noThing(flowers),
     sawNone: new RegExp(
@@ -88,11 +92,11 @@ export const countPhrases = madeOnce((words: Words) => {
     doubts: anywhere(count.doubts, hedges.doubting),
     unknown: anywhere(count.unknown),
     otherBefore: endsWith(count.otherBefore),
-    otherAfter: startsWith(count.otherAfter.concat('-minute', '-min', '-day', '-year')),
+    otherAfter: startsWith(count.otherAfter),
     clockBefore: endsWith(count.clockBefore),
     moments: anywhere(count.moments),
     corrections: new RegExp(
-      `${anyOf(hedges.correcting)}|(?<=[,.;\\n-]\\s{0,3})no(?:\\s+wait)?[\\s,.-]+(?=[\\d~a-z])|->|\\*(?=\\d)`,
+      `${anyOf(hedges.correcting)}|(?<=[,.;\\n-]\\s{0,3})${anyOf(yesNo.bareNo)}[\\s,.-]+(?=[\\d~\\p{L}])|->|\\*(?=\\d)`,
       'gu',
     ),
     scale: new RegExp(

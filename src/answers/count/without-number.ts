@@ -29,7 +29,7 @@ export function readWithoutNumber(
     doubted ? unsure([exactly(value)], 'count-doubt', all) : sure(exactly(value), all);
 
   // "no" may answer another question; "o" is a letter as well
-  if (/^\W*(?:no|o)\W*$/u.test(folded)) return unsure([exactly(0)], 'count-doubt', all);
+  if (phrases.zeroLike.test(folded)) return unsure([exactly(0)], 'count-doubt', all);
   if (empty && !(doubted && phrases.unknown.test(folded))) return counted(0);
   if (phrases.one.test(folded)) return counted(1);
 

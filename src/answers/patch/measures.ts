@@ -52,7 +52,7 @@ function withUnit(text: string, value: number, span: Span, words: Words, phrases
   if (squared !== undefined) return { ...bare, kind: 'squared', unit, span: whole };
   // "100 ft sq" may be either, "10 ft square" is a square
   if (square !== undefined)
-    return { ...bare, kind: square.startsWith('square') ? 'square' : 'squared', unit, span: whole };
+    return { ...bare, kind: phrases.squareAfter.test(square) ? 'square' : 'squared', unit, span: whole };
   return { ...bare, kind: 'length', unit, span: whole };
 }
 
@@ -124,10 +124,9 @@ function joinNeighbours(
 }
 
 /** "3 m (10 ft)" says one length twice. */
-function restates(text: string, first: Bare, second: Bare): Bare | null {
+function restates(text: string, first: Bare, second: Bare, phrases: PatchPhrases): Bare | null {
   if (first.kind === 'bare' || first.kind !== second.kind || first.unit === second.unit) return null;
-  if (!/^\s*(?:\(|\/|=|or about|about)\s*(?:about|~|approx\.?)?\s*$/u.test(text.slice(first.span[1], second.span[0])))
-    return null;
+  if (!phrases.restated.test(text.slice(first.span[1], second.span[0]))) return null;
   const size = ({ kind, value, unit }: Bare): number =>
     kind === 'length' && isLength(unit) ? value * metresPerUnit[unit] : squareMetresOf({ value, unit });
   const ratio = size(second) / size(first);
@@ -146,7 +145,7 @@ export const plainSizes = (folded: string, phrases: PatchPhrases): string =>
   folded
     .replace(phrases.crossed, '*')
     .replace(/(?<=\d\s?)ft(?=\d{1,2}\s?(?:in|"|''))/gu, "' ")
-    .replace(/(?<=\d)-?ish(?!\p{L})/gu, (found) => ' '.repeat(found.length));
+    .replace(phrases.suffix, (found) => ' '.repeat(found.length));
 
 /** All measures, left to right; none where there are too many to be a size. */
 export function measuresIn(text: string, words: Words, phrases: PatchPhrases): Measure[] {

@@ -24,13 +24,14 @@ export const patchPhrases = madeOnce((words: Words) => {
   const units = anyUnit([...Object.keys(patch.lengths), ...Object.keys(patch.areas)]);
   const letters = anyUnit(Object.keys(patch.lengths).filter((unit) => /^\p{L}{2}/u.test(unit) && unit !== 'in'));
   const square = anyOf(patch.square);
+  const articles = anyOf(words.numbers.articles);
   const soft = `(?:${anyOf(patch.soft, hedges.soft)}[\\s,]*)*`;
   const after = (phrases: readonly string[]): RegExp => new RegExp(`^[\\s,.(-]*${soft}[\\s-]*${anyOf(phrases)}`, 'u');
   const before = (phrases: readonly string[]): RegExp => new RegExp(`${anyOf(phrases)}[\\s:=]*${soft}[\\s:=]*$`, 'u');
   return {
     /** What follows a number: "10 sq ft", "10 ft square", "10 feet squared", "10 m2", "0.5 of an acre". */
     unit: new RegExp(
-      `\\s{0,2}-?\\s?(?<of>(?:of\\s+)?(?:an?\\s+)?)(?:` +
+      `\\s{0,2}-?\\s?(?<of>(?:${anyOf(words.numbers.groupJoins)}\\s+)?(?:${articles}\\s+)?)(?:` +
         `(?<joined>${anyUnit(Object.keys(patch.joinedAreas))})|` +
         `(?:(?<sq>${square})[\\s.-]{0,3})?(?<name>${units})\\.?` +
         `(?:(?<two>\\^?2)(?!\\d)|\\s*(?<squared>${anyOf(patch.squared)})|\\s+(?<square>${square})(?!\\s*(?:${units})))?)`,
@@ -41,7 +42,7 @@ export const patchPhrases = madeOnce((words: Words) => {
     anyUnitWord: new RegExp(`(?<!\\p{L})(?<name>${letters})`, 'gu'),
     /** "a foot", "an acre", "a square metre" */
     article: new RegExp(
-      `(?<![\\p{L}\\p{N}])(?<article>an?|one)\\s+(?=(?:${square}[\\s.-]{1,3})?(?:${anyUnit([...Object.keys(patch.lengths), ...Object.keys(patch.areas)].filter((unit) => /^\p{L}{2}/u.test(unit) && unit !== 'in'))}))`,
+      `(?<![\\p{L}\\p{N}])(?<article>${articles})\\s+(?=(?:${square}[\\s.-]{1,3})?(?:${anyUnit([...Object.keys(patch.lengths), ...Object.keys(patch.areas)].filter((unit) => /^\p{L}{2}/u.test(unit) && unit !== 'in'))}))`,
       'gu',
     ),
     /** "square metre quadrat" */
@@ -64,6 +65,9 @@ export const patchPhrases = madeOnce((words: Words) => {
     soft: new RegExp(`^[\\s,.]*${soft}$`, 'u'),
     range: new RegExp(`^\\s*${anyOf(patch.ranges)}\\s*${soft}$`, 'u'),
     between: new RegExp(`${anyOf(words.count.between)}[\\s]*${soft}$`, 'u'),
+    suffix: new RegExp(`(?<=\\d)-?(?:${patch.suffixes.map(escape).join('|')})(?!\\p{L})`, 'gu'),
+    squareAfter: new RegExp(`^${anyOf(patch.squareAfter)}$`, 'u'),
+    restated: new RegExp(`^\\s*(?:\\(|/|=|${anyOf(words.count.either, patch.soft)})\\s*${soft}\\s*$`, 'u'),
     hyphen: /^\s*-\s*$/u,
     or: /^\s*or\s*/u,
     and: new RegExp(`^[\\s,]*(?:${anyOf(words.numbers.joins)}|,)?\\s*$`, 'u'),
@@ -75,7 +79,10 @@ export const patchPhrases = madeOnce((words: Words) => {
     severalAnywhere: new RegExp(anyOf(patch.several), 'u'),
     each: new RegExp(anyOf(patch.each), 'u'),
     doubting: new RegExp(anyOf(hedges.doubting, words.count.doubts), 'u'),
-    corrections: new RegExp(`${anyOf(hedges.correcting)}|(?<=[,.;\\n-]\\s{0,3})no(?=[\\s,.-]+[\\p{L}\\d~])`, 'gu'),
+    corrections: new RegExp(
+      `${anyOf(hedges.correcting)}|(?<=[,.;\\n-]\\s{0,3})${anyOf(words.yesNo.bareNo)}(?=[\\s,.-]+[\\p{L}\\d~])`,
+      'gu',
+    ),
     labels: new RegExp(
       `(?:^|[\\n.;,])\\s*${anyOf(patch.labels)}\\s*(?:[:=]|\\bwas\\b|\\bis\\b|(?=\\s${soft}\\d))`,
       'u',

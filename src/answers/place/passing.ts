@@ -2,8 +2,9 @@
  * The words of a place in a longer text, only where they are clearly one: behind a label ("place: …"), a site of the
  * survey by its name, and "at …", "in …" before a name with capitals or a word like "park". A plant is no place.
  */
+import type { Names } from '../../../shared/names.js';
 import type { Context, Span } from '../reading.js';
-import { blank, fold } from '../text.js';
+import { blank, fold, madeOnce } from '../text.js';
 import type { PlacePhrases } from './phrases.js';
 
 /** How far behind a place the words that go on with it are looked for, in characters. */
@@ -28,32 +29,25 @@ function siteIn(text: string, folded: string, context: Context): SaidPlace | nul
   return null;
 }
 
-/** Names of plants and bees, so that "in the garden phlox" and "on Virginia Bluebells" are no places. */
-const isTaxon = (words: string, context: Context): boolean => {
-  const said = fold(words)
-    .replace(/^(?:the|my|our|a|an)\s+/u, '')
-    .trim();
-  return [...context.names.plants, ...context.names.bees].some(({ name, common }) =>
-    [name, ...common].some((known) => {
-      const plain = fold(known);
-      return said === plain || said.startsWith(`${plain} `) || said === `${plain}s`;
-    }),
-  );
-};
+const namesOf = madeOnce((names: Names): readonly string[] => [
+  ...new Set([...names.plants, ...names.bees].flatMap(({ name, common }) => [name, ...common].map(fold))),
+]);
 
-/** "at Hollow Oak Farm", "in Miller Woods": two words with capitals, or one beside a word like "park". */
-const CAPITALS =
-  /(?<=(?<![\p{L}\p{N}])(?:[Aa]t|[Ii]n|[Ff]rom)\s{1,3}(?:[Tt]he\s{1,3})?)\p{Lu}[\p{L}'’.-]*(?:\s+(?:(?:of|the|and|at|du|de|la|le|des|on)\s+)?\p{Lu}[\p{L}'’-]*){0,5}/gu;
+/** Names of plants and bees, so that "in the garden phlox" and "on Virginia Bluebells" are no places. */
+function isTaxon(words: string, context: Context, phrases: PlacePhrases): boolean {
+  const said = fold(words).replace(phrases.inPassing.determiner, '').trim();
+  return namesOf(context.names).some((name) => said === name || said.startsWith(`${name} `) || said === `${name}s`);
+}
 
 function namedIn(text: string, folded: string, context: Context, phrases: PlacePhrases): SaidPlace | null {
-  for (const match of text.matchAll(CAPITALS)) {
+  for (const match of text.matchAll(phrases.inPassing.capitals)) {
     const words = match[0].replace(/[.,]+$/u, '');
     const name = fold(words);
     const single = !/\s/u.test(words);
-    if (phrases.inPassing.notNames.test(name) || isTaxon(words, context)) continue;
+    if (phrases.inPassing.notNames.test(name) || isTaxon(words, context, phrases)) continue;
     if (single && !phrases.inPassing.nouns.test(name)) {
       const rest = /^\s+(?<noun>\p{L}+)/u.exec(text.slice(match.index + words.length))?.groups?.['noun'] ?? '';
-      if (!phrases.inPassing.nouns.test(fold(rest)) || isTaxon(`${words} ${rest}`, context)) continue;
+      if (!phrases.inPassing.nouns.test(fold(rest)) || isTaxon(`${words} ${rest}`, context, phrases)) continue;
     }
     const after = match.index + words.length;
     const tail = phrases.inPassing.nounsAtStart.exec(folded.slice(after, after + REACH))?.[0] ?? '';
@@ -72,9 +66,9 @@ function nounIn(text: string, folded: string, context: Context, phrases: PlacePh
     // "on the wild plum by the road" is no place on the road
     const anywhere = phrases.inPassing.anywhere.test(preposition);
     const clause = phrases.inPassing.clauseBefore.test(folded.slice(Math.max(0, match.index - REACH), match.index));
-    if (isTaxon(typed, context) || !(anywhere || clause)) continue;
+    if (isTaxon(typed, context, phrases) || !(anywhere || clause)) continue;
     const following = /^\s+\p{L}+/u.exec(text.slice(from + words.length))?.[0] ?? '';
-    if (following !== '' && isTaxon(`${words.split(/\s+/u).at(-1) ?? ''}${following}`, context)) continue;
+    if (following !== '' && isTaxon(`${words.split(/\s+/u).at(-1) ?? ''}${following}`, context, phrases)) continue;
     // "behind the library" is more than the library
     const kept = anywhere ? from : match.index;
     return { words: text.slice(kept, from + words.length), span: [kept, from + words.length] };
@@ -89,7 +83,7 @@ function ownedIn(text: string, folded: string, context: Context, phrases: PlaceP
   if (!match || words === undefined) return null;
   const from = match.index + match[0].length - words.length;
   const typed = text.slice(from, from + words.length);
-  return isTaxon(typed, context) ? null : { words: typed, span: [from, from + words.length] };
+  return isTaxon(typed, context, phrases) ? null : { words: typed, span: [from, from + words.length] };
 }
 
 /** What follows a place up to the end of its clause, where it only goes on: ", lower loop". */

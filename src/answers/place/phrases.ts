@@ -3,6 +3,10 @@ import type { Words } from '../../../shared/words.js';
 import { anyOf } from '../any-of.js';
 import { madeOnce } from '../text.js';
 
+/** "at" and "At" in text as typed. */
+const inAnyCase = (words: readonly string[]): string =>
+  words.flatMap((word) => [word, word.charAt(0).toUpperCase() + word.slice(1), word.toUpperCase()]).join('|');
+
 export const placePhrases = madeOnce((words: Words) => {
   const { place, hedges, wishes } = words;
   const whole = (...lists: (readonly string[])[]): RegExp =>
@@ -19,10 +23,7 @@ export const placePhrases = madeOnce((words: Words) => {
       `(?:^|[\\s,.;:(-])(?:${anyOf(place.coordinateLabels, place.datums, hedges.doubting, hedges.correcting, place.doubts)}[\\s,.;:=(-]*)+$`,
       'u',
     ),
-    labelsAtStart: new RegExp(
-      `^[\\s,.;:)-]*(?:${anyOf(place.datums, ['ok', 'thanks', 'thank you', 'or so'])}[\\s,.;:)-]*)+`,
-      'u',
-    ),
+    labelsAtStart: new RegExp(`^[\\s,.;:)-]*(?:${anyOf(place.datums, place.politeAfter)}[\\s,.;:)-]*)+`, 'u'),
     onlyLabels: whole(
       place.coordinateLabels,
       place.datums,
@@ -49,7 +50,7 @@ export const placePhrases = madeOnce((words: Words) => {
       'u',
     ),
     other: new RegExp(
-      `^(?:[\\s\\d.,:;/!?%°'"&()+~-]|${anyOf(place.otherKinds)}|(?<=\\d)(?:am|pm|f|c|a|p|st|nd|rd|th|min|mph|ft|m|h)(?!\\p{L}))+$`,
+      `^(?:[\\s\\d.,:;/!?%°'"&()+~-]|${anyOf(place.otherKinds)}|(?<=\\d)(?:${place.otherSuffixes.join('|')})(?!\\p{L}))+$`,
       'u',
     ),
     doubt: new RegExp(
@@ -60,7 +61,7 @@ export const placePhrases = madeOnce((words: Words) => {
       'u',
     ),
     doubtAtStart: new RegExp(
-      `^[\\s,.]*(?:(?:${anyOf(hedges.doubting)}|${anyOf(place.doubts)}(?=\\s*[,.:;]|\\s+${anyOf(hedges.doubting, ['but'])}))[\\s,.:;]*)+(?:${anyOf(['but', 'it was'])}\\s+)?`,
+      `^[\\s,.]*(?:(?:${anyOf(hedges.doubting)}|${anyOf(place.doubts)}(?=\\s*[,.:;]|\\s+${anyOf(hedges.doubting, place.hedgeJoins)}))[\\s,.:;]*)+(?:${anyOf(place.hedgeJoins)}\\s+)?`,
       'u',
     ),
     correcting: new RegExp(anyOf(hedges.correcting), 'gu'),
@@ -70,6 +71,12 @@ export const placePhrases = madeOnce((words: Words) => {
       'gu',
     ),
     inPassing: {
+      /** "at Hollow Oak Farm", "in Miller Woods": two words with capitals, or one beside a word like "park". */
+      capitals: new RegExp(
+        `(?<=(?<![\\p{L}\\p{N}])(?:${inAnyCase(place.nameAfter)})\\s{1,3}(?:(?:${inAnyCase(place.nameArticles)})\\s{1,3})?)` +
+          `\\p{Lu}[\\p{L}'’.-]*(?:\\s+(?:(?:${place.nameJoins.join('|')})\\s+)?\\p{Lu}[\\p{L}'’-]*){0,5}`,
+        'gu',
+      ),
       nouned: new RegExp(
         `(?<![\\p{L}\\p{N}])(?<preposition>${anyOf(place.prepositions)})\\s+(?<words>(?:${anyOf(place.determiners, place.owners)}\\s+)?(?:(?!${anyOf(place.prepositions)})[\\p{L}\\p{N}'.-]{1,30}\\s+){0,4}?${anyOf(place.nouns)}(?:\\s+${anyOf(place.nouns)})?)`,
         'gu',
