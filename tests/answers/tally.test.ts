@@ -237,6 +237,26 @@ check([
   ['3 imp 1 bimac, no wait, 2 bimac', one, 'sure 3 impatiens @phlox, 2 bimaculatus @phlox'],
 ]);
 
+// what is said beside and behind
+check([
+  ['2 on the phlox (both bimac), 1 on the plum (imp)', three, 'sure 2 bimaculatus @phlox, 1 impatiens @plum'],
+  ['there was 1 on the phlox, an impatiens', two, 'sure 1 impatiens @phlox'],
+  ['2 common easterns (B. impatiens) on phlox', two, 'sure 2 impatiens @phlox'],
+  ['1 rusty-patched bumble bee (Bombus affinis)', one, 'sure 1 affinis @phlox'],
+  ['bimac, bimac, imp', one, 'sure 2 bimaculatus @phlox, 1 impatiens @phlox'],
+  ['2 impatiens and then 2 more', one, 'sure 4 impatiens @phlox'],
+  ['two impatiens, possibly a third', one, 'unsure 2 impatiens doubt @phlox, 1 impatiens doubt @phlox, tally-inexact'],
+  ['3 queens, I think all impatiens', one, 'sure 3 impatiens doubt @phlox'],
+  ['2 impatiens on bluebells, 1 of them also on phlox', two, 'sure 2 impatiens @bluebells, 1 impatiens seen 1 @phlox'],
+  ['2 imp on phlox, the same one came back', one, 'sure 2 impatiens @phlox'],
+  ['2 impatiens, not 3 bimac', one, 'sure 2 impatiens @phlox'],
+  ['bimac: bluebells 2, phlox 1', two, 'sure 2 bimaculatus @bluebells, 1 bimaculatus @phlox'],
+  ['redbud/imp/1; plum/bimac/2', [redbud, plum], 'sure 1 impatiens @redbud, 2 bimaculatus @plum'],
+  ['all 3 were impatiens, on phlox', two, 'sure 3 impatiens @phlox'],
+  ['one big queen on the plum, no idea what kind', three, 'sure 1 Bombus @plum'],
+  ['not sure', one, 'not understood, tally-not-understood'],
+]);
+
 // castes and pollen
 check([
   ['1 imp with pollen on her legs', one, 'sure 1 impatiens pollen 1 @phlox'],

@@ -12,3 +12,14 @@ export function blankLines(text: string, spans: readonly Span[]): string {
   }
   return out + text.slice(at);
 }
+
+/** The text with a sign or letter in place of every letter of those spans; same length. */
+export function maskedWith(sign: string, text: string, spans: readonly Span[]): string {
+  let out = '';
+  let at = 0;
+  for (const [from, to] of joinSpans(spans)) {
+    out += text.slice(at, from) + sign.repeat(to - from);
+    at = to;
+  }
+  return out + text.slice(at);
+}

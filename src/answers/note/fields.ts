@@ -5,7 +5,7 @@
 import { none, unsure, type Context, type Span } from '../reading.js';
 import { fold } from '../text.js';
 import type { Times } from '../times.js';
-import { blankLines } from './blank-lines.js';
+import { blankLines, maskedWith } from './blank-lines.js';
 import { readPlantsAndTally } from './flora-told.js';
 import { floraIn } from './flowers.js';
 import { readLabelled } from './form.js';
@@ -37,16 +37,19 @@ export interface FieldsFound {
 const LONGEST_MAIL = 100_000;
 const LONGEST_OWN = 6000;
 
-/** Names become one unknown word, so that "sunny, 85 violets" does not read as "sunny, 85". Positions stay. */
-function maskNames(text: string, spans: readonly Span[]): string {
-  let out = '';
-  let at = 0;
-  for (const [from, to] of [...spans].sort((a, b) => a[0] - b[0])) {
-    if (from < at) continue;
-    out += text.slice(at, from) + 'q'.repeat(to - from);
-    at = to;
-  }
-  return out + text.slice(at);
+/** "bluebells 85," and "2 impatiens": numbers that stand right beside a name are no times, dates or degrees. */
+function withoutFlora(gathering: Gathering): string {
+  const text = gathering.rest();
+  const names = gathering.names();
+  const spans = [...names.bees, ...names.plants].map(({ span }) => span);
+  const flowers = floraIn(fold(text), names, gathering.context.words).flowers.map(({ span }) => span);
+  const apart = flowers.filter(([, to]) => /^\s*(?:[,;)|/\n]|\.(?:\s|$)|$)/.test(text.slice(to, to + 8)));
+  const queens = names.bees.flatMap(({ span: [from] }): Span[] => {
+    const number = /\d{1,3}\s?x?\s{1,2}$/.exec(text.slice(Math.max(0, from - 8), from));
+    return number && !/[\d:/.-]/.test(text[from - number[0].length - 1] ?? '') ? [[from - number[0].length, from]] : [];
+  });
+  // one unknown word, so that "sunny, 85 violets" does not read as "sunny, 85"
+  return maskedWith('q', text, [...spans, ...apart, ...queens]);
 }
 
 /** Answers under quoted questions: "> How warm was it?" above "68". */
@@ -88,11 +91,7 @@ function gatherRest(
   const { context } = gathering;
   const wanted = asked.filter((field) => !gathering.has(field));
   if (!asked.includes('place') && !gathering.has('place')) findPlaceInto(gathering);
-  const { bees, plants } = gathering.names();
-  const unnamed = maskNames(
-    gathering.rest(),
-    [...bees, ...plants].map(({ span }) => span),
-  );
+  const unnamed = withoutFlora(gathering);
   for (const field of IN_TURN) {
     if (field !== 'place' && !gathering.has(field)) findInto(gathering, field, unnamed);
   }

@@ -5,6 +5,7 @@
 import type { Count } from '../../../shared/record.js';
 import { readCount } from '../count.js';
 import type { FoundName, FoundNames } from '../names/index.js';
+import { readPlant } from '../plant.js';
 import type { PlantTold } from '../plants.js';
 import { namesSaid } from '../plants/plants-said.js';
 import { sure, unsure, type Context, type Reading, type Span } from '../reading.js';
@@ -143,13 +144,32 @@ export const watchedWith = (context: Context, plants: readonly PlantTold[]): Con
  */
 export function readFlora(text: string, context: Context, found: FoundNames, tallyAsked: boolean): Flora {
   const folded = fold(text);
-  const said = floraIn(folded, { ...found, plants: asTold(found.plants) }, context.words);
+  const seen = floraIn(folded, { ...found, plants: asTold(found.plants) }, context.words);
+  const owner =
+    seen.plants.length === 0 && seen.flowers[0] ? plantBefore(text, folded, seen.flowers[0].span, context) : null;
+  const said = owner ? floraIn(folded, { ...found, plants: [owner] }, context.words) : seen;
   const told = plantsOf(text, said, context);
   const watching = watchedWith(context, told.plants);
   const rest = withoutFlowers(text, said, context);
   const names = told.plants.length > 1 ? namesSaid(fold(rest), watching) : visibleNames(rest, said);
   const tally = tallyAsked ? readTally(rest, watching) : (findTallyAmong(rest, watching, names)[0] ?? null);
   return { plants: readingOf(told), tally };
+}
+
+/**
+ * The plant of "Redbud still going, maybe 250 flowers left": where flowers are told of no plant that running text shows,
+ * the words before them are read as the answer to "which plant".
+ */
+function plantBefore(text: string, folded: string, [from]: Span, context: Context): FoundName | null {
+  const start = Math.max(...['.', ';', '\n', '!'].map((sign) => folded.lastIndexOf(sign, from - 1))) + 1;
+  const reading = readPlant(text.slice(start, from), context);
+  if (reading.state === 'none') return null;
+  const values = reading.state === 'sure' ? [reading.value] : reading.offer;
+  const names = values.flatMap(({ name, rank }) => (name === null ? [] : [{ name, rank }]));
+  const [used] = reading.used;
+  if (names.length === 0 || !used) return null;
+  const span: Span = [used[0] + start, used[1] + start];
+  return { names, clear: reading.state === 'sure', span, doubt: values[0]?.doubt === true, exactness: 'exact' };
 }
 
 /** Names that are not blanked out of the text. */

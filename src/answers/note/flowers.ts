@@ -174,35 +174,45 @@ function behind(
 function ahead(
   parts: readonly Part[],
   at: number,
-): { kind: 'flower' | 'bee' | 'plant' | null; plant: number; comma: boolean } {
+  floor: number,
+): { kind: 'flower' | 'bee' | 'plant' | null; plant: number; comma: boolean; labelled: boolean } {
   let comma = false;
   for (let last = at - 1; last >= 0; last--) {
     const part = parts[last]!;
-    if (part.kind === 'plant') return { kind: 'plant', plant: part.plant, comma };
-    if (part.kind === 'bee' || is(part, 'queen')) return { kind: 'bee', plant: -1, comma };
+    if (part.kind === 'plant') return { kind: 'plant', plant: part.plant, comma, labelled: false };
+    if (part.kind === 'bee' || is(part, 'queen')) return { kind: 'bee', plant: -1, comma, labelled: false };
     if (is(part, 'flower', 'open')) {
-      const plant = ahead(parts, last);
-      return plant.kind === 'plant' ? { ...plant, comma: comma || plant.comma } : { kind: 'flower', plant: -1, comma };
+      // "60 flowers 2 bees": these flowers have their number
+      if (last < floor) break;
+      const plant = ahead(parts, last, floor);
+      return plant.kind === 'plant'
+        ? { ...plant, comma: comma || plant.comma, labelled: true }
+        : { kind: 'flower', plant: -1, comma, labelled: true };
     }
     if (part.kind === 'comma' && !comma) comma = true;
     else if (part.kind !== 'sign' && part.kind !== 'colon' && !is(part, 'hedge', 'small') && !isTimes(part)) break;
   }
-  return { kind: null, plant: -1, comma };
+  return { kind: null, plant: -1, comma, labelled: false };
 }
 
 /** The "x" of "bluebells x 85". */
-const isTimes = (part: Part): boolean => part.kind === 'word' && part.span[1] - part.span[0] === 1;
+const isTimes = (part: Part | undefined): boolean =>
+  (part?.kind === 'word' || part?.kind === 'small') && part.span[1] - part.span[0] === 1;
 
 /** "100 to 150", "100-150": the second number, where it belongs to the first. */
 function secondOfRange(parts: readonly Part[], at: number): number {
+  const [first, between, second] = parts.slice(at, at + 3);
+  if (!first || !between || second?.kind !== 'number') return at;
+  const touches = between.span[0] === first.span[1] && between.span[1] === second.span[0];
+  // "22 / 2 imps" are two numbers
   const joins =
-    is(parts[at + 1], 'range') || (parts[at + 1]?.kind === 'sign' && parts[at + 1]!.span[0] === parts[at]!.span[1]);
-  return joins && parts[at + 2]?.kind === 'number' ? at + 2 : at;
+    between.kind === 'word' || is(between, 'range') ? touches || between.span[1] - between.span[0] > 1 : touches;
+  return joins && behind(parts, at + 2).kind !== 'bee' ? at + 2 : at;
 }
 
 function spanOf(parts: readonly Part[], at: number, last: number): Span {
   let from = at;
-  while (is(parts[from - 1], 'hedge')) from--;
+  while (is(parts[from - 1], 'hedge') || isTimes(parts[from - 1])) from--;
   let to = last;
   while (is(parts[to + 1], 'after', 'open', 'flower')) to++;
   return [parts[from]!.span[0], parts[to]!.span[1]];
@@ -224,15 +234,22 @@ export function floraIn(folded: string, { bees, plants }: FoundNames, words: Wor
   const parts = partsOf(folded, bees, plants, words);
   const counted = new Set<number>();
   const flowers: FlowersSaid[] = [];
+  // parts before it belong to an earlier number
+  let floor = 0;
   for (let at = 0; at < parts.length; at++) {
     if (parts[at]!.kind !== 'number') continue;
     const last = secondOfRange(parts, at);
     const next = behind(parts, last);
-    const before = ahead(parts, at);
-    const owned = plantOf(parts, at, last, next, before, counted, plants.length);
+    const before = ahead(parts, at, floor);
+    // "phlox: 0" beside bees is none of them
+    const none = bees.length > 0 && folded.slice(...parts[at]!.span) === '0' && next.kind !== 'flower';
+    const owned = none ? undefined : plantOf(parts, at, last, next, before, counted, plants.length);
     if (owned !== undefined) {
       if (owned !== null) counted.add(owned);
-      flowers.push({ span: spanOf(parts, at, last), plant: owned });
+      const span = spanOf(parts, at, last);
+      flowers.push({ span, plant: owned });
+      floor = parts.findIndex((part) => part.span[0] >= span[1]);
+      if (floor === -1) floor = parts.length;
     }
     at = last;
   }
@@ -249,9 +266,13 @@ function plantOf(
   counted: ReadonlySet<number>,
   plants: number,
 ): number | null | undefined {
-  if (next.kind === 'other' || next.kind === 'bee') return undefined;
   const free = before.kind === 'plant' && !counted.has(before.plant);
-  if (next.kind === 'flower' || (before.kind === 'flower' && next.kind === null)) {
+  // "dandelion x70 imp x2", "flowers 120 bees 1 impatiens"
+  const bound = isTimes(parts[at - 1]) && parts[at - 1]!.span[1] === parts[at]!.span[0];
+  if (bound && free && next.kind === 'bee') return before.plant;
+  const labelled = before.labelled && !before.comma && is(parts[last + 1], 'queen');
+  if (next.kind === 'other' || (next.kind === 'bee' && !labelled)) return undefined;
+  if (next.kind === 'flower' || labelled || (before.kind === 'flower' && next.kind === null)) {
     if (free) return before.plant;
     const behindFlowers = plantBehind(parts, last);
     if (behindFlowers !== null) return behindFlowers;

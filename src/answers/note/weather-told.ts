@@ -1,7 +1,6 @@
 /** Temperature, sky and wind of a message: their readers know of each other, and bare words stand beside sure ones. */
 import { fold } from '../text.js';
-import type { Span } from '../reading.js';
-import { blankLines } from './blank-lines.js';
+import { blankLines, maskedWith } from './blank-lines.js';
 import { askInto, isWeather, overlap, passing, READERS, type FieldName, type Gathering } from './gathering.js';
 import { noteWords } from './vocabulary.js';
 
@@ -38,6 +37,8 @@ function readWeatherTogether(gathering: Gathering, text: string, asked: readonly
 /** Words in a row that can be a sky or wind by themselves, at most: "mostly clear skies, hardly any wind". */
 const MOST_WORDS_BESIDE = 5;
 
+/** Words between signs; a slash parts them, but not in "2/8", and a point only where a sentence ends. */
+const PIECE = /(?:[^\s,;/|.()]|(?<=\d)\/(?=8))(?:[^,;/|\n().]|\.(?=\S)|(?<=\d)\/(?=8))*/gu;
 /** Only signs, or an "and", between words and weather already found. */
 const BESIDE = /^[\s,;/|.()&]*(?:and\s+)?$/;
 /** Okta and Beaufort as those write them who know them. */
@@ -50,12 +51,13 @@ const WEATHER_CODE = { sky: /^\d\s?\/\s?8$|%$/, wind: /^(?:b|bft|f)\.?\s?\d{1,2}
 export function readBesideWeather(gathering: Gathering, text: string): void {
   const { small } = noteWords(gathering.context.words);
   if (gathering.usedBy(isWeather).length === 0) return;
-  const free = blankLines(
+  // what is used up parts words too
+  const free = maskedWith(
+    ';',
     text,
     gathering.usedBy(() => true),
   );
-  // a slash parts words, but not "2/8"
-  for (const match of free.matchAll(/(?:[^\s,;/|.()]|(?<=\d)\/(?=8))(?:[^,;/|\n()]|(?<=\d)\/(?=8))*/gu)) {
+  for (const match of free.matchAll(PIECE)) {
     const from = match.index;
     const words = match[0].trimEnd();
     const to = from + words.length;
@@ -67,25 +69,27 @@ export function readBesideWeather(gathering: Gathering, text: string): void {
           (end <= from && BESIDE.test(text.slice(end, from))) || (to <= start && BESIDE.test(text.slice(to, start))),
       );
     if (!beside) continue;
-    takeIfNothingElse(gathering, 'sky', words, from, small);
-    takeIfNothingElse(gathering, 'wind', words, from, small);
+    takeIfNothingElse(gathering, ['sky', 'wind'], words, from, small);
   }
 }
 
-/** Takes a field from words that stand at `from` and say nothing else. */
-function takeIfNothingElse<Field extends 'sky' | 'wind'>(
+/** Takes those fields from words that stand at `from` and say nothing else: "clear", "clear still". */
+function takeIfNothingElse(
   gathering: Gathering,
-  field: Field,
+  fields: readonly ('sky' | 'wind')[],
   words: string,
   from: number,
   small: (word: string) => boolean,
 ): void {
   // other numbers may be anything's
-  if (gathering.has(field) || (/\d/.test(words) && !WEATHER_CODE[field].test(words))) return;
-  const reading = READERS[field].asked(words, gathering.context);
-  if (reading.state === 'none') return;
-  const rest = blankLines(words, reading.used);
-  if (!(fold(rest).match(/[\p{L}\d]+/gu) ?? []).every(small)) return;
-  const used = reading.used.map(([start, end]): Span => [start + from, end + from]);
-  gathering.take(field, { ...reading, used });
+  const open = fields.filter(
+    (field) => !gathering.has(field) && (!/\d/.test(words) || WEATHER_CODE[field].test(words)),
+  );
+  const read = open.map((field) => ({ field, reading: READERS[field].asked(words, gathering.context) }));
+  const told = read.filter(({ reading }) => reading.state !== 'none');
+  const used = told.flatMap(({ reading }) => reading.used);
+  if (told.length === 0 || !(fold(blankLines(words, used)).match(/[\p{L}\d]+/gu) ?? []).every(small)) return;
+  for (const { field } of told) {
+    askInto(gathering, field, `${' '.repeat(from)}${words}`);
+  }
 }

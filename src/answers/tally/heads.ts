@@ -25,6 +25,8 @@ export interface Head {
   all: boolean;
   unresolved: Span | null;
   takesBack: TakesBack;
+  /** "not 3 impatiens" */
+  denied: boolean;
   orBefore: boolean;
   span: Span;
 }
@@ -46,6 +48,7 @@ export const headOf = (type: Head['type'], span: Span): Head => ({
   all: false,
   unresolved: null,
   takesBack: 'no',
+  denied: false,
   orBefore: false,
   span,
 });

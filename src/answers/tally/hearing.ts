@@ -35,6 +35,7 @@ interface Waiting {
   queens: boolean;
   takesBack: TakesBack;
   uncertain: boolean;
+  denied: boolean;
 }
 
 const nothingWaits = (): Waiting => ({
@@ -49,6 +50,7 @@ const nothingWaits = (): Waiting => ({
   queens: false,
   takesBack: 'no',
   uncertain: false,
+  denied: false,
 });
 
 /** Words in the place of a plant that nobody knows. */
@@ -118,6 +120,7 @@ class Hearing {
     head.queens ||= waiting.queens;
     head.takesBack = waiting.takesBack;
     head.uncertain = waiting.uncertain;
+    head.denied = waiting.denied;
     if (waiting.pollen) head.pollen = true;
     if (waiting.doubt && (head.type === 'bee' || head.count?.article === true)) head.doubt = true;
     this.waiting = nothingWaits();
@@ -191,6 +194,9 @@ class Hearing {
         break;
       case 'doubtful':
         this.doubtful(at);
+        break;
+      case 'denies':
+        this.waiting.denied = true;
         break;
       case 'takes-back':
       case 'takes-back-weakly': {

@@ -42,6 +42,7 @@ export type Mark = { readonly span: Span } & (
         | 'thing'
         | 'insect'
         | 'takes-back'
+        | 'denies'
         | 'takes-back-weakly'
         /** A word that nobody knows. */
         | 'unknown';
@@ -196,6 +197,7 @@ function markOf(kinds: ReadonlySet<Meaning>, before: readonly Mark[], phrase: st
   // "oops" at the very start takes nothing back
   if (has('takesBack')) return before.length > 0 ? { kind: 'takes-back' } : null;
   if (has('takesBackWeakly')) return before.length > 0 ? { kind: 'takes-back-weakly' } : null;
+  if (has('denies')) return { kind: 'denies' };
   if (has('nothingElse')) return { kind: 'nothing-else' };
   if (has('noPollen')) return { kind: 'no-pollen' };
   if (has('restPlants') && (placed || last?.kind === 'zero' || phrase.split(' ').length > 1))

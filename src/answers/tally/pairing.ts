@@ -76,6 +76,8 @@ export function rowsOf(run: readonly Head[]): Said[] {
 
   const partnerOfBee = new Map([...partner].map(([count, bee]) => [bee, count]));
   for (const head of heads) {
+    // "2 imp, not 3 bimac"
+    if (head.denied || partner.get(head)?.denied || partnerOfBee.get(head)?.denied) continue;
     if (head.type === 'insect') continue;
     if (head.type === 'role') {
       rows.push(row(head, null, {}));
