@@ -256,6 +256,18 @@ export function floraIn(folded: string, { bees, plants }: FoundNames, words: Wor
   return { bees, plants, flowers };
 }
 
+/** "lupine 30 bimac 1 imp 2": each bee behind has its number behind it, so that the first number is the plant's. */
+function beesBeforeNumbers(parts: readonly Part[], at: number): boolean {
+  const kinds: string[] = [];
+  for (const { kind } of parts.slice(at + 1)) {
+    if (kind === 'end' || kind === 'plant') break;
+    if (kind === 'bee' || kind === 'number') kinds.push(kind);
+  }
+  return (
+    kinds.length >= 2 && kinds.length % 2 === 0 && kinds.every((kind, index) => (kind === 'bee') === (index % 2 === 0))
+  );
+}
+
 /** The plant whose flowers a number counts, null for flowers of no plant named; undefined for a number of other things. */
 function plantOf(
   parts: readonly Part[],
@@ -269,7 +281,7 @@ function plantOf(
   const free = before.kind === 'plant' && !counted.has(before.plant);
   // "dandelion x70 imp x2", "flowers 120 bees 1 impatiens"
   const bound = isTimes(parts[at - 1]) && parts[at - 1]!.span[1] === parts[at]!.span[0];
-  if (bound && free && next.kind === 'bee') return before.plant;
+  if (free && next.kind === 'bee' && (bound || (!before.comma && beesBeforeNumbers(parts, last)))) return before.plant;
   const labelled = before.labelled && !before.comma && is(parts[last + 1], 'queen');
   if (next.kind === 'other' || (next.kind === 'bee' && !labelled)) return undefined;
   if (next.kind === 'flower' || labelled || (before.kind === 'flower' && next.kind === null)) {

@@ -1,6 +1,6 @@
 /** Fields that stand in a form under their labels. */
 import type { Span } from '../reading.js';
-import { askInto, IN_TURN, keepOnly, WEATHER, type FieldName, type Gathering } from './gathering.js';
+import { askInto, IN_TURN, isWeather, keepOnly, WEATHER, type FieldName, type Gathering } from './gathering.js';
 import type { Label, Labelled } from './labels.js';
 import { readWeather } from './weather-told.js';
 
@@ -13,9 +13,18 @@ export function readLabelled(gathering: Gathering, labelled: readonly Labelled[]
     if (parts.length === 0) continue;
     // "Start: 1:05 pm", "End: 1:20 pm" need their labels
     const spans = parts.map(({ labelSpan, value }): Span => (field === 'times' ? [labelSpan[0], value[1]] : value));
-    askInto(gathering, field, keepOnly(text, spans), spans);
+    const kept = keepOnly(text, spans);
+    const [only] = parts;
+    // "Wind (mph): 7"
+    const withUnit =
+      parts.length === 1 && only?.unit
+        ? `${kept.slice(0, only.value[1]).trimEnd()}${only.unit === '%' ? '' : ' '}${only.unit}`
+        : kept;
+    askInto(gathering, field, withUnit, spans);
     if (!gathering.has(field)) {
       if (!asked.includes(field)) gathering.drop(field);
+      // a number under "Clouds" that is no sky is no temperature either
+      if (isWeather(field) || field === 'patch') gathering.setAside(spans);
       continue;
     }
     gathering.setAside(parts.map(({ labelSpan }) => labelSpan));

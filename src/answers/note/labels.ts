@@ -11,6 +11,8 @@ export interface Labelled {
   /** The label with its sign. */
   readonly labelSpan: Span;
   readonly value: Span;
+  /** "mph" of "Wind (mph)"; null where none stands beside the label. */
+  readonly unit: string | null;
 }
 
 /** A line longer than this is a sentence, though it may begin with "Wind". */
@@ -23,7 +25,7 @@ const formOf = madeOnce((labels: Words['note']['labels']) => {
   for (const label of Object.keys(labels) as Label[]) for (const phrase of labels[label]) labelOf.set(phrase, label);
   // a label begins a line or follows a sign; "wind: light" and "wind - light", but "bluebells - 85" only as a label
   const pattern = new RegExp(
-    `(?<=^|[\\n;|,.•]|\\t|\\s{2}|[*-]\\s?)[ \\t*•#-]{0,4}(?<label>${anyOf([...labelOf.keys()])})[ \\t]*(?:\\([^()\\n]{0,30}\\))?[ \\t]*\\*{0,2}(?<sign>[:=]|[ \\t]-[ \\t]|\\t)\\*{0,2}`,
+    `(?<=^|[\\n;|,.•]|\\t|\\s{2}|[*-]\\s?)[ \\t*•#-]{0,4}(?<label>${anyOf([...labelOf.keys()])})(?:[ \\t]*#?\\d{1,2})?[ \\t]*(?:\\((?<unit>[^()\\n]{0,30})\\))?[ \\t]*\\*{0,2}(?<sign>[:=]|[ \\t]-[ \\t]|\\t)\\*{0,2}`,
     'gu',
   );
   // "Wind 5" on a short line of its own, in a form that has no signs
@@ -57,14 +59,16 @@ export function labelledIn(folded: string, words: Words): Labelled[] {
     unsigned.length < LEAST_BARE_LABELS ? signed : [...signed, ...unsigned].sort((a, b) => a.index - b.index);
   const found = matches.flatMap((match) => {
     const label = labelOf.get((match.groups?.['label'] ?? '').replace(/\s+/g, ' '));
-    return label === undefined ? [] : [{ label, from: match.index, to: match.index + match[0].length }];
+    return label === undefined
+      ? []
+      : [{ label, from: match.index, to: match.index + match[0].length, unit: match.groups?.['unit'] ?? null }];
   });
-  return found.map(({ label, from, to }, at) => {
+  return found.map(({ label, from, to, unit }, at) => {
     const next = found[at + 1]?.from ?? folded.length;
     const line = folded.indexOf('\n', to);
     let end = Math.min(next, line === -1 ? folded.length : line);
     if (line !== -1 && line < next && folded.slice(to, line).trim() === '')
       end = Math.min(next, listEnd(folded, line + 1));
-    return { label, labelSpan: [from, to] as const, value: [to, end] as const };
+    return { label, labelSpan: [from, to] as const, value: [to, end] as const, unit };
   });
 }

@@ -269,7 +269,11 @@ class Hearing {
   private cannotTell(span: Span, at: number): void {
     const { last } = this;
     if (last?.type === 'bee') last.doubt = true;
-    else if (last?.type === 'count' && last.bee === null) {
+    else if (
+      last?.type === 'count' &&
+      last.bee === null &&
+      (this.openCount || last.queens || this.heads.length === 1)
+    ) {
       last.bee = bombusAt(span);
       last.unresolved = null;
       last.span = [last.span[0], span[1]];
@@ -278,6 +282,9 @@ class Hearing {
         if (head !== last && !head.doubt && head.bee?.doubt) head.bee = { ...head.bee, doubt: false };
       }
       this.waiting = nothingWaits();
+    } else if (last?.type === 'count' && last.bee === null) {
+      // "impatiens 3, unknown 1": a name of its own
+      this.take(headOf('bee', span)).bee = bombusAt(span);
     }
     if (last) return;
     const next = nextMeaning(this.marks, at);

@@ -74,6 +74,7 @@ export function settle({ rows: placed, allBees, nothingElse, bare }: Placing, wa
   for (const { unclear } of placed) if (unclear) doubts.add('tally-unclear');
   rows = withoutParts(rows);
   rows = withoutTotals(rows, doubts);
+  rows = withCountSaidLater(rows);
   const beesMissing = giveBees(rows, allBees, doubts);
   rows = withSame(rows);
   const spread = new Spread(watched, rows, bare, doubts);
@@ -161,8 +162,11 @@ function withoutTotals(rows: readonly Row[], doubts: Set<Ask>): Row[] {
       parts.push(next);
     }
     const shared = head.plants === null || head.plants === parts[0]?.plants;
-    const sums = parts.length > 0 && (shared || head.said.total) && (head.bee !== null || at === 0);
-    if (!sums) continue;
+    // "five queens on the plum: three imp, two bimac"
+    const restated = head.bee === null && head.said.queens && parts.every(({ plants }) => plants === null);
+    const sums = parts.length > 0 && (shared || head.said.total || restated) && (head.bee !== null || at === 0);
+    if (!sums || (restated && !shared && sumOf(parts) !== positive(head.counts))) continue;
+    if (restated && !shared) for (const part of parts) left[left.indexOf(part)] = { ...part, plants: head.plants };
     if (sumOf(parts) === positive(head.counts)) {
       if (head.bee) for (const part of parts) part.bee = head.bee;
       left.splice(at, 1);
@@ -172,6 +176,21 @@ function withoutTotals(rows: readonly Row[], doubts: Set<Ask>): Row[] {
     } else if (head.plants !== null && parts.length > 0) doubts.add('tally-unclear');
   }
   return left;
+}
+
+/** "A two-spotted on the plum! 1 queen": the number of the one bee named. */
+function withCountSaidLater(rows: readonly Row[]): Row[] {
+  const [named, counted] = rows;
+  const restates =
+    rows.length === 2 &&
+    named?.bee &&
+    named.said.count === null &&
+    counted?.bee === null &&
+    counted.said.queens &&
+    counted.said.role === 'new' &&
+    counted.plants === null;
+  if (!restates) return [...rows];
+  return [{ ...named, counts: counted.counts, said: { ...named.said, count: counted.said.count, plural: false } }];
 }
 
 /** Gives each row that names no bee the one said for all, or the one said last. True where there is none to give. */
