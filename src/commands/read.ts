@@ -12,7 +12,8 @@ import { write } from './write.js';
 /** `today` in an input means this time of that day. */
 const EVENING = '18:30';
 
-const inputSchema = z.strictObject({
+/** Keys besides these are passed over: a labelled line may be piped in as it is. */
+const inputSchema = z.object({
   text: z.string(),
   today: localDate.optional(),
   order: z.enum(DATE_ORDERS).optional(),
