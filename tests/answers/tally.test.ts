@@ -254,6 +254,18 @@ check([
   ['redbud/imp/1; plum/bimac/2', [redbud, plum], 'sure 1 impatiens @redbud, 2 bimaculatus @plum'],
   ['all 3 were impatiens, on phlox', two, 'sure 3 impatiens @phlox'],
   ['one big queen on the plum, no idea what kind', three, 'sure 1 Bombus @plum'],
+  [
+    '1 perplexus but could be vagans',
+    one,
+    'unsure 1 perplexus @phlox | 1 vagans @phlox | 1 Bombus @phlox, tally-bee-shared',
+  ],
+  ['1 vagans/perplexus', one, 'unsure 1 vagans @phlox | 1 perplexus @phlox | 1 Bombus @phlox, tally-bee-shared'],
+  ['(2) impatiens', one, 'sure 2 impatiens @phlox'],
+  [
+    'the bimac was on the phlox and the two imps were on the plum',
+    three,
+    'sure 1 bimaculatus @phlox, 2 impatiens @plum',
+  ],
   ['not sure', one, 'not understood, tally-not-understood'],
 ]);
 

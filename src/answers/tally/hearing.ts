@@ -222,6 +222,8 @@ class Hearing {
       this.joinedBy = strength;
       return;
     }
+    // "(2) impatiens"
+    if (strength === 'close') return;
     this.waiting.gap = stronger(this.waiting.gap, strength);
     if (strength === 'or') this.waiting.or = true;
     this.joinedBy = stronger(this.joinedBy, strength);
@@ -252,7 +254,10 @@ class Hearing {
   private bee({ bee, plural, span }: Of<'bee'>): void {
     const { touching } = this;
     if (touching?.type !== 'role' || touching.bee !== null) {
+      // "1 perplexus but could be vagans"
+      const alternative = this.waiting.doubt && this.last?.type === 'bee';
       const head = this.take(headOf('bee', span));
+      head.orBefore ||= alternative;
       head.bee = bee;
       head.plural = plural;
       return;

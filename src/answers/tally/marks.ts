@@ -148,11 +148,15 @@ export function marksOf(text: string, context: Context, found?: FoundNames): Mar
       continue;
     }
     if (phrase) {
-      at = phrase.to;
+      // "the two imps": the count in a phrase that means nothing here still counts
+      const counted = tokens.slice(at + 1, phrase.to).some((_, skipped) => counts.has(at + 1 + skipped));
+      at = counted ? at + 1 : phrase.to;
       continue;
     }
     const sign = signAt(text, folded, token, nameEnds.has(token.span[0]));
-    if (sign) push({ kind: 'break', strength: sign, span: token.span });
+    // "vagans/perplexus"
+    const either = token.text === '/' && nameEnds.has(token.span[0]) && beesFrom.has(token.span[1]);
+    if (sign) push({ kind: 'break', strength: either ? 'or' : sign, span: token.span });
     else if (/^\p{L}/u.test(token.text) && !(token.text === 'x' && touchesNumber(folded, token)))
       push({ kind: 'unknown', span: token.span });
     at++;
