@@ -112,10 +112,10 @@ export const findTally: Finder<TallyRow[]> = (text, context) => findTallyAmong(t
 /** As `findTally`, for a text whose names are known already. */
 export function findTallyAmong(text: string, context: Context, found?: FoundNames): readonly Reading<TallyRow[]>[] {
   const folded = fold(text);
-  const { saysSeeing, notSeen } = tallyPhrases(context.words.tally);
+  const { saysQueens, saysSeeing, notSeen } = tallyPhrases(context.words.tally);
   const all = marksOf(text, context, found);
   if (all.length > MOST_MARKS) return [];
-  const marks = marksInPassing(all, folded, { saysSeeing, notSeen: notSeen(folded) });
+  const marks = marksInPassing(all, folded, { saysQueens, saysSeeing, notSeen: notSeen(folded) });
   const { meant, used } = heard(marks, context);
   const { rows, doubts, beesMissing } = meant;
   const has = (...kinds: Mark['kind'][]): boolean => marks.some(({ kind }) => kinds.includes(kind));

@@ -892,6 +892,9 @@ const answers: [asked: FieldName[], typed: string, fields: Shown][] = [
   // weather
   [weather, '68, mostly sunny, light breeze', { temperature: '20', sky: 'few', wind: '2' }],
   [weather, '68 sunny 5', { temperature: '20', sky: 'clear', wind: '2' }],
+  [weather, '70, partly cloudy, 5', { temperature: '21.1', sky: 'scattered', wind: '2' }],
+  [weather, '66 F / 50% cloud / 4 mph', { temperature: '18.9', sky: 'scattered', wind: '2' }],
+  [weather, 'no idea how warm, sunny and calm', { sky: 'clear', wind: '0' }],
   [weather, '68/sunny/5mph', { temperature: '20', sky: 'clear', wind: '2' }],
   [weather, '68 F, clear, calm', { temperature: '20', sky: 'clear', wind: '0' }],
   [weather, 'sunny and 72, no wind', { temperature: '22.2', sky: 'clear', wind: '0' }],
@@ -969,6 +972,7 @@ const places: [typed: string, fields: Shown][] = [
   ['Sunny Slope, by the crabapple', { place: 'Sunny Slope, by the crabapple' }],
   ['May Prairie', { place: 'May Prairie' }],
   ['Heron Bend, 68 F, sunny', { place: 'Heron Bend', temperature: '20', sky: 'clear' }],
+  ['at the fen boardwalk, it was sunny', { place: 'at the fen boardwalk', sky: 'clear' }],
   ['43.5121, -90.6402', { place: '43.5121 -90.6402' }],
 ];
 test.each(places)('asked where, "%s" says %j', (typed, fields) => {

@@ -59,7 +59,7 @@ export const READERS: { readonly [Field in Plain]: Read<Field> } = {
 };
 
 /** Whoever comes first keeps a number that two could use. */
-export const IN_TURN: readonly Plain[] = ['place', 'date', 'times', 'patch', 'temperature', 'wind', 'sky'];
+export const IN_TURN: readonly Plain[] = ['place', 'date', 'times', 'patch', 'sky', 'wind', 'temperature'];
 export const WEATHER: readonly FieldName[] = ['temperature', 'sky', 'wind'];
 export const isWeather = (field: FieldName): boolean => WEATHER.includes(field);
 

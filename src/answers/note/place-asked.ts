@@ -14,7 +14,12 @@ function isInProperName(text: string, [from, to]: Span): boolean {
   );
 }
 
-/** Words beside these in the same clause, that are nobody's: "clear lake boat landing" is no sky. */
+const CLAUSE = /[^,;.\n]+/g;
+const clausesOf = (text: string): Span[] =>
+  [...text.matchAll(CLAUSE)].map((match) => [match.index, match.index + match[0].length] as const);
+const wordsOf = (text: string): string[] => fold(text).match(/[\p{L}\d]+/gu) ?? [];
+
+/** True where the clauses of these say nothing that is nobody's: "clear lake boat landing" is no sky. */
 function standsAlone(
   text: string,
   spans: readonly Span[],
@@ -22,12 +27,9 @@ function standsAlone(
   small: (word: string) => boolean,
 ): boolean {
   const rest = blankLines(text, used);
-  return spans.every(([from, to]) => {
-    const start = Math.max(...[',', ';', '.', '\n'].map((sign) => text.lastIndexOf(sign, from - 1))) + 1;
-    const ends = [',', ';', '.', '\n'].map((sign) => text.indexOf(sign, to)).filter((at) => at !== -1);
-    const clause = rest.slice(start, Math.min(text.length, ...ends));
-    return (fold(clause).match(/[\p{L}\d]+/gu) ?? []).every(small);
-  });
+  return clausesOf(text)
+    .filter(([from, to]) => spans.some((span) => span[0] < to && from < span[1]))
+    .every(([from, to]) => wordsOf(rest.slice(from, to)).every(small));
 }
 
 /** While a place is asked for, what is told in passing must not be part of its name. */
@@ -52,7 +54,14 @@ const tidied = (words: string): string =>
     .replace(/^[\s,;.:-]+|[\s,;:-]+$/g, '');
 
 export function readPlaceAsked(gathering: Gathering): void {
-  const reading = readPlace(gathering.rest(), gathering.context);
+  const { text, context } = gathering;
+  const { small } = noteWords(context.words);
+  const used = gathering.used();
+  const told = clausesOf(text).filter(
+    ([from, to]) =>
+      used.some((span) => span[0] < to && from < span[1]) && wordsOf(gathering.rest().slice(from, to)).every(small),
+  );
+  const reading = readPlace(blankLines(gathering.rest(), told), context);
   const tidy = (value: PlaceRead): PlaceRead => ({ ...value, words: tidied(value.words) });
   if (reading.state === 'sure') gathering.take('place', { ...reading, value: tidy(reading.value) });
   else if (reading.state === 'unsure') gathering.take('place', { ...reading, offer: reading.offer.map(tidy) });

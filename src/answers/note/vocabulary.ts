@@ -7,7 +7,11 @@ type Asked = keyof Words['note']['questions'];
 
 export const noteWords = madeOnce((words: Words) => {
   const { note, tally, count } = words;
-  const small = new Set([...tally.filler, ...tally.prepositions, ...tally.ands].flatMap((phrase) => phrase.split(' ')));
+  const small = new Set(
+    [...tally.filler, ...tally.prepositions, ...tally.ands, ...words.plants.around].flatMap((phrase) =>
+      phrase.split(' '),
+    ),
+  );
   const questions = (Object.keys(note.questions) as Asked[]).map((field) => ({
     field,
     pattern: new RegExp(anyOf(note.questions[field]), 'u'),

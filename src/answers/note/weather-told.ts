@@ -1,4 +1,5 @@
 /** Temperature, sky and wind of a message: their readers know of each other, and bare words stand beside sure ones. */
+import type { Reading } from '../reading.js';
 import { fold } from '../text.js';
 import { blankLines, maskedWith } from './blank-lines.js';
 import { askInto, isWeather, overlap, passing, READERS, type FieldName, type Gathering } from './gathering.js';
@@ -7,9 +8,14 @@ import { noteWords } from './vocabulary.js';
 /** Temperature, sky and wind, whose readers know of each other; a number two of them took is the temperature's. */
 export function readWeather(gathering: Gathering, text: string, asked: readonly FieldName[]): void {
   readWeatherTogether(gathering, text, asked);
-  if (!asked.includes('wind') || gathering.has('wind') || !gathering.has('temperature')) return;
+  const wind = gathering.get('wind');
+  const bare = wind?.state === 'unsure' && wind.ask === 'wind-bare';
+  if (!asked.includes('wind') || (gathering.has('wind') && !bare) || !gathering.has('temperature')) return;
   // "68 sunny 5": the one number that is left
-  const rest = blankLines(text, gathering.usedBy(isWeather));
+  const rest = blankLines(
+    text,
+    gathering.usedBy((field) => isWeather(field) && field !== 'wind'),
+  );
   const { small } = noteWords(gathering.context.words);
   const words = fold(rest).match(/[\p{L}\d.]+/gu) ?? [];
   const numbers = words.filter((word) => /\d/.test(word));
@@ -18,19 +24,36 @@ export function readWeather(gathering: Gathering, text: string, asked: readonly 
 }
 
 function readWeatherTogether(gathering: Gathering, text: string, asked: readonly FieldName[]): void {
-  const { context } = gathering;
-  for (const field of ['temperature', 'sky', 'wind'] as const)
-    if (asked.includes(field)) askInto(gathering, field, text);
-  const [temperature, wind] = [gathering.get('temperature'), gathering.get('wind')];
-  if (!temperature || !wind || temperature.state === 'none' || wind.state === 'none') return;
-  const shared = temperature.used.filter((span) => overlap([span], wind.used) && /\d/.test(text.slice(...span)));
+  for (const field of ['temperature', 'sky', 'wind'] as const) {
+    if (!asked.includes(field)) continue;
+    const inPassing = gathering.get(field);
+    askInto(gathering, field, text);
+    // "66 F / 50% cloud": what stands with its unit is not shaken by another field's number
+    const shaken = inPassing?.state === 'sure' && gathering.get(field)?.state !== 'sure';
+    if (shaken && asked.length > 1) gathering.take(field, inPassing as Reading<never>);
+  }
+  // a number that two took is the one's that found it with its own unit, else the temperature's
+  settleNumbers(gathering, text, 'sky');
+  settleNumbers(gathering, text, 'wind');
+}
+
+function settleNumbers(gathering: Gathering, text: string, other: 'sky' | 'wind'): void {
+  const [temperature, rival] = [gathering.get('temperature'), gathering.get(other)];
+  if (!temperature || !rival || temperature.state === 'none' || rival.state === 'none') return;
+  const shared = temperature.used.filter((span) => overlap([span], rival.used) && /\d/.test(text.slice(...span)));
   if (shared.length === 0) return;
-  const inPassing = passing('wind', text, context);
-  const windOwns = inPassing !== null && overlap(inPassing.used, shared);
-  const [loser, winner] = windOwns ? (['temperature', 'wind'] as const) : (['wind', 'temperature'] as const);
+  const inPassing = passing(other, text, gathering.context);
+  const owned = inPassing !== null && overlap(inPassing.used, shared);
+  const [loser, winner] = owned ? (['temperature', other] as const) : ([other, 'temperature'] as const);
   gathering.drop(loser);
-  const used = gathering.get(winner);
-  askInto(gathering, loser, blankLines(text, used && used.state !== 'none' ? used.used : []));
+  askInto(
+    gathering,
+    loser,
+    blankLines(
+      text,
+      gathering.usedBy((field) => field === winner),
+    ),
+  );
   if (!gathering.has(loser)) gathering.drop(loser);
 }
 

@@ -52,13 +52,19 @@ function isNoneOfBees(
 }
 
 export interface Passing {
+  /** "unknown bumble bee" */
+  readonly saysQueens: (phrase: string) => boolean;
   /** "saw none": a zero that needs no bee beside it. */
   readonly saysSeeing: (phrase: string) => boolean;
   /** "hoping for", "last year": what follows was not seen in this watch. */
   readonly notSeen: readonly number[];
 }
 
-export function marksInPassing(marks: readonly Mark[], folded: string, { saysSeeing, notSeen }: Passing): Mark[] {
+export function marksInPassing(
+  marks: readonly Mark[],
+  folded: string,
+  { saysQueens, saysSeeing, notSeen }: Passing,
+): Mark[] {
   const anyBee = marks.some(({ kind }) => kind === 'bee' || kind === 'cannot-tell');
   const unseen = (at: number): boolean => {
     for (let before = at; before >= 0; before--) {
@@ -77,6 +83,12 @@ export function marksInPassing(marks: readonly Mark[], folded: string, { saysSee
         return false;
       case 'bee':
         return !unseen(at);
+      case 'cannot-tell': {
+        // "no idea how warm" is of no bee
+        const before = marks[at - 1]?.kind === 'break' ? marks[at - 2] : marks[at - 1];
+        const beside = before?.kind === 'count' || isBee(before) || isBee(after(marks, at));
+        return (beside || saysQueens(folded.slice(...mark.span)) || standsOnPlant(marks, at)) && !unseen(at);
+      }
       case 'zero':
         return isNoneOfBees(marks, at, folded, saysSeeing) && !unseen(at);
       case 'another':

@@ -49,10 +49,12 @@ export const tallyLexicons = madeOnce((words: TallyWords): TallyLexicons => {
 });
 
 /** Phrases that a tally told in passing is tested by. */
-export const tallyPhrases = madeOnce(({ seeing, notSeen }: TallyWords) => {
+export const tallyPhrases = madeOnce(({ queens, seeing, notSeen }: TallyWords) => {
+  const anyQueens = new RegExp(anyOf(queens), 'u');
   const saw = new RegExp(anyOf(seeing), 'u');
   const unseen = new RegExp(anyOf(notSeen), 'gu');
   return {
+    saysQueens: (phrase: string): boolean => anyQueens.test(phrase),
     saysSeeing: (phrase: string): boolean => saw.test(phrase),
     /** Where in the text such a phrase begins. */
     notSeen: (folded: string): number[] => [...folded.matchAll(unseen)].map(({ index }) => index),
