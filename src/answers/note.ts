@@ -6,8 +6,9 @@ import type { Ask } from '../../shared/phrases.js';
 import type { Count } from '../../shared/record.js';
 import { fieldsIn, ownTextOf, type FieldsFound } from './note/fields.js';
 import { FIELD_NAMES, type FieldName, type FieldReadings, type FieldValues } from './note/gathering.js';
+import type { OwnText } from './note/mail-text.js';
 import { noteWords } from './note/vocabulary.js';
-import type { Context, Reading, Span } from './reading.js';
+import { none, type Context, type Reading, type Span } from './reading.js';
 import type { PlantTold } from './plants.js';
 import type { TallyRow } from './tally.js';
 import { fold, joinSpans } from './text.js';
@@ -15,8 +16,12 @@ import { fold, joinSpans } from './text.js';
 export { FIELD_NAMES, type FieldName, type FieldReadings, type FieldsFound, type FieldValues };
 
 /** The fields that a message says: those in `asked` by bare values too, all others by their own words only. */
-export const readFields = (text: string, context: Context, asked: readonly FieldName[]): FieldsFound =>
-  fieldsIn(text, context, asked, false);
+export function readFields(text: string, context: Context, asked: readonly FieldName[]): FieldsFound {
+  const own = ownTextOf(text, context);
+  if (own) return fieldsIn(own, context, asked, false);
+  const [first] = asked;
+  return { fields: first === undefined ? {} : { [first]: none('too-long') }, left: text };
+}
 
 /** What a note prints for a field: plants and tally without the words they came from. */
 interface Printed extends Omit<FieldValues, 'plants' | 'tally'> {
@@ -59,14 +64,13 @@ const printed = (field: FieldName, value: unknown): unknown => {
   return value;
 };
 
-/** Per field, what a note says; empty where it tells no watch. */
-export function readNoteFields(text: string, context: Context): FieldReadings {
-  const { fields, left } = fieldsIn(text, context, [], true);
+/** Per field, what a note's own text says; empty where it tells no watch. */
+function fieldsOfNote(own: OwnText, context: Context): FieldReadings {
+  const { fields, left } = fieldsIn(own, context, [], true);
   const told = FIELD_NAMES.filter((field) => fields[field] !== undefined);
-  const own = fold(ownTextOf(text, context)?.text ?? '');
-  const tells = (field: FieldName): boolean => told.includes(field);
-  if (noteWords(context.words).saysNoWatch(own) && !tells('tally') && !tells('times')) return {};
-  const plants = fields.plants;
+  const noWatch = noteWords(context.words).saysNoWatch(fold(own.text));
+  if (noWatch && !told.includes('tally') && !told.includes('times')) return {};
+  const { plants } = fields;
   const counted =
     plants?.state === 'unsure' || (plants?.state === 'sure' && plants.value.some(({ flowers }) => flowers !== null));
   const slight = told.every((field) => field === 'date' || field === 'place' || (field === 'plants' && !counted));
@@ -74,11 +78,18 @@ export function readNoteFields(text: string, context: Context): FieldReadings {
   return slight && words > MOST_WORDS_LEFT ? {} : fields;
 }
 
+/** Per field, what a note says; empty where it tells no watch or is too long to be one. */
+export function readNoteFields(text: string, context: Context): FieldReadings {
+  const own = ownTextOf(text, context);
+  return own ? fieldsOfNote(own, context) : {};
+}
+
 export function readNote(text: string, context: Context): NoteReading {
   const nothing = (ask: Ask): NoteReading => ({ state: 'none', value: null, offer: null, ask, used: [] });
   if (text.trim() === '') return nothing('empty');
-  if (!ownTextOf(text, context)) return nothing('too-long');
-  const fields = readNoteFields(text, context);
+  const own = ownTextOf(text, context);
+  if (!own) return nothing('too-long');
+  const fields = fieldsOfNote(own, context);
   const value: Record<string, unknown> = {};
   const offer: Record<string, unknown> = {};
   const asks: Ask[] = [];

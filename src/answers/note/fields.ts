@@ -2,7 +2,7 @@
  * What one message says of a watch, whatever was asked: fields that were asked for may be told by bare values, all others
  * only with their own unit, label or unmistakable word. No number is taken twice.
  */
-import { none, unsure, type Context, type Span } from '../reading.js';
+import { unsure, type Context, type Span } from '../reading.js';
 import { fold } from '../text.js';
 import type { Times } from '../times.js';
 import { blankLines, maskedWith } from './blank-lines.js';
@@ -36,6 +36,8 @@ export interface FieldsFound {
 /** Longest mail, with all it quotes, and longest text of its writer: a long note has two thousand letters. */
 const LONGEST_MAIL = 100_000;
 const LONGEST_OWN = 6000;
+/** Answers under quoted questions that are read, at most: a mail asks a dozen. */
+const MOST_ANSWERS = 40;
 
 /** "bluebells 85," and "2 impatiens": numbers that stand right beside a name are no times, dates or degrees. */
 function withoutFlora(gathering: Gathering): string {
@@ -57,7 +59,7 @@ function readUnderQuestions(gathering: Gathering, parts: OwnText['parts']): void
   const { text } = gathering;
   let { context } = gathering;
   const { fieldsOf } = noteWords(context.words);
-  for (const { span, question } of parts) {
+  for (const { span, question } of parts.slice(0, MOST_ANSWERS)) {
     const asked = question === null ? [] : fieldsOf(question);
     if (asked.length === 0) continue;
     const inner = gather(keepOnly(text, [span]), [], context, asked, false);
@@ -155,11 +157,8 @@ function withFirstWatch(
   return alone;
 }
 
-/** Everything a message or note says. `wholeNote`: a plant named without a count was watched too. */
-export function fieldsIn(text: string, context: Context, asked: readonly FieldName[], wholeNote: boolean): FieldsFound {
-  const [first] = asked;
-  const own = ownTextOf(text, context);
-  if (!own) return { fields: first === undefined ? {} : { [first]: none('too-long') }, left: text };
+/** Everything its writer's own text says. `wholeNote`: a plant named without a count was watched too. */
+export function fieldsIn(own: OwnText, context: Context, asked: readonly FieldName[], wholeNote: boolean): FieldsFound {
   const all = gather(own.text, own.parts, context, asked, wholeNote);
   const gathering = withFirstWatch(all, own, asked, wholeNote);
   const fields = gathering.fields();
