@@ -132,10 +132,8 @@ export const ASKS = [
   'yes-no-doubt',
   // note
   'note-nothing-told',
-  'note-two-values',
   'note-two-watches',
   'note-some-unsure',
-  'note-which-field',
 ] as const;
 export type Ask = (typeof ASKS)[number];
 

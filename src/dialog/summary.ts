@@ -41,7 +41,8 @@ function shownTally(report: Report, scene: Scene, context: Context): string | nu
   if (lines.length === 0) return say(survey.wording, 'show-no-queens');
   const told = report.tally.map((line) => showLine(line, report.plants ?? [], survey, context)).join('; ');
   const queens = queensOf(lines);
-  if (report.total !== null && report.total !== queens) {
+  // fewer than the number told first are still being asked for; more than it is worth a look
+  if (report.total !== null && queens > report.total) {
     return say(survey.wording, 'show-total-differs', { lines: told, queens, total: report.total });
   }
   return told;
