@@ -1,5 +1,5 @@
 /** Does the place lie in the survey's region? Only coordinates can tell. */
-import { metresOutside } from './polygon.js';
+import { metresOutside } from '../../shared/polygon.js';
 import type { Check } from './check.js';
 
 /** Beyond this the place is on no border of the region: a slip in the coordinates, or another survey's watch. */

@@ -1,5 +1,6 @@
 /** Where coordinates lie against the survey's region, and what that says of a pair that may be swapped or lack a minus. */
 import type { Ask } from '../../../shared/phrases.js';
+import { metresOutside } from '../../../shared/polygon.js';
 import type { SurveySettings } from '../../../shared/survey.js';
 import type { Coordinates } from './form.js';
 
@@ -10,19 +11,9 @@ export interface Pair {
 
 type Region = SurveySettings['region'];
 
-/** Inside where a ray to the east crosses the border an odd number of times. Edges run straight in degrees. */
-function isIn({ latitude, longitude }: Pair, region: Region): boolean {
-  let inside = false;
-  region.forEach((corner, at) => {
-    const next = region[(at + 1) % region.length] ?? corner;
-    if (corner.latitude > latitude === next.latitude > latitude) return;
-    const along = (latitude - corner.latitude) / (next.latitude - corner.latitude);
-    if (corner.longitude + along * (next.longitude - corner.longitude) > longitude) inside = !inside;
-  });
-  return inside;
-}
-
 const isOnEarth = ({ latitude, longitude }: Pair): boolean => Math.abs(latitude) <= 90 && Math.abs(longitude) <= 180;
+
+const isIn = (pair: Pair, region: Region): boolean => isOnEarth(pair) && metresOutside(pair, region) === 0;
 
 export const hemisphereOfRegion = (region: Region): 'north' | 'south' =>
   region.reduce((sum, corner) => sum + corner.latitude, 0) >= 0 ? 'north' : 'south';

@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest';
 import type { Position } from '../../shared/distance.js';
-import { metresOutside } from '../../src/checks/polygon.js';
+import { metresOutside } from '../../shared/polygon.js';
 
 const at = (latitude: number, longitude: number): Position => ({ latitude, longitude });
 /** A square degree with a notch cut into its northern side, down to the middle. */

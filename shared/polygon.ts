@@ -3,7 +3,7 @@
  * ray and one distance. Edges run straight in degrees, as on a plain map; a polygon may lie across the 180th meridian,
  * but no edge may be longer than 180 degrees, and none may go round a pole.
  */
-import type { Position } from '../../shared/distance.js';
+import type { Position } from './distance.js';
 
 /** Metres of one degree along the meridian, as for the uncertainty of a position. */
 const METRES_PER_DEGREE = 111_320;
