@@ -1,5 +1,6 @@
 /** What goes in and out of a conversation, the same for every channel. */
 import { z } from 'zod';
+import { receiptSchema } from './receipt.js';
 import { instant } from './record.js';
 
 export const contentSchema = z.discriminatedUnion('kind', [
@@ -51,6 +52,8 @@ export const replySchema = z.strictObject({
   /** The report it is about and its revision, to tell a stale button. */
   report: z.string().nullable(),
   revision: z.int(),
+  /** The watch's receipt, where this is one; `text` is empty then. */
+  receipt: receiptSchema.optional(),
 });
 
 export type Content = z.infer<typeof contentSchema>;

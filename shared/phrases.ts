@@ -209,6 +209,16 @@ export const PHRASES = [
   'stored-practice',
   'stored-again',
   'stored-fix',
+  // the receipt
+  'receipt-subject',
+  'receipt-hello',
+  'receipt-stored',
+  'receipt-asked',
+  'receipt-correct',
+  'receipt-progress',
+  'receipt-kind',
+  'receipt-private',
+  // name and mail
   'name-kept',
   'name-declined',
   'mail-kept',

@@ -3,7 +3,7 @@ import { z } from 'zod';
 import type { Dialog } from './dialog.js';
 import type { Names } from './names.js';
 import { localDate } from './record.js';
-import { DATE_ORDERS, LENGTH_UNITS, SPEED_UNITS, TEMPERATURE_UNITS } from './vocabularies.js';
+import { DATE_ORDERS, LENGTH_UNITS, MAIL_SECURITY, SPEED_UNITS, TEMPERATURE_UNITS } from './vocabularies.js';
 import type { Wording } from './wording.js';
 import type { Words } from './words.js';
 
@@ -17,6 +17,9 @@ const timeZone = z.string().refine((zone) => {
     return false;
   }
 }, 'not a time zone; take an IANA name, for example America/Chicago');
+
+/** This machine. */
+const LOOPBACK = new Set(['localhost', '127.0.0.1', '::1']);
 
 export const surveySettingsSchema = z.strictObject({
   /** Stands in every stored key; never changed once watches are stored. */
@@ -47,6 +50,25 @@ export const surveySettingsSchema = z.strictObject({
   /** Watches asked of each observer in a season. */
   target: z.int().positive(),
   coordinator: z.strictObject({ name: z.string().min(1), mail: z.email() }),
+  /** How mail goes out; without it, mails are written into files and come from the coordinator's address. */
+  mail: z
+    .strictObject({
+      from: z.email(),
+      server: z
+        .strictObject({
+          host: z.string().min(1),
+          port: z.int().min(1).max(65535),
+          /** `none` only on this machine: mail of others' is not sent for all to read. */
+          security: z.enum(MAIL_SECURITY),
+          user: z.string().min(1).optional(),
+        })
+        .refine(
+          ({ host, security }) => security !== 'none' || LOOPBACK.has(host),
+          'mail to another machine needs security: tls or starttls',
+        )
+        .optional(),
+    })
+    .optional(),
   sites: z.array(
     z.strictObject({
       key: z.string().min(1),

@@ -23,6 +23,9 @@ export const ROLES = ['coordinator', 'helper'] as const;
 export const CHANGE_ROLES = ['observer', 'coordinator', 'helper', 'program'] as const;
 export const QUERY_STATES = ['open', 'later', 'answered'] as const;
 
+/** How the way to a mail server is kept private: from the first byte, from STARTTLS on, or not at all. */
+export const MAIL_SECURITY = ['tls', 'starttls', 'none'] as const;
+
 export const TEMPERATURE_UNITS = ['F', 'C'] as const;
 export type TemperatureUnit = (typeof TEMPERATURE_UNITS)[number];
 export const LENGTH_UNITS = ['ft', 'm'] as const;

@@ -1,6 +1,9 @@
 /** Puts the parts of a running conversation together: database, dialog, timers, sender. */
 import { v7 as newId } from 'uuid';
+import { join } from 'node:path';
 import type { Survey } from '../../shared/survey.js';
+import { MAIL } from '../../shared/receipt.js';
+import { mailTo } from '../channels/mail/index.js';
 import { dayAndPlaceOf, newThread, step, type Thread } from '../dialog/index.js';
 import {
   openExchange,
@@ -14,11 +17,16 @@ import {
 import { openStore, type Store } from '../store/index.js';
 import { databaseIn } from './command.js';
 
+/** The variable with the password for the mail server that the survey names. */
+const MAIL_PASSWORD = 'QUEENPOST_MAIL_PASSWORD';
+
 export interface Running {
   readonly store: Store;
   readonly exchange: Exchange<Thread>;
   readonly timers: Timers<Thread>;
   readonly sender: Sender;
+  /** Mail has a sender of its own: a server far away must not hold up a conversation here. */
+  readonly mailer: Sender;
 }
 
 export interface RunningParts {
@@ -31,6 +39,8 @@ export interface RunningParts {
 
 export async function openConversation({ survey, data, now, channels }: RunningParts): Promise<Running> {
   const store = await openStore(databaseIn(data));
+  const folder = join(data, 'mail');
+  const mail = mailTo({ settings: survey.settings, folder, password: process.env[MAIL_PASSWORD] });
   const conversation = { newThread, step, dayAndPlaceOf };
   const exchange = openExchange({ store, survey, conversation, now, newId: () => newId() });
   return {
@@ -38,5 +48,6 @@ export async function openConversation({ survey, data, now, channels }: RunningP
     exchange,
     timers: openTimers({ store, survey: survey.settings.key, exchange }),
     sender: openSender({ store, survey: survey.settings.key, channels }),
+    mailer: openSender({ store, survey: survey.settings.key, channels: new Map([[MAIL, mail]]) }),
   };
 }

@@ -36,7 +36,7 @@ async function replay(file: string, values: { survey: string; data: string }): P
     else await terminal.advance(one.advance);
     note();
   }
-  terminal.close();
+  await terminal.close();
   return `${about} ${numbers.size === 0 ? '(nothing stored)' : `(watch ${[...numbers].join(', ')})`}`;
 }
 
@@ -64,7 +64,7 @@ export const demo: Command = {
     await write('\n');
     await season.run(options);
     await write(
-      `\nThe demo's data are in ${data}; look further with --data ${data}, for example: npm run -s queenpost -- watches --data ${data}. Its settings, season and conversations are in demo/.\n`,
+      `\nThe demo's data are in ${data}, its receipts by mail in ${join(data, 'mail')}; look further with --data ${data}, for example: npm run -s queenpost -- watches --data ${data}. Its settings, season and conversations are in demo/.\n`,
     );
   },
 };

@@ -119,7 +119,7 @@ export const talk: Command = {
       else await talkToPerson(terminal, lines);
     } finally {
       lines.close();
-      terminal.close();
+      await terminal.close();
     }
   },
 };

@@ -48,6 +48,8 @@ const MOST_TRIES = 3;
 export class Terminal {
   #thread: Thread | null = null;
   #stored: number | null = null;
+  /** Mails on their way, while the conversation goes on. */
+  #mailing: Promise<void> = Promise.resolve();
 
   private constructor(
     readonly running: Running,
@@ -93,7 +95,13 @@ export class Terminal {
   }
 
   async #send(): Promise<void> {
-    await this.running.sender.runDue(this.clock.now());
+    const now = this.clock.now();
+    await this.running.sender.runDue(now);
+    this.#mailing = this.#mailing.then(async () => {
+      await this.running.mailer.runDue(now);
+    });
+    // heard of when the terminal is closed, not in the middle of an answer
+    this.#mailing.catch(() => undefined);
   }
 
   /** Takes a message. A database that fails is said, and nothing is kept. */
@@ -140,7 +148,12 @@ export class Terminal {
     return out;
   }
 
-  close(): void {
-    this.running.store.close();
+  /** Waits for the mails on their way. Throws `StoreError` where the database could not say that one went out. */
+  async close(): Promise<void> {
+    try {
+      await this.#mailing;
+    } finally {
+      this.running.store.close();
+    }
   }
 }

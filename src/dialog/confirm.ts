@@ -1,12 +1,13 @@
 /** The summary's yes: stores the watch, keeps its place, thanks, and asks what is still wanted of the person. */
 import { Temporal } from 'temporal-polyfill';
 import { readYesNo } from '../answers/index.js';
-import type { Person } from '../../shared/person.js';
+import type { Person, SavedPlace } from '../../shared/person.js';
 import { say } from '../../shared/wording.js';
 import { valueOf } from './fields.js';
 import { contextOf } from './hear.js';
 import { correct } from './correct.js';
 import { placeKey, siteOf, type ToldPlace } from './places.js';
+import { sendReceipt } from './receipt.js';
 import { outcome } from './respond.js';
 import { isPrivate } from './findings.js';
 import { watchOf } from './store-watch.js';
@@ -71,7 +72,16 @@ function store(thread: Thread, report: Report, reply: string, scene: Scene): Out
           }),
   ];
   if (!mended) said.push(say(wording, 'stored-fix', { number: watch.number }));
-  const effects: Effect[] = [{ do: 'keep-watch', watch }, ...noSummaryTimers, ...keptPlace(report, scene)];
+  const place = keptPlace(report, scene);
+  const effects: Effect[] = [{ do: 'keep-watch', watch }, ...noSummaryTimers];
+  if (place !== null) effects.push({ do: 'keep-place', place });
+  const { name, mail } = history.person ?? { name: null, mail: null };
+  if (mail !== null) {
+    // a place that is known now is asked less about: the receipt's lines are those of a later "fix my last watch"
+    const places = place === null ? history.places : [place, ...history.places];
+    const after = { ...scene, history: { ...history, places } };
+    effects.push(sendReceipt(watch, { name, mail }, { watches, target }, after));
+  }
   const asking = stillWanted(history.person);
   const parked = thread.parked.length;
   if (asking === null && parked > 0) said.push(say(wording, 'unfinished-left', { count: parked }));
@@ -92,26 +102,20 @@ function stillWanted(person: Person | null): Thread['asking'] {
 }
 
 /** A place with words, or used before, is kept for the next time. */
-function keptPlace(report: Report, scene: Scene): Effect[] {
+function keptPlace(report: Report, scene: Scene): SavedPlace | null {
   const place = valueOf<ToldPlace>(report, 'place');
   const observer = scene.history.person?.key;
-  if (place === null || observer === undefined) return [];
-  const words = place.words === '' ? showPlace(place) : place.words;
-  return [
-    {
-      do: 'keep-place',
-      place: {
-        survey: scene.survey.settings.key,
-        observer,
-        key: placeKey(words),
-        words: place.words,
-        latitude: place.latitude,
-        longitude: place.longitude,
-        uncertaintyMetres: place.uncertaintyMetres,
-        site: siteOf(place, scene.survey),
-        private: isPrivate(report, scene),
-        lastUsed: scene.now,
-      },
-    },
-  ];
+  if (place === null || observer === undefined) return null;
+  return {
+    survey: scene.survey.settings.key,
+    observer,
+    key: placeKey(place.words === '' ? showPlace(place) : place.words),
+    words: place.words,
+    latitude: place.latitude,
+    longitude: place.longitude,
+    uncertaintyMetres: place.uncertaintyMetres,
+    site: siteOf(place, scene.survey),
+    private: isPrivate(report, scene),
+    lastUsed: scene.now,
+  };
 }

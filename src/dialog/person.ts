@@ -4,7 +4,8 @@ import { fold, readFields, readYesNo, type Wish } from '../answers/index.js';
 import type { Person } from '../../shared/person.js';
 import { fill, say } from '../../shared/wording.js';
 import { contextOf } from './hear.js';
-import type { Outcome, Scene, Thread } from './types.js';
+import { sendReceipt } from './receipt.js';
+import type { Effect, Outcome, Scene, Thread } from './types.js';
 
 const LONGEST_NAME = 60;
 
@@ -61,12 +62,12 @@ export function answerPerson(
 ): Outcome | null {
   const { wording } = scene.survey;
   const person = personOf(scene);
-  const done = (next: Person, said: readonly string[]): Outcome => {
+  const done = (next: Person, said: readonly string[], more: readonly Effect[] = []): Outcome => {
     const wantsMail = field === 'name' && next.mail === null && !next.declined.includes('mail');
     return {
       thread: { ...thread, asking: wantsMail ? { kind: 'person', field: 'mail' } : null },
       said,
-      effects: [{ do: 'keep-person', person: next }],
+      effects: [{ do: 'keep-person', person: next }, ...more],
       then: wantsMail ? 'repeat' : 'rest',
     };
   };
@@ -83,7 +84,7 @@ export function answerPerson(
   if (field === 'mail') {
     const mail = /[^\s<>,;:()"']{1,64}@[^\s<>,;:()"']{1,190}/u.exec(text)?.[0].replace(/[.!?]+$/, '');
     if (mail !== undefined && z.email().safeParse(mail).success)
-      return done({ ...person, mail }, [say(wording, 'mail-kept', { mail })]);
+      return done({ ...person, mail }, [say(wording, 'mail-kept', { mail })], lastReceipt(person.name, mail, scene));
     return {
       thread,
       said: [fill(wording, wording.asks['no-mail'], { typed: text.slice(0, 60), offer: '' })],
@@ -99,6 +100,13 @@ export function answerPerson(
     effects: [],
     then: 'rest',
   };
+}
+
+/** The address is asked for after a watch was stored, so that watch's receipt is the first to go there. */
+function lastReceipt(name: string | null, mail: string, scene: Scene): Effect[] {
+  const { lastWatches, progress } = scene.history;
+  const last = lastWatches.find(({ status }) => status === 'confirmed' || status === 'practice');
+  return last === undefined ? [] : [sendReceipt(last, { name, mail }, progress, scene)];
 }
 
 /** A name as somebody writes their own: no digits, not long, "my name is" left out. */

@@ -85,17 +85,19 @@ export function lineFields(report: Report, scene: Scene): string[] {
   return report.fields['remark'] === undefined ? fields : [...fields, 'remark'];
 }
 
-/** "1. Date: Tue, May 5" and so on; what is not told says so. */
-export function summaryLines(report: Report, scene: Scene): string[] {
+/** Each line's label and what was told; what is not told says so. */
+export function summaryFields(report: Report, scene: Scene): { label: string; value: string }[] {
   const { wording } = scene.survey;
   const open = nextOpen(report, scene) !== null;
-  return lineFields(report, scene).map((field, at) => {
-    const label = wording.fields[field]?.label ?? field;
-    const value = shown(field, report, scene);
-    const text = value ?? say(wording, open ? 'show-open' : 'show-left-out');
-    return `${at + 1}. ${label}: ${text}`;
-  });
+  return lineFields(report, scene).map((field) => ({
+    label: wording.fields[field]?.label ?? field,
+    value: shown(field, report, scene) ?? say(wording, open ? 'show-open' : 'show-left-out'),
+  }));
 }
+
+/** "1. Date: Tue, May 5" and so on. */
+export const summaryLines = (report: Report, scene: Scene): string[] =>
+  summaryFields(report, scene).map(({ label, value }, at) => `${at + 1}. ${label}: ${value}`);
 
 /** Values just taken, said back in few words. */
 export function briefly(fields: readonly string[], report: Report, scene: Scene): string | null {

@@ -4,6 +4,7 @@ import type { Ask } from '../../shared/phrases.js';
 import type { Message, Reply } from '../../shared/message.js';
 import type { History } from '../../shared/history.js';
 import type { Person, SavedPlace } from '../../shared/person.js';
+import type { Receipt } from '../../shared/receipt.js';
 import type { Count, Photograph, Watch } from '../../shared/record.js';
 import type { Survey } from '../../shared/survey.js';
 
@@ -146,6 +147,7 @@ export type Effect =
   | { readonly do: 'keep-watch'; readonly watch: Watch }
   | { readonly do: 'keep-person'; readonly person: Person }
   | { readonly do: 'keep-place'; readonly place: SavedPlace }
+  | { readonly do: 'send-receipt'; readonly to: string; readonly receipt: Receipt }
   | { readonly do: 'set-timer'; readonly key: string; readonly report: string; readonly due: string }
   | { readonly do: 'clear-timer'; readonly key: string };
 

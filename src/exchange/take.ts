@@ -1,5 +1,6 @@
 /** Takes one message: reads, steps, writes. */
 import type { Message, Reply } from '../../shared/message.js';
+import { MAIL } from '../../shared/receipt.js';
 import type { Survey } from '../../shared/survey.js';
 import {
   addReply,
@@ -11,6 +12,7 @@ import {
   setTimer,
   threadOf,
   type Store,
+  type ThreadKey,
   type Transaction,
 } from '../store/index.js';
 import type { Conversation, Effect } from './conversation.js';
@@ -34,7 +36,10 @@ export interface Taken<Thread> {
   readonly stored: number | null;
 }
 
-function carryOut(transaction: Transaction, message: Message, effect: Effect): void {
+/** Puts a reply to the message at the end of a thread's outbox. */
+type AddReply = (to: ThreadKey, reply: Reply) => void;
+
+function carryOut(transaction: Transaction, message: Message, effect: Effect, addTo: AddReply): void {
   switch (effect.do) {
     case 'keep-watch':
       return keepWatch(transaction, effect.watch);
@@ -42,6 +47,11 @@ function carryOut(transaction: Transaction, message: Message, effect: Effect): v
       return keepPerson(transaction, effect.person);
     case 'keep-place':
       return keepPlace(transaction, effect.place);
+    case 'send-receipt': {
+      const { survey } = message;
+      const reply = { text: '', choices: [], silent: false, report: null, revision: 0, receipt: effect.receipt };
+      return addTo({ survey, channel: MAIL, person: effect.to }, reply);
+    }
     case 'set-timer':
       return setTimer(transaction, message, effect);
     case 'clear-timer':
@@ -78,7 +88,9 @@ export function take<Thread>(
   const { thread, replies, effects } = conversation.step(before, message, history, survey, now);
 
   keepThread(transaction, message, thread, now);
-  for (const effect of effects) carryOut(transaction, message, effect);
-  for (const reply of replies) addReply(transaction, message, { id: newId(), answers: message.id, reply, at: now });
+  const addTo = (to: ThreadKey, reply: Reply): void =>
+    addReply(transaction, to, { id: newId(), answers: message.id, reply, at: now });
+  for (const effect of effects) carryOut(transaction, message, effect, addTo);
+  for (const reply of replies) addTo(message, reply);
   return { thread, replies, stored: storedIn(effects) };
 }

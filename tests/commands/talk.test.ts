@@ -1,4 +1,6 @@
 /** The program as a whole: what `talk` holds, keeps and survives. */
+import { readdirSync, readFileSync } from 'node:fs';
+import { join } from 'node:path';
 import { describe, expect, test } from 'vitest';
 import type { Watch } from '../../shared/record.js';
 import { newFolder, run, Talk, type Said } from './program.js';
@@ -64,6 +66,9 @@ describe('talk --jsonl', () => {
     ]);
     expect(lines.map(({ stored }) => stored).filter((stored) => stored !== null)).toEqual([1]);
     expect(await storedIn(data)).toMatchObject([{ number: 1, status: 'confirmed', total: 3, via: 'terminal' }]);
+    const receipts = readdirSync(join(data, 'mail'));
+    expect(receipts).toHaveLength(1);
+    expect(readFileSync(join(data, 'mail', receipts[0]!), 'utf8')).toContain('\r\nTo: wren@kestrelfen.example\r\n');
   });
 
   test('a line that is no such object is answered like any other', async () => {

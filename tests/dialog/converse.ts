@@ -3,6 +3,7 @@ import { Temporal } from 'temporal-polyfill';
 import type { History } from '../../shared/history.js';
 import { contentSchema, type Content, type Message } from '../../shared/message.js';
 import type { Person, SavedPlace } from '../../shared/person.js';
+import { receiptSchema, type Receipt } from '../../shared/receipt.js';
 import { watchSchema, type Watch } from '../../shared/record.js';
 import type { Survey } from '../../shared/survey.js';
 import { newThread, publicAsking, step, type Thread } from '../../src/dialog/index.js';
@@ -22,6 +23,7 @@ export class Conversation {
   person: Person | null = null;
   readonly places: SavedPlace[] = [];
   readonly watches: Watch[] = [];
+  readonly receipts: { readonly to: string; readonly receipt: Receipt }[] = [];
   readonly timers = new Map<string, { report: string; due: string }>();
   /** Everything said so far, theirs after "> ". */
   readonly transcript: string[] = [];
@@ -88,6 +90,9 @@ export class Conversation {
           else this.places[at] = effect.place;
           break;
         }
+        case 'send-receipt':
+          this.receipts.push({ to: effect.to, receipt: receiptSchema.parse(effect.receipt) });
+          break;
         case 'set-timer':
           this.timers.set(effect.key, effect);
           break;
