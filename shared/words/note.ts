@@ -1,0 +1,63 @@
+/** A whole watch in one message or mail. */
+import { z } from 'zod';
+import { words } from './kinds.js';
+
+export const noteSection = z.strictObject({
+  /** At the start of a note: "good morning", "dear". */
+  greetings: words,
+  /** Who is greeted: "there", "all". */
+  greeted: words,
+  /** Only ever the end of a letter: "yours truly". */
+  closings: words,
+  /** Often the end of a letter: "thanks", "best". */
+  weakClosings: words,
+  /** "ps": a signature is over. */
+  postscripts: words,
+  /** "sent from my": put there by a telephone. */
+  sentFrom: words,
+  /** A line above another mail: "original message". */
+  quotedBelow: words,
+  /** "from", "subject": lines at the head of a mail. */
+  mailHeaders: words,
+  /** "on" begins, "wrote" ends the line above a quotation. */
+  attributionBegins: words,
+  wrote: words,
+  /** Says nothing, but reads as if it did: "by the way". */
+  chat: words,
+  /** Before a number that is no value: "age", "room". */
+  asidesBefore: words,
+  /** After a number that is no value: "years old". */
+  asidesAfter: words,
+  /** "watch", "survey": "watch no. 2" counts watches. */
+  watchNouns: words,
+  /** "won't be able to": no watch was made. */
+  noWatch: words,
+  ordinals: words,
+  /** What stands before ":" in a form, by the field it names; "weather" is temperature, sky and wind. */
+  labels: z.strictObject({
+    date: words,
+    times: words,
+    place: words,
+    temperature: words,
+    sky: words,
+    wind: words,
+    weather: words,
+    patch: words,
+    plants: words,
+    tally: words,
+    /** Nothing of a watch: "observer", "email". */
+    other: words,
+  }),
+  /** Words of a quoted question that tell which field its answer belongs to. */
+  questions: z.strictObject({
+    date: words,
+    times: words,
+    place: words,
+    temperature: words,
+    sky: words,
+    wind: words,
+    patch: words,
+    plants: words,
+    tally: words,
+  }),
+});

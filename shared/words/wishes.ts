@@ -1,0 +1,55 @@
+/** What people ask of the conversation itself. */
+import { z } from 'zod';
+import { valued, words } from './kinds.js';
+
+export const wishesSection = z.strictObject({
+  /** A whole message, without marks at its end. */
+  plain: z.strictObject({
+    help: words,
+    example: words,
+    back: words,
+    skip: words,
+    /** "don't know": skips what may be skipped. */
+    unknown: words,
+    'so-far': words,
+    pause: words,
+    'go-on': words,
+    'throw-away': words,
+    start: words,
+    stop: words,
+    undo: words,
+    new: words,
+    practice: words,
+    real: words,
+    'same-place': words,
+    /** "that's all": nothing more on the plants not named. */
+    'all-done': words,
+    greeting: words,
+  }),
+  /** Left out at either end: "please", "can we". */
+  polite: words,
+  /** "fix my last watch"; a number may follow. */
+  fix: words,
+  watchNumber: words,
+  /** What follows is a field, perhaps with its value. */
+  change: words,
+  add: words,
+  takeOut: words,
+  remark: words,
+  /** What a person may call each field when they want to change it. */
+  fields: z.record(z.string(), words),
+  /** Between a field and its new value: "to", "should be", "was". */
+  becomes: words,
+  /** A place that is asked about once: the words that make it one's own. */
+  own: words,
+  /** Words by which a habitat is told in passing. */
+  habitat: words,
+  /** Words that answer whether a place is private: "it's a park". */
+  publicPlace: words,
+  /** Before a name: "my name is". */
+  nameLead: words,
+  /** "the first one", by the position it stands for. */
+  ordinals: valued,
+  /** "either", "can't tell": takes the genus at the end of the offers. */
+  either: words,
+});
