@@ -3,8 +3,19 @@
 const escape = (phrase: string): string => phrase.replace(/[.*+?^${}()|[\]\\/]/g, '\\$&').replace(/\s+/g, '\\s+');
 const WORD = '[\\p{L}\\p{Nd}]';
 
-const alternatives = (phrases: readonly string[]): string =>
-  phrases.map((phrase) => escape(phrase) + (/[\p{L}\p{Nd}]$/u.test(phrase) ? `(?!${WORD})` : '')).join('|');
+/** Phrases in a row that end in a letter or digit share one look at what follows: each look is slow to compile. */
+function alternatives(phrases: readonly string[]): string {
+  const runs: { readonly endsInWord: boolean; readonly phrases: string[] }[] = [];
+  for (const phrase of phrases) {
+    const endsInWord = /[\p{L}\p{Nd}]$/u.test(phrase);
+    const last = runs.at(-1);
+    if (last?.endsInWord === endsInWord) last.phrases.push(escape(phrase));
+    else runs.push({ endsInWord, phrases: [escape(phrase)] });
+  }
+  return runs
+    .map(({ endsInWord, phrases }) => (endsInWord ? `(?:${phrases.join('|')})(?!${WORD})` : phrases.join('|')))
+    .join('|');
+}
 
 const longestFirst = (phrases: readonly string[]): string[] =>
   [...new Set(phrases)].sort((a, b) => b.length - a.length);
