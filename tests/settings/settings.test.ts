@@ -105,6 +105,32 @@ describe('each key of survey.yaml', () => {
     expect(withSettings(/^target: .*/m, 'target: [3')).toMatch(/survey\.yaml, line \d+: is not YAML/);
   });
 
+  const elsewhere: [where: string, from: RegExp, to: string, line: string][] = [
+    ['a key', /^target: .*/m, 'target: three', 'target: three'],
+    ['a key inside a map', /^ {2}minutes: .*/m, '  minutes: -15', '  minutes: -15'],
+    [
+      'an item of a list',
+      /^ {2}- \{latitude: 42\.4, .*/m,
+      '  - {latitude: 142.4, longitude: 1}',
+      '  - {latitude: 142.4',
+    ],
+    ['a missing key, by the one around it', /^ {2}mostBeaufort: .*\n/m, '', 'protocol:'],
+    ['broken YAML', /^target: .*/m, 'target: 3: 4', 'target: 3: 4'],
+  ];
+  test.each(elsewhere)('the line is that of %s', (_where, from, to, line) => {
+    const lines = settings.replace(from, to).split('\n');
+    const at = lines.findIndex((one) => one.startsWith(line)) + 1;
+    expect(withSettings(from, to)).toContain(`survey.yaml, line ${at}: `);
+  });
+
+  test.each([
+    ['an empty file', ''],
+    ['two documents', 'name: one\n---\nname: two\n'],
+    ['a key that stands twice', 'name: one\nname: two\n'],
+  ])('%s is refused', (_what, text) => {
+    expect(withSettings(/^[^]*$/, text)).toMatch(/survey\.yaml(, line 2)?: /);
+  });
+
   test('a file that is not there is named', () => {
     expect(refusal(() => loadSurvey('/nowhere/survey.yaml'))).toBe(
       '/nowhere/survey.yaml: cannot be read. Does the file exist?',
