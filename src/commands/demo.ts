@@ -1,7 +1,7 @@
 /** `queenpost demo`: the invented season with its recorded conversations replayed into it, and the table of both. */
 import { existsSync, readdirSync, readFileSync, rmSync } from 'node:fs';
 import { join } from 'node:path';
-import { parse } from 'yaml';
+import { load } from 'js-yaml';
 import { z } from 'zod';
 import { ROOT } from '../settings/index.js';
 import { databaseIn, optionsOf, CommandError, type Command } from './command.js';
@@ -23,7 +23,7 @@ const conversationSchema = z.strictObject({
 
 /** Replays one; the numbers of the watches it stored. */
 async function replay(file: string, values: { survey: string; data: string }): Promise<string> {
-  const { about, now, said } = conversationSchema.parse(parse(readFileSync(join(CONVERSATIONS, file), 'utf8')));
+  const { about, now, said } = conversationSchema.parse(load(readFileSync(join(CONVERSATIONS, file), 'utf8')));
   const terminal = await Terminal.open({ ...values, now, person: file.replace(/\.yaml$/, '') });
   const numbers = new Set<number>();
   const note = (): void => {

@@ -3,8 +3,11 @@ import { cpSync, mkdtempSync, readFileSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { describe, expect, test } from 'vitest';
+import { parse } from 'yaml';
+import { z } from 'zod';
 import { surveySettingsSchema } from '../../shared/survey.js';
 import { DEMO_SURVEY, loadSurvey, ROOT, SettingsError } from '../../src/settings/index.js';
+import { readYaml } from '../../src/settings/yaml-file.js';
 
 const settings = readFileSync(DEMO_SURVEY, 'utf8');
 
@@ -137,6 +140,14 @@ describe('each key of survey.yaml', () => {
     );
   });
 });
+
+test.each(['demo/survey.yaml', 'dialogs/flower-watch.yaml', 'dialogs/en/wording.yaml', 'dialogs/en/words.yaml'])(
+  '%s says the same to another reader of YAML',
+  (file) => {
+    const path = join(ROOT, file);
+    expect(readYaml(path, z.unknown())).toEqual(parse(readFileSync(path, 'utf8')));
+  },
+);
 
 describe('the files of a dialog', () => {
   /** Loads the demo survey with a copy of `dialogs/` in which one thing was changed. */
