@@ -1,4 +1,4 @@
-/** What a step is told of the past: bounded plain data, read in the step's own transaction. */
+/** What a step is told of the past: bounded plain data, of the step's own transaction. */
 import type { Person, SavedPlace } from './person.js';
 import type { Watch } from './record.js';
 

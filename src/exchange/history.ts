@@ -17,9 +17,16 @@ const MOST_LAST_WATCHES = 20;
 const MOST_NEARBY = 50;
 const NEARBY_METRES = 1000;
 
+/** Read at the first look and kept: what nobody looks at costs nothing. */
+function atFirstLook<Value>(read: () => Value): () => Value {
+  let kept: { readonly value: Value } | null = null;
+  return () => (kept ??= { value: read() }).value;
+}
+
 /**
- * The history of the message's sender, in the open transaction: bounded, whatever the survey has grown to.
- * `dayAndPlace` is that of their current report.
+ * The history of the message's sender, in the open transaction: bounded, whatever the survey has grown to. Watches are
+ * read when the step first looks at them, since to most messages they do not matter; the step writes nothing, so it
+ * sees one and the same state whenever it looks. `dayAndPlace` is that of their current report.
  */
 export function historyFor(
   connection: Connection,
@@ -31,15 +38,29 @@ export function historyFor(
   const person = personOf(connection, message);
   const observer = person?.key ?? null;
   const own = <Value>(read: (observer: string) => Value, none: Value) => (observer === null ? none : read(observer));
+  const lastWatches = atFirstLook(() =>
+    own((observer) => lastWatchesOf(connection, { survey: key, observer, most: MOST_LAST_WATCHES }), []),
+  );
+  const sameDayNearby = atFirstLook(() =>
+    dayAndPlace === null
+      ? []
+      : watchesNearOn(connection, { survey: key, ...dayAndPlace, metres: NEARBY_METRES, most: MOST_NEARBY }),
+  );
+  const watchesSoFar = atFirstLook(() =>
+    own((observer) => progressOf(connection, { survey: key, observer, ...season }), 0),
+  );
   return {
     person,
     places: own((observer) => placesOf(connection, { survey: key, observer, most: MOST_PLACES }), []),
-    lastWatches: own((observer) => lastWatchesOf(connection, { survey: key, observer, most: MOST_LAST_WATCHES }), []),
-    sameDayNearby:
-      dayAndPlace === null
-        ? []
-        : watchesNearOn(connection, { survey: key, ...dayAndPlace, metres: NEARBY_METRES, most: MOST_NEARBY }),
-    progress: { watches: own((observer) => progressOf(connection, { survey: key, observer, ...season }), 0), target },
+    get lastWatches() {
+      return lastWatches();
+    },
+    get sameDayNearby() {
+      return sameDayNearby();
+    },
+    get progress() {
+      return { watches: watchesSoFar(), target };
+    },
     fresh: {
       observer: newId(),
       report: newId(),

@@ -322,6 +322,32 @@ test('the step is told the past of its sender, and no more', async () => {
   expect(told?.fresh.watchNumber).toBe(23);
 });
 
+test('watches that the step does not look at are not read, so one that cannot be read holds up nothing else', async () => {
+  const store = await openScratch();
+  const observer = uuid(1);
+  const { survey: key, channel, person } = said('', '');
+  store.writing((transaction) => {
+    keepPerson(transaction, {
+      survey: key,
+      key: observer,
+      channel,
+      person,
+      name: 'Wren',
+      mail: null,
+      consent: null,
+      declined: [],
+    });
+    keepWatch(transaction, sampleWatch({ number: 1, observer }));
+    transaction.prepared(`update watches set asTyped = '[]'`).run();
+  });
+  const looking = exchangeOver(
+    store,
+    echo((message, history) => (message.id === '1' ? history.person : history.lastWatches)),
+  );
+  expect(await looking.receive(said('1', 'hello'))).toMatchObject({ waiting: false, failures: [] });
+  expect(await looking.receive(said('2', 'hello'))).toMatchObject({ waiting: true, failures: [{ id: '2' }] });
+});
+
 /** What makes the database fail, and what lets it work again. */
 const failing: [kind: string, fail: (store: Store, path: string) => () => void][] = [
   [
