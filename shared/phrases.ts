@@ -179,6 +179,7 @@ export const PHRASES = [
   'reread',
   'stale-button',
   'dialog-changed',
+  'photograph-welcome',
   'not-a-photograph',
   'photograph-kept',
   'photograph-for-next',

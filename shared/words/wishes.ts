@@ -24,6 +24,8 @@ export const wishesSection = z.strictObject({
     'same-place': words,
     /** "that's all": nothing more on the plants not named. */
     'all-done': words,
+    /** Asking whether, or saying that, there is a photograph. */
+    photograph: words,
     greeting: words,
   }),
   /** Left out at either end: "please", "can we". */

@@ -1,11 +1,11 @@
 /** What the rest of the program may use of the readers. A kind of answer is one file, its test, and a line here. */
 export { readCount } from './count.js';
-export { labelOf, rankOf } from './names/index.js';
+export { labelOf, namedIn, rankOf, type NamedIn } from './names/index.js';
 export { readFields, type FieldName } from './note.js';
 export { readPlant } from './plant.js';
 export { readPlants, type PlantTold } from './plants.js';
 export { printed, PRINTED_KINDS, type PrintedReading } from './printed.js';
-export type { Context, Finder, Reader, Reading, Span } from './reading.js';
+export { none, type Context, type Finder, type Reader, type Reading, type Span } from './reading.js';
 export { readSky } from './sky.js';
 export { readTally, readTotal, type TallyRow } from './tally.js';
 export { readTemperature } from './temperature.js';

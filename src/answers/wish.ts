@@ -23,6 +23,7 @@ export const PLAIN_WISHES = [
   'real',
   'same-place',
   'all-done',
+  'photograph',
   'greeting',
 ] as const;
 
@@ -83,13 +84,28 @@ function bare(text: string, polite: RegExp): string {
 /** Longest message that can be a plain wish: longer ones are answers. */
 const LONGEST_PLAIN = 60;
 
+/** Parts of a short message, each by itself: "hi, I'm back", "kids need picking up. later". */
+function wishAmong(said: string, { plain }: WishWords): (typeof PLAIN_WISHES)[number] | undefined {
+  if (/\d/.test(said)) return undefined;
+  const parts = said
+    .split(/[,.;!…]+| - /u)
+    .map((part) => part.trim())
+    .filter((part) => part !== '');
+  if (parts.length < 2) return undefined;
+  const last = plain.get(parts.at(-1)!);
+  // whatever the reason, somebody has to go
+  if (last === 'pause') return last;
+  const greeted = plain.get(parts[0]!) === 'greeting' || plain.get(parts[0]!) === last;
+  return greeted && parts.length === 2 ? last : undefined;
+}
+
 /** Null where the message is no wish. */
 export function readWish(text: string, words: Words): Wish | null {
   if (text.length > 2000) return null;
   const known = wishWords(words.wishes);
   const said = bare(text, known.polite);
   if (said.length <= LONGEST_PLAIN) {
-    const plain = known.plain.get(said) ?? known.plain.get(said.replace(/[?]+$/, '').trim());
+    const plain = known.plain.get(said) ?? known.plain.get(said.replace(/[?]+$/, '').trim()) ?? wishAmong(said, known);
     if (plain) return { wish: plain };
     const fix = known.fix.exec(said);
     if (fix) {

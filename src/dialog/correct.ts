@@ -1,6 +1,7 @@
 /** Corrections in plain words: "4 should be 68", "temp was 68", "add dandelion, about 40", "take out the violets". */
-import { fold, readFields, readPlants, readTemperature, type Wish } from '../answers/index.js';
+import { fold, readFields, readPlants, readTemperature, saysAnyOf, type Wish } from '../answers/index.js';
 import { say } from '../../shared/wording.js';
+import { correctTally, takeOutQueens, tellsWholeTally, withZerosOf } from './correct-tally.js';
 import { addPlants, plantKey, removePlant } from './fields.js';
 import { contextOf, hear, plantOf, type Heard } from './hear.js';
 import { notUnderstood, outcome } from './respond.js';
@@ -70,10 +71,16 @@ export function askAgain(thread: Thread, report: Report, field: string, scene: S
 
 function setField(thread: Thread, report: Report, named: Named, scene: Scene): Outcome {
   if (named.value === '') return askAgain(thread, report, named.field, scene);
+  const queens = named.field === 'tally' ? correctTally(report, named.value, scene) : null;
+  if (queens !== null) return { ...outcome(thread, queens), echo: briefly(['tally'], queens, scene) };
   const heard = hearField(report, named, scene);
   if (heard.taken.includes(named.field) || heard.report.doubts.some(({ field }) => field === named.field)) {
     return { ...outcome(thread, heard.report), echo: briefly(heard.taken, heard.report, scene) };
   }
+  // "7 should be 8 by 5 feet", where 7 is the wind: what it says beats the number it is said to
+  const other = hear(report, named.value, [], scene);
+  if (other.taken.length > 0)
+    return { ...outcome(thread, other.report), echo: briefly(other.taken, other.report, scene) };
   const again = askAgain(thread, report, named.field, scene);
   const missed = notUnderstood(thread, heard.ask ?? 'not-that', named.value, scene);
   return { ...again, said: missed.said };
@@ -81,7 +88,9 @@ function setField(thread: Thread, report: Report, named: Named, scene: Scene): O
 
 function hearField(report: Report, named: Named, scene: Scene): Heard {
   // plants and tally told with one of several are corrections of that one, not the whole list anew
-  return hear(report, named.value, [named.field], scene);
+  const whole = named.field === 'tally' && tellsWholeTally(report, named.value, scene);
+  const heard = hear(report, named.value, [named.field], scene, whole);
+  return whole ? { ...heard, report: withZerosOf(report, heard.report) } : heard;
 }
 
 /** What a change, an addition or a removal comes to; null where the words name nothing. */
@@ -105,6 +114,10 @@ export function correctByWish(thread: Thread, report: Report, wish: Wish, scene:
       return null;
     }
     case 'take-out': {
+      const queens = takeOutQueens(report, wish.what, scene);
+      if (queens !== null) return { ...outcome(thread, queens), echo: briefly(['tally'], queens, scene) };
+      // "there were no queens on the phlox": the plant was there
+      if (saysAnyOf(wish.what, scene.survey.words.tally.queensPlural)) return null;
       const key = watchedPlant(wish.what, report, scene);
       if (key !== null) {
         const next = removePlant(report, key);
@@ -138,6 +151,8 @@ export function correct(thread: Thread, report: Report, text: string, scene: Sce
   const fields = lineFields(report, scene);
   const named = namedByNumber(text, fields, scene) ?? namedByWord(text, fields, scene);
   if (named) return setField(thread, report, named, scene);
+  const queens = correctTally(report, text, scene);
+  if (queens !== null) return { ...outcome(thread, queens), echo: briefly(['tally'], queens, scene) };
   const heard = hear(report, text, [], scene);
   if (heard.understood) return { ...outcome(thread, heard.report), echo: briefly(heard.taken, heard.report, scene) };
   // a tally needs no label where it names a bee and a plant

@@ -1,5 +1,6 @@
 /** Takes into a report whatever a message tells: the fields asked for by bare values, all others by their own words. */
 import {
+  fold,
   saysAnyOf,
   rankOf,
   readCount,
@@ -175,7 +176,9 @@ function readOwnField(field: string, text: string, context: Context, scene: Scen
 /** Whether a place is private: a yes or no, or words that settle it ("it's a park", "my back yard"). */
 function readPrivate(text: string, context: Context): Reading<unknown> | null {
   const reading = readYesNo(text, context);
-  if (reading.state === 'sure') return { ...reading, value: reading.value.answer === 'yes' };
+  // a correction of something else is a "no" to a summary, not to this
+  const said = reading.state === 'sure' && reading.value.rest !== text.trim();
+  if (said) return { ...reading, value: reading.value.answer === 'yes' };
   const { own, publicPlace } = context.words.wishes;
   const isOwn = saysAnyOf(text, own);
   const isPublic = saysAnyOf(text, publicPlace);
@@ -190,6 +193,24 @@ function privateByWords(report: Report, text: string, { survey, message }: Scene
   return isOwn && survey.dialog.fields['private'] !== undefined
     ? tell(report, 'private', true, text, message.id)
     : report;
+}
+
+/** "Sorry, wrong day, it was Wednesday": the words around what is put right are no name of a place. */
+function beginsCorrecting(text: string, { words }: Context): boolean {
+  const begin = fold(text).trim();
+  return words.hedges.correcting.some((word) => begin.startsWith(word) && !/^\p{L}/u.test(begin.slice(word.length)));
+}
+
+/** The part of what is left of an answer that tells a kind of place: of "about 3 m across, flower bed" the second. */
+function habitatIn(left: string, { words }: Context): string {
+  const parts = left.split(/[,;.\n]+/).map((part) => part.trim());
+  return parts.filter((part) => saysAnyOf(part, words.wishes.habitat)).join(', ');
+}
+
+/** "Woodland edge, not road verge" is a woodland edge. */
+function withoutDenied(text: string, { words }: Context): string {
+  const denied = words.tally.denies.map((word) => fold(text).indexOf(`, ${word} `)).filter((at) => at > 0);
+  return text.slice(0, Math.min(text.length, ...denied)).replace(/^[\s,;.:-]+|[\s,;.:-]+$/g, '');
 }
 
 /** A place said by the words of a saved one is that place, with its position. */
@@ -233,6 +254,7 @@ export function hear(report: Report, text: string, asked: readonly string[], sce
       continue;
     }
     if (scene.survey.dialog.fields[field] === undefined) continue;
+    if (field === 'place' && taken.length > 0 && beginsCorrecting(text, context)) continue;
     understood = true;
     next = takeReading(next, field, reading, text, scene, replacing && standard.includes(field));
     if (field === 'place') next = privateByWords(next, text, scene);
@@ -241,10 +263,9 @@ export function hear(report: Report, text: string, asked: readonly string[], sce
   for (const field of asked) {
     if (isStandard(field)) continue;
     if (field === 'habitat') {
-      const alone = asked.length === 1;
-      const words = alone ? text.trim() : found.left.trim();
-      if (words !== '' && (alone || saysAnyOf(words, context.words.wishes.habitat))) {
-        next = tell(next, field, words.replace(/^[\s,;.:-]+|[\s,;.:-]+$/g, ''), words, scene.message.id);
+      const words = asked.length === 1 ? text.trim() : habitatIn(found.left, context);
+      if (words !== '') {
+        next = tell(next, field, withoutDenied(words, context), words, scene.message.id);
         taken.push(field);
         understood = true;
       }

@@ -112,11 +112,12 @@ function lastReceipt(name: string | null, mail: string, scene: Scene): Effect[] 
 /** A name as somebody writes their own: no digits, not long, "my name is" left out. */
 function nameIn(text: string, scene: Scene): string | null {
   const lead = scene.survey.words.wishes.nameLead.find((words) => fold(text).trim().startsWith(`${words} `));
-  const name = text
+  const told = text
     .trim()
     .slice(lead?.length ?? 0)
-    .trim()
-    .replace(/[.!,]+$/, '');
+    .trim();
+  // "It's Philippa, with one l and two p's"
+  const name = (told.split(/[,;(!?]|\.(?=\s|$)/)[0] ?? '').trim();
   if (name === '' || name.length > LONGEST_NAME || /[\p{N}@?]/u.test(name) || !/\p{L}/u.test(name)) return null;
   return name.split(/\s+/).length > 5 ? null : name;
 }

@@ -35,6 +35,20 @@ export function lastPlaceOf(places: readonly SavedPlace[]): SavedPlace | null {
   return [...places].sort((a, b) => b.lastUsed.localeCompare(a.lastUsed))[0] ?? null;
 }
 
+/** Words of a site's name that tell which it is, at least: "Heron Bend" of "Heron Bend Landing", but not "Landing". */
+const LEAST_WORDS_OF_NAME = 2;
+
+/** The one site whose whole name the words hold ("Fen Boardwalk, by the second bench"), or of whose name they begin. */
+function siteNamed(key: string, { settings }: Survey): string | null {
+  const within = (part: string, whole: string): boolean => ` ${whole} `.includes(` ${part} `);
+  const named = settings.sites.filter(({ name }) => within(placeKey(name), key));
+  const begun = settings.sites.filter(
+    ({ name }) => key.split(' ').length >= LEAST_WORDS_OF_NAME && `${placeKey(name)} `.startsWith(`${key} `),
+  );
+  const [site, ...others] = named.length > 0 ? named : begun;
+  return site === undefined || others.length > 0 ? null : site.key;
+}
+
 /** The survey's site a place belongs to: by name, or by lying within its radius. */
 export function siteOf(place: ToldPlace, survey: Survey): string | null {
   const { latitude, longitude } = place;
@@ -44,8 +58,7 @@ export function siteOf(place: ToldPlace, survey: Survey): string | null {
     near.sort((a, b) => metresBetween(a, at) - metresBetween(b, at));
     return near[0]?.key ?? null;
   }
-  const key = placeKey(place.words);
-  return survey.settings.sites.find((site) => placeKey(site.name) === key)?.key ?? null;
+  return siteNamed(placeKey(place.words), survey);
 }
 
 /** The saved place that a told one is: by its words, else by its position. */

@@ -1,11 +1,14 @@
 /** One text as the answer to what was asked. */
 import {
   fold,
+  namedIn,
+  none,
   readCount,
   readFields,
   readPlant,
   readTotal,
   readYesNo,
+  saysAnyOf,
   type Context,
   type Reading,
 } from '../answers/index.js';
@@ -52,12 +55,31 @@ export function answerQuestion(
   if (!heard.understood) {
     const total = asking.fields.includes('tally') ? answerTotal(thread, report, text, scene) : null;
     if (total) return total;
+    const earlier = correctEarlier(thread, report, asking.question, text, scene);
+    if (earlier) return earlier;
     return notUnderstood(thread, heard.ask ?? 'not-that', text, scene);
   }
   const done = changed(heard.report, {
     asked: [...heard.report.asked.filter((question) => question !== asking.question), asking.question],
   });
   return { ...outcome(thread, done, [missed(heard, text, scene)]), echo: briefly(heard.taken, done, scene) };
+}
+
+/** "Actually make that 66" when the next question stands already: it is about the answer before. */
+function correctEarlier(thread: Thread, report: Report, question: string, text: string, scene: Scene): Outcome | null {
+  const { hedges } = scene.survey.words;
+  const folded = fold(text);
+  const leads = hedges.correcting.filter(
+    (word) => folded.trim().startsWith(`${word} `) || folded.includes(` ${word} `),
+  );
+  if (leads.length === 0) return null;
+  const { dialog } = scene.survey;
+  const before = report.asked.filter((name) => name !== question).at(-1);
+  const fields = dialog.questions.find((entry) => entry.question === before)?.fields ?? [];
+  const heard = hear(report, text, fields, scene, true);
+  return heard.taken.length === 0
+    ? null
+    : { ...outcome(thread, heard.report), echo: briefly(heard.taken, heard.report, scene) };
 }
 
 /** What was said of a field and cannot be, where others were taken; that nothing was said of it is no such word. */
@@ -108,7 +130,9 @@ const zeroLines = (report: Report, typed: string): TallyLine[] =>
 /** Open flowers of one plant. */
 export function answerFlowers(thread: Thread, report: Report, index: number, text: string, scene: Scene): Outcome {
   const context: Context = { ...contextOf(scene, report), of: 'flowers' };
-  const reading = readCount(text, context);
+  // "two American bumble bees came to it": bees are no flowers, whatever was asked
+  const tellsBees = namedIn(text, context).bees.length > 0;
+  const reading = tellsBees ? none('count-no-number') : readCount(text, context);
   if (reading.state === 'sure') return outcome(thread, setFlowers(report, index, reading.value, text));
   // "bluebells 40, phlox 20" answers for more than the plant that was asked
   const heard = hear(report, text, [], scene);
@@ -131,7 +155,10 @@ export function answerLinePlant(thread: Thread, report: Report, at: number, text
   const plant = readPlant(text, context);
   const key = plantMeant(plant, text, report);
   if (line !== undefined && key !== null) {
-    const tally = (report.tally ?? []).map((known, index) => (index === at ? { ...known, plant: key } : known));
+    const all = saysAnyOf(text, scene.survey.words.tally.allBees);
+    const tally = (report.tally ?? []).map((known, index) =>
+      index === at || (all && known.plant === null) ? { ...known, plant: key } : known,
+    );
     return outcome(thread, joined(changed(report, { tally }), scene));
   }
   // told again as a whole: "1 on the phlox and 1 on the geranium"
@@ -158,7 +185,8 @@ function tallyWith(text: string, line: TallyLine | undefined, context: Context):
   const reading = readFields(text, context, ['tally']).fields.tally;
   if (reading?.state !== 'sure') return null;
   const rows = reading.value.filter(({ plant }) => plant !== null);
-  if (rows.length === 0) return null;
+  // "0" and "no" do not say where the queens were, nor that there were none after all
+  if (rows.every(({ count }) => count === 0)) return null;
   return rows.map((row) => {
     const told = lineOf(row, text, context);
     return told.bee === null && told.count > 0 && line !== undefined

@@ -43,6 +43,11 @@ export function answerWish(thread: Thread, wish: Wish, scene: Scene): Outcome | 
       return helpAt(thread, scene);
     case 'example':
       return exampleAt(thread, scene);
+    case 'photograph':
+      return stay(
+        [say(wording, 'photograph-welcome')],
+        asking === null || asking.kind === 'confirm' ? 'rest' : 'repeat',
+      );
     case 'greeting':
       return report === null || isEmpty(report)
         ? { ...stay([]), thread: begun(thread, scene), then: 'ask' }

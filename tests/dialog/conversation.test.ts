@@ -219,6 +219,80 @@ describe('queens', () => {
   });
 });
 
+describe('answers beside the question', () => {
+  test('"0" to where the queens were takes none of them away', () => {
+    const conversation = beforeQueens();
+    conversation.say('3 imp 1 bimac');
+    conversation.all('0');
+    expect(conversation.last.asking).toEqual({ fields: ['tally'], plant: null });
+    conversation.all('all on the bluebells', 'none', 'yes');
+    expect(conversation.watch.queens.map(({ count, plant }) => [count, plant])).toEqual([
+      [3, 1],
+      [1, 1],
+    ]);
+  });
+
+  test('what is put right belongs to the answer before, not to the question that stands', () => {
+    const conversation = new Conversation().agreed();
+    conversation.all('today 2:10 to 2:25 pm', 'Otter Lane', 'no', '64 F, cloudy, calm');
+    expect(conversation.say('actually make that 66').replies[0]).toContain('66 °F');
+    expect(fieldsOf(conversation)).toEqual(['patch', 'habitat']);
+  });
+
+  test('a correction is no "no" to the garden question', () => {
+    const conversation = new Conversation().agreed();
+    conversation.all('today 2:10 to 2:25 pm', 'Otter Lane', 'actually it was 2:20 to 2:35 pm');
+    expect(fieldsOf(conversation)).toEqual(['private']);
+  });
+
+  test('bees told where flowers are asked are not counted as flowers', () => {
+    const conversation = new Conversation().agreed();
+    conversation.all(...WATCH.slice(0, 4), 'lupines and hoary puccoon', '90');
+    conversation.say('two American bumble bees came to the lupines');
+    expect(conversation.last.asking).toEqual({ fields: ['flowers'], plant: 'Lithospermum canescens' });
+    conversation.all('25', 'none', 'yes');
+    expect(conversation.watch.plants.map(({ flowers }) => flowers.value)).toEqual([90, 25]);
+    expect(conversation.watch.queens).toMatchObject([{ bee: 'Bombus pensylvanicus', count: 2, plant: 1 }]);
+  });
+
+  test.each(['8 x 4 feet, road verge', 'road verge, 8 x 4 feet'])('"%s" tells patch and habitat', (typed) => {
+    const conversation = new Conversation().agreed();
+    conversation.all(...WATCH.slice(0, 3), typed);
+    expect(conversation.last.replies[0]).toContain('road verge');
+    expect(fieldsOf(conversation)).toEqual(['plants']);
+  });
+
+  test.each(['Fen Boardwalk, by the second bench', 'by the canoe launch at Heron Bend Landing', 'Heron Bend'])(
+    '"%s" is a site of the survey',
+    (typed) => {
+      const conversation = new Conversation().agreed();
+      conversation.all('today 2:10 to 2:25 pm', typed);
+      expect(fieldsOf(conversation)).toEqual(['temperature', 'sky', 'wind']);
+    },
+  );
+
+  test.each(['kids need picking up. later', 'have to go, later', "got to go, I'll finish tomorrow", 'more later'])(
+    '"%s" pauses',
+    (typed) => {
+      const conversation = beforeQueens();
+      expect(conversation.say(typed).replies[0]).toMatch(/^Fine\. I keep what you told me/);
+      expect(conversation.say("hi, I'm back").asking?.fields).toEqual(['tally']);
+    },
+  );
+
+  test('a photograph is welcome, and nobody is to catch a queen for it', () => {
+    const conversation = beforeQueens();
+    expect(conversation.say('should I send a photo?').replies[0]).toMatch(/^Yes please.*Never catch/);
+    expect(fieldsOf(conversation)).toEqual(['tally']);
+  });
+
+  test('a name may come with what else there is to say', () => {
+    const conversation = atSummary();
+    conversation.all('yes', "It's Philippa, with one l and two p's");
+    expect(conversation.person?.name).toBe('Philippa');
+  });
+});
+
 describe('a live watch', () => {
   test('counts what each message adds, says little, and asks only for the rest', () => {
     const conversation = new Conversation(undefined, '2026-05-06T13:00').agreed();

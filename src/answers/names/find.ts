@@ -1,6 +1,6 @@
 /** Finds the bees and plants named in running text. */
 import type { Context, Span } from '../reading.js';
-import { madeOnce } from '../text.js';
+import { fold, madeOnce } from '../text.js';
 import { isBeeGenus, withBumble } from './bee-words.js';
 import { beeHits, isInsect } from './bees.js';
 import { doubted, hedgesIn } from './hedges.js';
@@ -157,6 +157,30 @@ export function findNames(folded: string, context: Context): FoundNames {
     last.folded = folded;
   }
   return last.names;
+}
+
+/** The bees and plants that a text names clearly, each once and as typed first. */
+export interface NamedIn {
+  readonly bees: readonly string[];
+  /** Where each bee stands. */
+  readonly at: readonly Span[];
+  readonly plants: readonly string[];
+}
+
+export function namedIn(text: string, context: Context): NamedIn {
+  const { bees, plants } = findNames(fold(text), context);
+  const isName = ({ clear, exactness }: FoundName): boolean => clear && exactness !== 'group';
+  const first = (found: FoundName, at: number, all: readonly FoundName[]): boolean =>
+    all.findIndex(({ names }) => names[0]?.name === found.names[0]?.name) === at;
+  const namedBees = bees.filter(isName).filter(first);
+  return {
+    bees: namedBees.map(({ names }) => names[0]!.name),
+    at: namedBees.map(({ span }) => span),
+    plants: plants
+      .filter(isName)
+      .filter(first)
+      .map(({ names }) => names[0]!.name),
+  };
 }
 
 export const findBees = (folded: string, context: Context): readonly FoundName[] => findNames(folded, context).bees;

@@ -1,5 +1,14 @@
 /** What other readers may use of the names of bees and plants. */
-export { findBees, findNames, findPlants, type FoundName, type FoundNames, type NameValue } from './find.js';
+export {
+  findBees,
+  findNames,
+  findPlants,
+  namedIn,
+  type FoundName,
+  type FoundNames,
+  type NamedIn,
+  type NameValue,
+} from './find.js';
 export { labelOf, rankOf } from './label.js';
 
 // for the readers of one bee and of one plant

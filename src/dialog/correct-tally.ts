@@ -1,0 +1,130 @@
+/**
+ * Corrections of queens told before: "3 bimacs, not 2", "the columbine one was a ternarius, not an impatiens", "take
+ * out the impatiens". What is not clearly about a line that is there is left to the readers.
+ */
+import { fold, namedIn, rankOf, readCount, readFields, type NamedIn } from '../answers/index.js';
+import { queensOf } from './fields.js';
+import { contextOf } from './hear.js';
+import { changed } from './thread.js';
+import type { Report, Scene, TallyLine } from './types.js';
+
+const onPlants = (line: TallyLine, { plants }: NamedIn): boolean =>
+  plants.length === 0 || (line.plant !== null && plants.includes(line.plant));
+
+/** Lines with queens of that bee, on the plants that the text names if it names any. */
+const linesOf = (report: Report, bee: string, named: NamedIn): TallyLine[] =>
+  (report.tally ?? []).filter((line) => line.count > 0 && line.bee === bee && onPlants(line, named));
+
+const escape = (word: string): string => word.replace(/[.*+?^${}()|[\]\\]/g, '\\$&');
+const endsWithAny = (text: string, words: readonly string[]): boolean =>
+  new RegExp(`(?:^|[^\\p{L}])(?:${words.map(escape).join('|')})(?:\\s+(?:an?|the|one))?\\s*$`, 'u').test(text);
+
+/** Of two bees the one that was told wrongly: the denied one, else the one that "should be" the other. */
+function wrongBee(text: string, { bees, at }: NamedIn, scene: Scene): { wrong: string; right: string } | null {
+  const [one, other] = bees;
+  if (one === undefined || other === undefined || bees.length !== 2) return null;
+  const { tally, wishes } = scene.survey.words;
+  const folded = fold(text);
+  if (endsWithAny(folded.slice(0, at[0]![0]), tally.denies)) return { wrong: one, right: other };
+  const between = folded.slice(at[0]![1], at[1]![0]);
+  if (endsWithAny(between, tally.denies)) return { wrong: other, right: one };
+  return endsWithAny(between, wishes.becomes) ? { wrong: one, right: other } : null;
+}
+
+/** Each of the lines becomes another, or goes; the others stand where they stood. */
+function withLines(
+  report: Report,
+  lines: readonly TallyLine[],
+  change: (line: TallyLine) => TallyLine | null,
+  typed: string,
+): Report {
+  const tally = (report.tally ?? []).flatMap((line) => (lines.includes(line) ? (change(line) ?? []) : line));
+  // a number told first is overruled by what is told now
+  const total = report.total === null ? null : queensOf(tally);
+  return changed(report, { tally, total, tallyTyped: [...report.tallyTyped, typed] });
+}
+
+/** Another name for queens told. */
+function renamed(report: Report, text: string, named: NamedIn, scene: Scene): Report | null {
+  const bees = wrongBee(text, named, scene);
+  if (bees === null) return null;
+  const lines = linesOf(report, bees.wrong, named);
+  if (lines.length === 0) return null;
+  const rank = rankOf(bees.right, contextOf(scene, report));
+  return withLines(report, lines, (line) => ({ ...line, bee: bees.right, rank, typed: text, doubt: false }), text);
+}
+
+/** Another count of a bee that stands on one plant only. */
+function recounted(report: Report, text: string, named: NamedIn, scene: Scene): Report | null {
+  const [bee] = named.bees;
+  if (bee === undefined || named.bees.length !== 1 || named.plants.length > 1) return null;
+  const { another } = scene.survey.words.tally;
+  if (another.some((word) => ` ${fold(text)} `.includes(` ${word} `))) return null;
+  const lines = linesOf(report, bee, named);
+  const [line] = lines;
+  const reading = readFields(text, contextOf(scene, report), ['tally']).fields.tally;
+  if (line === undefined || lines.length !== 1 || reading?.state !== 'sure') return null;
+  const rows = reading.value.filter(({ count }) => count > 0);
+  const [row] = rows;
+  if (row === undefined || rows.length !== 1 || row.bee !== bee || row.seenBefore !== undefined) return null;
+  return withLines(report, lines, () => ({ ...line, count: row.count, caste: row.caste ?? line.caste }), text);
+}
+
+/** "3, not 2, on the geranium", where queens of one bee only stand on it. */
+function recountedOn(report: Report, text: string, named: NamedIn, scene: Scene): Report | null {
+  const lines = (report.tally ?? []).filter((line) => line.count > 0 && onPlants(line, named));
+  if (named.bees.length > 0 || named.plants.length !== 1 || lines.length !== 1) return null;
+  const { denies, onPlants: on } = scene.survey.words.tally;
+  const stops = [...denies, ...on].map((word) => ` ${fold(text)}`.indexOf(` ${word} `)).filter((at) => at >= 0);
+  // without "on" it is a number of flowers
+  if (!on.some((word) => fold(text).includes(` ${word} `))) return null;
+  const count = readCount(text.slice(0, Math.min(...stops)), { ...contextOf(scene, report), of: 'queens' });
+  if (count.state !== 'sure' || count.value.value === 0) return null;
+  return withLines(report, lines, (line) => ({ ...line, count: count.value.value }), text);
+}
+
+/** Null where the text is no correction of queens that were told. */
+export function correctTally(report: Report, text: string, scene: Scene): Report | null {
+  if (report.tally === null) return null;
+  const named = namedIn(text, contextOf(scene, report));
+  return (
+    renamed(report, text, named, scene) ??
+    recounted(report, text, named, scene) ??
+    recountedOn(report, text, named, scene)
+  );
+}
+
+/** The tally told anew as a whole: every plant that has queens is named again. */
+export function tellsWholeTally(report: Report, text: string, scene: Scene): boolean {
+  const reading = readFields(text, contextOf(scene, report), ['tally']).fields.tally;
+  if (reading?.state !== 'sure') return false;
+  const told = new Set(reading.value.map(({ plant }) => plant));
+  return (report.tally ?? []).every(({ plant, count }) => count === 0 || told.has(plant));
+}
+
+/** Plants that had none, and are not told otherwise, still have none. */
+export function withZerosOf(before: Report, after: Report): Report {
+  const told = new Set((after.tally ?? []).map(({ plant }) => plant));
+  const zeros = (before.tally ?? []).filter(({ count, plant }) => count === 0 && !told.has(plant));
+  return changed(after, { tally: [...(after.tally ?? []), ...zeros], restNone: before.restNone });
+}
+
+/** "The impatiens", "the impatiens on the columbine": those queens were not there. Null where none such is told. */
+export function takeOutQueens(report: Report, text: string, scene: Scene): Report | null {
+  const named = namedIn(text, contextOf(scene, report));
+  const lines = named.bees.flatMap((bee) => linesOf(report, bee, named));
+  if (lines.length === 0) return null;
+  const left = (report.tally ?? []).filter((line) => !lines.includes(line));
+  const emptied = new Set<string | null>();
+  return withLines(
+    report,
+    lines,
+    (line) => {
+      if (left.some(({ plant }) => plant === line.plant) || emptied.has(line.plant)) return null;
+      emptied.add(line.plant);
+      // the plant was watched all the same: a zero
+      return { ...line, bee: null, rank: null, count: 0, seenBefore: 0, withPollen: null, caste: null, doubt: false };
+    },
+    text,
+  );
+}

@@ -1,0 +1,128 @@
+/** Corrections in plain words: what a line at the summary changes, and that it changes nothing else. */
+import { describe, expect, test } from 'vitest';
+import type { Watch } from '../../shared/record.js';
+import { Conversation } from './converse.js';
+
+/** Two two-spotted on wild geranium (60), one common eastern on columbine (14), none on phlox (25); 4 May, 64 °F. */
+function atSummary(): Conversation {
+  const conversation = new Conversation().agreed();
+  conversation.all('Monday 2:10 to 2:25 pm', 'Fen Boardwalk', '64 F, cloudy, light breeze', '12 by 8 feet, meadow');
+  conversation.all('wild geranium 60, columbine 14, phlox 25');
+  conversation.say('2 bimaculatus on the geranium, 1 impatiens on the columbine, none on the phlox');
+  expect(conversation.last.asking).toEqual({ fields: ['confirm'], plant: null });
+  return conversation;
+}
+
+const SHORT: Record<string, string> = {
+  'Geranium maculatum': 'geranium',
+  'Aquilegia canadensis': 'columbine',
+  Phlox: 'phlox',
+  'Bombus bimaculatus': 'bimaculatus',
+  'Bombus impatiens': 'impatiens',
+  'Bombus ternarius': 'ternarius',
+  'Bombus griseocollis': 'griseocollis',
+  'Taraxacum officinale': 'dandelion',
+};
+const short = (name: string | null): string => SHORT[name ?? ''] ?? String(name);
+
+/** A watch in one line a part. */
+const brief = (watch: Watch): Record<string, string> => ({
+  date: watch.date,
+  times: `${watch.times.start}-${watch.times.end}`,
+  place: watch.place?.words ?? '',
+  temperature: String(watch.temperature?.celsius),
+  sky: `${watch.sky?.cloud}${watch.sky?.rain === true ? ', rain' : ''}`,
+  wind: String(watch.wind?.beaufort),
+  patch: String(watch.patch?.squareMetres.toFixed(2)),
+  habitat: String(watch.habitat),
+  plants: watch.plants.map(({ name, flowers }) => `${short(name)} ${flowers.value}`).join(', '),
+  queens: watch.queens
+    .map(({ count, bee, plant }) => `${count} ${short(bee)} ${short(watch.plants[plant - 1]?.name ?? null)}`)
+    .join(', '),
+});
+
+const BEFORE = {
+  date: '2026-05-04',
+  times: '14:10-14:25',
+  place: 'Fen Boardwalk',
+  temperature: '17.8',
+  sky: 'overcast',
+  wind: '2',
+  patch: '8.92',
+  habitat: 'meadow',
+  plants: 'geranium 60, columbine 14, phlox 25',
+  queens: '2 bimaculatus geranium, 1 impatiens columbine',
+};
+
+const table: [typed: string, changes: Partial<Record<keyof typeof BEFORE, string>>][] = [
+  // weather, day, times, place
+  ['temp was 68', { temperature: '20' }],
+  ['the temperature was actually 68', { temperature: '20' }],
+  ['no, it was 68 F', { temperature: '20' }],
+  ['it was sunny', { sky: 'clear' }],
+  ['the sky was mostly sunny, not cloudy', { sky: 'few' }],
+  ['wind should be calm', { wind: '0' }],
+  ['wind was 10 mph', { wind: '3' }],
+  ['it was actually Sunday', { date: '2026-05-03' }],
+  ['it was the 2nd', { date: '2026-05-02' }],
+  ['date should be 5/2', { date: '2026-05-02' }],
+  ['it was actually 2:20 to 2:35', { times: '14:20-14:35' }],
+  ['the place was Heron Bend Landing', { place: 'Heron Bend Landing' }],
+  // patch and habitat
+  ['the patch was 10 by 8 feet', { patch: '7.43' }],
+  ['7 should be 10 by 8 feet', { patch: '7.43' }],
+  ['6 should be 10 by 8 feet', { patch: '7.43' }], // 6 is the wind: what it says beats the number
+  ['the habitat is woodland edge, not meadow', { habitat: 'woodland edge' }],
+  // flowers
+  ['columbine was 24', { plants: 'geranium 60, columbine 24, phlox 25' }],
+  ['change columbine to 24', { plants: 'geranium 60, columbine 24, phlox 25' }],
+  ['24 columbines, not 14', { plants: 'geranium 60, columbine 24, phlox 25' }],
+  ['take out the phlox', { plants: 'geranium 60, columbine 14' }],
+  ['there was no phlox', { plants: 'geranium 60, columbine 14' }],
+  // queens
+  ['it was three bimaculatus, not two', { queens: '3 bimaculatus geranium, 1 impatiens columbine' }],
+  ['make that three bimaculatus', { queens: '3 bimaculatus geranium, 1 impatiens columbine' }],
+  ['3 bimaculatus, not 2', { queens: '3 bimaculatus geranium, 1 impatiens columbine' }],
+  ['3 not 2 on the geranium', { queens: '3 bimaculatus geranium, 1 impatiens columbine' }],
+  ['the columbine one was a ternarius, not an impatiens', { queens: '2 bimaculatus geranium, 1 ternarius columbine' }],
+  ['the impatiens should be ternarius', { queens: '2 bimaculatus geranium, 1 ternarius columbine' }],
+  ['not impatiens but ternarius', { queens: '2 bimaculatus geranium, 1 ternarius columbine' }],
+  ['take out the impatiens', { queens: '2 bimaculatus geranium' }],
+  ['remove the impatiens on the columbine', { queens: '2 bimaculatus geranium' }],
+  ['no queens on the columbine after all', { queens: '2 bimaculatus geranium' }],
+  [
+    '10 should be 1 bimaculatus on the geranium, 2 ternarius on the columbine',
+    { queens: '1 bimaculatus geranium, 2 ternarius columbine' },
+  ],
+  [
+    'add 1 griseocollis on the phlox',
+    { queens: '2 bimaculatus geranium, 1 impatiens columbine, 1 griseocollis phlox' },
+  ],
+  ['2 impatiens on the columbine', { queens: '2 bimaculatus geranium, 2 impatiens columbine' }],
+];
+
+describe('at the summary', () => {
+  test('the watch is as told', () => {
+    const conversation = atSummary();
+    conversation.say('yes');
+    expect(brief(conversation.watch)).toEqual(BEFORE);
+  });
+
+  test('a plant that is added is asked for its queens', () => {
+    const conversation = atSummary();
+    expect(conversation.say('add dandelion, about 40').asking).toEqual({
+      fields: ['tally'],
+      plant: 'Taraxacum officinale',
+    });
+    conversation.all('none', 'yes');
+    expect(brief(conversation.watch)).toEqual({ ...BEFORE, plants: `${BEFORE.plants}, dandelion 40` });
+  });
+
+  test.each(table)('"%s"', (typed, changes) => {
+    const conversation = atSummary();
+    conversation.say(typed);
+    expect(conversation.last.asking?.fields, conversation.transcript.slice(-1)[0]).toEqual(['confirm']);
+    conversation.say('yes');
+    expect(brief(conversation.watch)).toEqual({ ...BEFORE, ...changes });
+  });
+});
