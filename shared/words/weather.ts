@@ -43,8 +43,14 @@ export const weatherSection = z.strictObject({
   between: words,
   /** Make a value unsure, besides `hedges.doubting`. */
   doubting: words,
+  /** Look like one of the doubts and are none: "sunny as could be". */
+  notDoubting: words,
   /** Replace what was said before, besides `hedges.correcting`. */
   correcting: words,
+  /** Corrections only at the beginning of a clause: "it was rather windy". */
+  notCorrecting: words,
+  /** What others say of the weather, in such a clause, gives way to what the observer saw. */
+  reported: words,
   /** What is told in such a clause was before the watch, or is yet to come. */
   otherTime: words,
   /** Something changed while they watched: "then", "turned". */
@@ -90,6 +96,17 @@ export const skySection = z.strictObject({
   cloudsAlone: cloudWords,
   /** Overcast by mood: "gloomy"; gives way to any other word for much cloud. */
   gloom: words,
+  /** "blue": clear where nothing else is said; beside much cloud it is only a gap. */
+  blue: words,
+  /** Directly beside sun or cloud they make sun and cloud by turns: "in and out". */
+  byTurns: words,
+  /** May stand between: "kept". */
+  turning: words,
+  /** "sun behind clouds"; scattered where a word of `repeats` stands beside it, else it leaves open how much. */
+  hidden: words,
+  repeats: words,
+  /** A gap beside words of much cloud, nothing by themselves: "hole". */
+  holes: words,
   /** The sun shows through: "sunny breaks". */
   gaps: words,
   /** Clear where nothing else is said; beside clouds it only shows between them. */
@@ -105,13 +122,23 @@ export const skySection = z.strictObject({
   bareCloud: words,
   /** Leave two classes open: the better one first. */
   vague: z.array(z.strictObject({ words, offer: z.array(z.enum(CLOUDS)).min(1), rain: z.boolean().default(false) })),
-  /** At the end of what is said, behind a word for the whole sky: "sunny mostly" is few. */
+  /** How many clouds, with any of the adjectives between it and the noun: "a handful of small white clouds". */
+  amounts: z.strictObject({ few: words, some: words, many: words }),
+  cloudAdjectives: words,
+  /** Such clouds let the sun through; they stand behind a word of `amounts.few` only. */
+  thinCloudAdjectives: words,
+  cloudNouns: words,
+  /** Before or behind a word for the whole sky, as all else that is said: "sunny mostly" is few. */
   mostly: words,
   /** "sun" is also a day of the week. */
   alsoDays: words,
   rain: words,
   /** Rain in an answer; in a longer text as likely of another day. */
   rained: words,
+  /** Behind a word of rain, and then the end: "rain: none". */
+  noneOf: words,
+  /** A little before or behind a word of rain: it was before the watch, is yet to come, or is elsewhere. */
+  rainElsewhen: z.strictObject({ before: words, behind: words }),
   /** In the clause of rain, in a longer text: it was another day's. "week". */
   otherDay: words,
   noRain: words,

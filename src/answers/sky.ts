@@ -6,7 +6,7 @@ import { none, sure, unsure, type Context, type Finder, type Reader, type Readin
 import { coversIn, type Cover } from './weather/cover.js';
 import { amongWeather, type Finding } from './weather/place.js';
 import { changesIn, doubtedClauses, lastSaid, ofTheWatch, otherTimeClauses, partlySo } from './weather/said.js';
-import type { SkyHit, SkyPart, SkyWord } from './weather/sky-words.js';
+import type { SkyHit, SkyPart, SkyWord } from './weather/sky-word.js';
 import { foldDegrees, spoken, type Spoken } from './weather/spoken.js';
 
 /** What is made of the cloud said: the best class first; `ask` is null where there is no doubt. */
@@ -16,30 +16,42 @@ interface Meant {
 }
 
 const clearly = (cloud: Cloud): Meant => ({ clouds: [cloud], ask: null });
-const openly = (clouds: readonly Cloud[], ask: Ask): Meant => ({ clouds: [...new Set(clouds)], ask });
-
 const amount = (cloud: Cloud): number => CLOUDS.indexOf(cloud);
+
+/** What is left open, the best first; two skies of one watch may also have been what lies between them. */
+function openly(clouds: readonly Cloud[], ask: Ask): Meant {
+  const all = [...new Set(clouds)];
+  const [first, last] = [Math.min(...all.map(amount)), Math.max(...all.map(amount))];
+  const between = all.length === 2 && last - first > 1 ? CLOUDS[Math.ceil((first + last) / 2)] : undefined;
+  return { clouds: ask === 'sky-between' && between ? [...all, between] : all, ask };
+}
+
 const cloudierFirst = (clouds: readonly Cloud[]): Cloud[] => [...clouds].sort((a, b) => amount(b) - amount(a));
 
 /** What the parts say where the whole sky is not named: "a few clouds", "some sun". */
 function fromParts(parts: ReadonlySet<SkyPart>): Meant | null {
+  const shines = parts.has('sun') || parts.has('blue');
+  const open = parts.has('gaps') || parts.has('holes');
   if (parts.has('gloom')) {
-    if (parts.has('sun')) return openly(['scattered', 'overcast'], 'sky-between');
-    return clearly(parts.has('gaps') ? 'broken' : 'overcast');
+    if (shines) return openly(['scattered', 'overcast'], 'sky-between');
+    return clearly(open ? 'broken' : 'overcast');
   }
   if (parts.has('many-clouds')) return clearly('broken');
   if (parts.has('some-cloud')) return clearly('scattered');
+  // "a little sun, a little cloud"
+  if (parts.has('few-clouds') && parts.has('gaps')) return clearly('scattered');
   if (parts.has('few-clouds') || parts.has('haze')) return clearly('few');
   if (parts.has('bare-cloud')) {
-    if (parts.has('sun')) return clearly('scattered');
-    return parts.has('gaps') ? clearly('broken') : openly(['broken', 'overcast'], 'sky-vague');
+    if (shines) return clearly('scattered');
+    return open ? clearly('broken') : openly(['broken', 'overcast'], 'sky-vague');
   }
   if (parts.has('gaps')) return openly(['scattered', 'broken'], 'sky-vague');
-  return parts.has('sun') || parts.has('bright') ? clearly('clear') : null;
+  return shines || parts.has('bright') ? clearly('clear') : null;
 }
 
 /** What the parts make of a whole sky: "sunny, a few clouds" is few, "cloudy with sunny breaks" is broken. */
 function withParts(whole: Cloud, parts: ReadonlySet<SkyPart>): Meant {
+  const open = parts.has('gaps') || parts.has('holes') || parts.has('blue');
   switch (whole) {
     case 'clear':
       if (parts.has('gloom')) return openly(['scattered', 'overcast'], 'sky-between');
@@ -53,8 +65,8 @@ function withParts(whole: Cloud, parts: ReadonlySet<SkyPart>): Meant {
       return clearly('broken');
     case 'overcast':
       if (parts.has('few-clouds') || parts.has('some-cloud')) return openly(['overcast', 'broken'], 'sky-between');
-      if (parts.has('sun') && !parts.has('gaps')) return openly(['broken', 'scattered'], 'sky-between');
-      return clearly(parts.has('gaps') ? 'broken' : 'overcast');
+      if (parts.has('sun') && !open) return openly(['broken', 'scattered'], 'sky-between');
+      return clearly(open ? 'broken' : 'overcast');
   }
 }
 
@@ -81,17 +93,26 @@ const startsNegated = (hit: SkyHit, { tokens }: Spoken, { weather }: Context['wo
   weather.negators.includes(tokens[hit.from]?.word ?? '');
 
 /** "sunny to partly cloudy", "clear or mostly sunny", "few/scattered": two classes with only a joining word between. */
-function joined(left: SkyHit, right: SkyHit, { folded, tokens }: Spoken, { weather }: Context['words']): boolean {
+function joined(left: SkyHit, right: SkyHit, { folded, tokens }: Spoken, words: Context['words']): boolean {
+  // "sun shining through thin clouds"
+  if (words.sky.sun.includes(tokens[left.from]?.word ?? '')) return false;
   const between = tokens.slice(left.to, right.from).filter((token) => !token.skipped);
   if (between.length === 0)
     return /^\s*[/-]\s*$/.test(folded.slice(left.span[1], right.span[0])) && !opposite(left, right);
-  return between.length === 1 && [...weather.rangeJoins, ...weather.alternativeJoins].includes(between[0]!.word);
+  return (
+    between.length === 1 && [...words.weather.rangeJoins, ...words.weather.alternativeJoins].includes(between[0]!.word)
+  );
 }
+
+/** "overcast with drizzle at the end": the rain was only then. */
+const rainBehind = (hit: SkyHit, rain: readonly SkyHit[]): boolean =>
+  rain.some((each) => each.clause === hit.clause && each.from >= hit.to);
 
 /** Puts the words for cloud together; null where there are none. */
 function meantBy(
   hits: readonly SkyHit[],
   covers: readonly Cover[],
+  rain: readonly SkyHit[],
   text: Spoken,
   words: Context['words'],
 ): Meant | null {
@@ -105,12 +126,22 @@ function meantBy(
   const vague = hits.find(isVague);
   const byWords = ((): Meant | null => {
     const [only, second] = wholes;
-    if (only === undefined) return vague ? openly(vague.value.offer, 'sky-vague') : fromParts(parts);
+    if (only === undefined) {
+      const meant = vague ? openly(vague.value.offer, 'sky-vague') : fromParts(parts);
+      // "sun, then clouds"
+      const moved = parts.size > 1 && changesIn(text, words)(hits[0]!.clause, hits.at(-1)!.clause);
+      return meant && moved ? openly(meant.clouds, 'sky-between') : meant;
+    }
     if (second === undefined) {
       const meant = withParts(only, parts);
-      if (said.some(partlySo(text, words))) return openly([only], 'sky-between');
+      const partly = partlySo(text, words);
       const told = vague && !startsNegated(vague, text, words) ? vague.value.offer : undefined;
       if (told && !told.includes(only)) return openly([only, told[0]!], 'sky-between');
+      const forAWhile = hits.some(
+        (hit) =>
+          partly(hit) && !rainBehind(hit, rain) && !(hit.value.says === 'part' && hit.value.part === 'few-clouds'),
+      );
+      if (forAWhile) return openly([only, ...meant.clouds], 'sky-between');
       // "sunny, clouds later"
       const moved = meant.clouds[0] !== only && changesIn(text, words)(hits[0]!.clause, hits.at(-1)!.clause);
       return moved ? openly([only, ...meant.clouds], 'sky-between') : meant;
@@ -161,7 +192,9 @@ function readOnce(typed: string, { words }: Context, finding: Finding): Reading<
   const otherTimes = otherTimeClauses(text, words);
   const { sky: kept } = amongWeather(text, words, finding);
   const bare = finding === 'answer' && kept.length === 0;
-  const covers = coversIn(text, words)
+  // the half of "in the second half" is no share of the sky
+  const passedOver = kept.filter(({ value }) => value.says === 'nothing');
+  const covers = outside(coversIn(text, words), passedOver)
     .filter((cover) => cover.marked || finding === 'answer')
     .filter((cover) => !cover.doubtful || bare);
   const hits = outside(kept, covers).filter((hit) => !hit.negated);
@@ -171,7 +204,7 @@ function readOnce(typed: string, { words }: Context, finding: Finding): Reading<
   const raining = hits.filter(
     (hit) => (hit.value.says === 'rain' || (isVague(hit) && hit.value.rain)) && !otherTimes.has(hit.clause),
   );
-  const meant = meantBy(counted, covers, text, words) ?? (raining.length > 0 ? clearly('overcast') : null);
+  const meant = meantBy(counted, covers, raining, text, words) ?? (raining.length > 0 ? clearly('overcast') : null);
   const used = [...counted, ...raining, ...covers].map((each) => each.span);
   if (!meant) return none('sky-unknown', used);
 

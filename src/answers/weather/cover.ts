@@ -44,7 +44,7 @@ const patternsOf = madeOnce(({ sky }: Words) => {
     eighths: new RegExp(`^[\\s-]{0,2}(?:${anyOf(sky.eighths)})(?!\\p{L})`, 'u'),
     // 3/8 · 3-4/8 · 3 of 8 · 7 / 10
     ratio: new RegExp(
-      `(?<![\\p{L}\\p{N}/.:-])(?<low>\\d{1,2})(?:\\s?(?:-|to|or)\\s?(?<high>\\d{1,2}))?\\s{0,2}(?:/|${anyOf(sky.outOf)})\\s{0,2}(?<whole>8|10)(?![\\p{N}/:]|[.,-]\\d|th)`,
+      `(?<![\\p{L}\\p{N}/.:-])(?<low>\\d{1,2})(?:\\s?(?:-|to|or)\\s?(?<high>\\d{1,2}))?\\s{0,2}(?:/|${anyOf(sky.outOf)})\\s{0,2}(?<whole>8|10)(?![\\p{N}/:]|[.,-]\\d|th(?!s))`,
       'gu',
     ),
   };
@@ -88,6 +88,26 @@ function sideOf(
     return { side: 'covered', other: false, span: [before.span[0], span[1]] };
   }
   return { side: null, other, span };
+}
+
+/** Layers of an aviation report with their height in hundreds of feet: "FEW050", "SCT035CB". Source: WMO-No. 306, FM 15. */
+const LAYER = /(?<![\p{L}\p{N}])(?<amount>few|sct|bkn|ovc)\d{3}(?:cb|tcu)?(?![\p{L}\p{N}])/gu;
+const LAYER_CLOUDS: Readonly<Record<string, Cloud>> = {
+  few: 'few',
+  sct: 'scattered',
+  bkn: 'broken',
+  ovc: 'overcast',
+};
+
+/** The layers as one cover: seen from below, the amount of each layer counts those below it in. */
+function layersIn(text: Spoken): Cover[] {
+  const layers = [...text.folded.matchAll(LAYER)];
+  const [first, last] = [layers[0], layers.at(-1)];
+  if (!first || !last) return [];
+  const clouds = layers.map((match) => LAYER_CLOUDS[match.groups?.['amount'] ?? '']!);
+  const most = (['overcast', 'broken', 'scattered', 'few'] as const).find((cloud) => clouds.includes(cloud))!;
+  const span: Span = [first.index, last.index + last[0].length];
+  return [{ clouds: [most], marked: true, doubtful: false, span, clause: clauseAt(text, span[0]) }];
 }
 
 /** All that is said in numbers of the sky, left to right. */
@@ -138,5 +158,6 @@ export function coversIn(text: Spoken, words: Words): Cover[] {
     if (value <= 0 || value >= 1 || isTaken(span)) continue;
     add(value, span, { marked: false, doubtful: true });
   }
+  covers.push(...layersIn(text));
   return covers.sort((a, b) => a.span[0] - b.span[0]);
 }

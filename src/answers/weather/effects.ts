@@ -2,7 +2,7 @@
 import type { Words } from '../../../shared/words.js';
 import { madeOnce } from '../text.js';
 import { hitFinder, inAny, type Hit } from './phrases.js';
-import type { Trust } from './sky-words.js';
+import type { Trust } from './sky-word.js';
 import { isFiller } from './said.js';
 import type { Spoken } from './spoken.js';
 

@@ -33,6 +33,8 @@ interface Branch<Value> {
 const MOST_SKIPPED = 4;
 /** Shorter words have too many neighbours to be guessed: "calm" and "clam" are listed where meant. */
 const SHORTEST_MENDED = 5;
+/** Of the words that are read as another, only such long ones are mended: the list has slips of its own. */
+const SHORTEST_INFLECTED = 6;
 /** From this length on, two letters may be wrong. */
 const LONG_WORD = 8;
 
@@ -65,8 +67,12 @@ function mender(vocabulary: ReadonlySet<string>, { weather, hedges, wind }: Word
     ...hedgeWords,
     ...wind.gusts,
   ]);
+  // "rainning" is a slip for "raining", which is read as "rain"
+  const inflected = Object.keys(weather.same).filter(
+    (word) => word.length >= SHORTEST_INFLECTED && vocabulary.has(weather.same[word]!),
+  );
   const byFirst = new Map<string, string[]>();
-  for (const known of vocabulary) {
+  for (const known of [...vocabulary, ...inflected]) {
     const first = known[0] ?? '';
     byFirst.set(first, [...(byFirst.get(first) ?? []), known]);
   }
@@ -78,7 +84,8 @@ function mender(vocabulary: ReadonlySet<string>, { weather, hedges, wind }: Word
     }
     const slips = byFirst.get(word[0] ?? '')?.filter((known) => misspells(word, known)) ?? [];
     // "breezzy" is nearer to "breezy" than to "breeze"
-    return slips.find((known) => known.at(-1) === word.at(-1)) ?? slips[0] ?? word;
+    const meant = slips.find((known) => known.at(-1) === word.at(-1)) ?? slips[0] ?? word;
+    return vocabulary.has(meant) ? meant : (weather.same[meant] ?? meant);
   };
 }
 

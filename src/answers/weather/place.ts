@@ -2,7 +2,8 @@
 import type { Words } from '../../../shared/words.js';
 import { madeOnce } from '../text.js';
 import { inDoubtWords, labelledBefore, restIsFiller } from './said.js';
-import { skyHits, type SkyHit, type SkyPart, type Trust } from './sky-words.js';
+import type { SkyHit, SkyPart, Trust } from './sky-word.js';
+import { skyHits } from './sky-words.js';
 import { hitFinder, inAny, type Hit } from './phrases.js';
 import type { Spoken } from './spoken.js';
 import { windHits, type WindHit, type WindHits } from './wind-words.js';
@@ -21,7 +22,7 @@ const skyLabels = labelsOf('sky');
 const windLabels = labelsOf('wind');
 
 /** Of many other things too: "in the sun", "bright yellow". */
-const WEAK_PARTS: ReadonlySet<SkyPart> = new Set(['bare-cloud', 'bright', 'sun']);
+const WEAK_PARTS: ReadonlySet<SkyPart> = new Set(['bare-cloud', 'bright', 'sun', 'blue', 'holes']);
 
 const trustOfSky = ({ value }: SkyHit): Trust => {
   if (value.says === 'cloud' || value.says === 'rain') return value.trust;

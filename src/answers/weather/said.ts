@@ -1,13 +1,20 @@
 /** How something was said: doubted, corrected, told of another time, under a label, or in a clause of its own. */
 import type { Words } from '../../../shared/words.js';
 import { madeOnce, phraseFinder } from '../text.js';
-import type { Reading } from '../reading.js';
+import type { Reading, Span } from '../reading.js';
 import { hitFinder, inAny } from './phrases.js';
 import { clauseAt, tokenAt, type Spoken, type Token } from './spoken.js';
 
-const doubts = madeOnce(({ hedges, weather }: Words) =>
-  phraseFinder([...hedges.doubting, ...weather.doubting].map((phrase) => [phrase, true] as const)),
+const doubtsAndLookalikes = madeOnce(({ hedges, weather }: Words) =>
+  phraseFinder([
+    ...[...hedges.doubting, ...weather.doubting].map((phrase) => [phrase, true] as const),
+    ...weather.notDoubting.map((phrase) => [phrase, false] as const),
+  ]),
 );
+const doubts =
+  (words: Words) =>
+  (folded: string): readonly { readonly span: Span }[] =>
+    doubtsAndLookalikes(words)(folded).filter(({ value }) => value);
 const corrections = madeOnce(({ hedges, weather }: Words) =>
   phraseFinder([...hedges.correcting, ...weather.correcting].map((phrase) => [phrase, true] as const)),
 );
@@ -89,6 +96,13 @@ export function doubtedClauses(text: Spoken, words: Words): ReadonlySet<number> 
 export const otherTimeClauses = (text: Spoken, words: Words): ReadonlySet<number> =>
   new Set(otherTimes(words)(text).map((hit) => hit.clause));
 
+const reports = madeOnce((words: Words) =>
+  hitFinder(
+    words.weather.reported.map((phrase) => [phrase, true] as const),
+    words,
+  ),
+);
+
 /**
  * What is told of the watch itself, where some is and some is not: "cloudy earlier, sunny now" is sunny. All of it where
  * a word says that it changed meanwhile.
@@ -102,7 +116,11 @@ export function ofTheWatch<Told extends { readonly clause: number }>(
   if (!first || !last || first === last || changesIn(text, words)(first.clause, last.clause)) return told;
   const otherTimes = otherTimeClauses(text, words);
   const now = told.filter((each) => !otherTimes.has(each.clause));
-  return now.length > 0 ? now : told;
+  if (now.length === 0) return told;
+  // "the app said cloudy but it was sunny"
+  const reported = new Set(reports(words)(text).map((hit) => hit.clause));
+  const seen = now.filter((each) => !reported.has(each.clause));
+  return seen.length > 0 ? seen : now;
 }
 
 /** Tells whether a word for a change stands in one of the clauses `[from, to]`, or an arrow between them. */
@@ -162,6 +180,9 @@ export function lastSaid<Value>(
   for (const { span } of [...corrected].reverse().slice(0, MOST_CORRECTIONS)) {
     // "70 rather than 75"
     if (/^\s{0,3}than\b/.test(folded.slice(span[1], span[1] + 10))) continue;
+    // "it was rather windy", "rather cloudy"
+    const adverb = words.weather.notCorrecting.includes(folded.slice(...span));
+    if (adverb && /(?:^|[\p{L}\p{N}'])\s*$/u.test(folded.slice(0, span[0]))) continue;
     const reading = read(' '.repeat(span[1]) + text.slice(span[1]), text.slice(0, span[0]));
     if (reading.state !== 'none') return reading;
   }

@@ -3,24 +3,13 @@ import type { Cloud } from '../../../shared/vocabularies.js';
 import { CLOUDS } from '../../../shared/vocabularies.js';
 import type { Words } from '../../../shared/words.js';
 import { madeOnce } from '../text.js';
-import { hitFinder, type Hit } from './phrases.js';
+import { hitFinder, inAny, type Hit } from './phrases.js';
+import { isFiller } from './said.js';
+import { withTurns } from './sun-by-turns.js';
+import { amountHits } from './cloud-amounts.js';
+import { withoutRainElsewhen } from './rain-elsewhen.js';
+import type { SkyHit, SkyWord } from './sky-word.js';
 import type { Spoken } from './spoken.js';
-
-/** How far a word is to be trusted outside an answer about the sky: anywhere, among other weather, or only alone. */
-export type Trust = 'anywhere' | 'in-place' | 'alone';
-
-/** What is said of a part of the sky, or of its mood. */
-export type SkyPart =
-  'gloom' | 'sun' | 'bright' | 'gaps' | 'haze' | 'some-cloud' | 'few-clouds' | 'many-clouds' | 'bare-cloud';
-
-export type SkyWord =
-  | { readonly says: 'cloud'; readonly cloud: Cloud; readonly trust: Trust }
-  | { readonly says: 'part'; readonly part: SkyPart }
-  | { readonly says: 'vague'; readonly offer: readonly Cloud[]; readonly rain: boolean }
-  | { readonly says: 'rain'; readonly trust: Trust }
-  | { readonly says: 'no-rain' | 'nothing' };
-
-export type SkyHit = Hit<SkyWord>;
 
 function* skyTable({ sky }: Words): Iterable<readonly [string, SkyWord]> {
   const sections = [
@@ -39,7 +28,11 @@ function* skyTable({ sky }: Words): Iterable<readonly [string, SkyWord]> {
   const parts = [
     ['gloom', sky.gloom],
     ['sun', sky.sun],
+    ['blue', sky.blue],
     ['bright', sky.bright],
+    ['by-turns', sky.byTurns],
+    ['hidden', sky.hidden],
+    ['holes', sky.holes],
     ['gaps', sky.gaps],
     ['haze', sky.haze],
     ['some-cloud', sky.someCloud],
@@ -73,18 +66,67 @@ export const isPlaceName = (hit: Hit<unknown>, { tokens }: Spoken, words: Words)
   return next?.clause === hit.clause && placeNouns(words.weather).has(next.word);
 };
 
-/** "sunny, mostly" is few, "cloudy mostly" is broken. */
-function lessened(hit: SkyHit, { tokens }: Spoken, { sky }: Words): SkyHit {
-  const { value } = hit;
-  const next = tokens[hit.to];
-  const ends = next !== undefined && tokens[hit.to + 1]?.clause !== next.clause && next.clause <= hit.clause + 1;
-  if (value.says !== 'cloud' || !ends || !sky.mostly.includes(next.word)) return hit;
-  if (value.cloud !== 'clear' && value.cloud !== 'overcast') return hit;
-  return { ...hit, value: { ...value, cloud: value.cloud === 'clear' ? 'few' : 'broken' } };
+const MOSTLY: Readonly<Record<string, Cloud>> = {
+  clear: 'few',
+  sun: 'few',
+  blue: 'few',
+  overcast: 'broken',
+  'bare-cloud': 'broken',
+};
+const modifiers = madeOnce((words: Words) =>
+  hitFinder(
+    words.sky.mostly.map((phrase) => [phrase, true] as const),
+    words,
+  ),
+);
+
+/** "sunny, mostly", "for the most part clear" are few, "cloudy mostly" is broken. `mostly` are such words, in order. */
+function lessened(
+  hits: readonly SkyHit[],
+  mostly: readonly Hit<true>[],
+  { tokens }: Spoken,
+  words: Words,
+): readonly SkyHit[] {
+  if (mostly.length === 0) return hits;
+  const parted = (from: number, to: number): boolean => tokens.slice(from, to).some((token) => !isFiller(token, words));
+  const phrase = ({ from, to }: Hit<true>): boolean => to - from > 1;
+  const lessens = (hit: SkyHit) => (each: Hit<true>) =>
+    each.from >= hit.to
+      ? !parted(hit.to, each.from) && each.clause <= hit.clause + 1 && tokens[each.to]?.clause !== each.clause
+      : phrase(each) && each.clause === hit.clause && !parted(each.to, hit.from);
+  return hits.map((hit): SkyHit => {
+    const { value } = hit;
+    const by = mostly.find(lessens(hit));
+    if (!by) return hit;
+    const less = MOSTLY[value.says === 'cloud' ? value.cloud : value.says === 'part' ? value.part : ''];
+    if (less === undefined || (value.says === 'part' && value.part === 'bare-cloud' && !phrase(by))) return hit;
+    const trust = value.says === 'cloud' && value.trust === 'anywhere' ? 'anywhere' : 'in-place';
+    return { ...hit, value: { says: 'cloud', cloud: less, trust } };
+  });
+}
+
+/** The text without phrases such as "for the most part", whose words mean something else by themselves. */
+function withoutPhrases(text: Spoken, phrases: readonly Hit<true>[]): Spoken {
+  const isIn = inAny(phrases.filter(({ from, to }) => to - from > 1));
+  const tokens = text.tokens.map((token, at) => (isIn(at) ? { ...token, word: '', skipped: false } : token));
+  return { ...text, tokens };
+}
+
+/** Of two that overlap, the longer one: "a few small clouds" rather than "few". Both lists and the result in order. */
+function longer(hits: readonly SkyHit[], others: readonly SkyHit[]): readonly SkyHit[] {
+  if (others.length === 0) return hits;
+  const overlap = (one: SkyHit, other: SkyHit): boolean => one.from < other.to && other.from < one.to;
+  const length = ({ from, to }: SkyHit): number => to - from;
+  const kept = others.filter((other) => !hits.some((hit) => overlap(hit, other) && length(hit) >= length(other)));
+  return [...hits.filter((hit) => !kept.some((other) => overlap(hit, other))), ...kept].sort((a, b) => a.from - b.from);
 }
 
 /** All sky words, left to right. */
-export const skyHits = (text: Spoken, words: Words): readonly SkyHit[] =>
-  skyFinder(words)(text)
-    .filter((hit) => !isDay(hit, text, words) && !isPlaceName(hit, text, words))
-    .map((hit) => lessened(hit, text, words));
+export function skyHits(text: Spoken, words: Words): readonly SkyHit[] {
+  const mostly = modifiers(words)(text);
+  const rest = mostly.length === 0 ? text : withoutPhrases(text, mostly);
+  const said = longer(skyFinder(words)(rest), amountHits(rest, words)).filter(
+    (hit) => !isDay(hit, text, words) && !isPlaceName(hit, text, words),
+  );
+  return lessened(withTurns(withoutRainElsewhen(said, text, words), text, words), mostly, text, words);
+}
