@@ -12,4 +12,4 @@ export { readTemperature } from './temperature.js';
 export { fold, saysAnyOf } from './text.js';
 export { readWind } from './wind.js';
 export { readWish, type Wish } from './wish.js';
-export { readYesNo } from './yes-no.js';
+export { correctsOnly, readYesNo } from './yes-no.js';

@@ -1,5 +1,6 @@
 /** Takes into a report whatever a message tells: the fields asked for by bare values, all others by their own words. */
 import {
+  correctsOnly,
   fold,
   saysAnyOf,
   rankOf,
@@ -155,6 +156,7 @@ function readOwnField(field: string, text: string, context: Context, scene: Scen
   switch (scene.survey.dialog.fields[field]?.reader) {
     case 'yes-no': {
       const reading = readYesNo(text, context);
+      if (correctsOnly(reading, text)) return null;
       if (reading.state === 'sure') return { ...reading, value: reading.value.answer === 'yes' };
       if (reading.state === 'none') return reading;
       return { ...reading, offer: reading.offer.map(({ answer }) => answer === 'yes') };
@@ -176,9 +178,9 @@ function readOwnField(field: string, text: string, context: Context, scene: Scen
 /** Whether a place is private: a yes or no, or words that settle it ("it's a park", "my back yard"). */
 function readPrivate(text: string, context: Context): Reading<unknown> | null {
   const reading = readYesNo(text, context);
-  // a correction of something else is a "no" to a summary, not to this
-  const said = reading.state === 'sure' && reading.value.rest !== text.trim();
-  if (said) return { ...reading, value: reading.value.answer === 'yes' };
+  // a correction of something else is a \"no\" to a summary, not to this
+  if (reading.state === 'sure' && !correctsOnly(reading, text))
+    return { ...reading, value: reading.value.answer === 'yes' };
   const { own, publicPlace } = context.words.wishes;
   const isOwn = saysAnyOf(text, own);
   const isPublic = saysAnyOf(text, publicPlace);

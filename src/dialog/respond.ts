@@ -7,6 +7,7 @@ import {
   readFields,
   readPlant,
   readTotal,
+  correctsOnly,
   readYesNo,
   saysAnyOf,
   type Context,
@@ -284,7 +285,8 @@ export function answerDoubt(thread: Thread, report: Report, doubt: Doubt, text: 
   if (yesNo.state === 'sure' && yesNo.value.answer === 'yes' && doubt.offers.length > 0) {
     return outcome(thread, settle(report, doubt, doubt.offers[0]!, scene));
   }
-  if (yesNo.state === 'sure' && yesNo.value.answer === 'no') return declined(thread, report, doubt, scene);
+  if (yesNo.state === 'sure' && yesNo.value.answer === 'no' && !correctsOnly(yesNo, text))
+    return declined(thread, report, doubt, scene);
   // what could not be counted in a live watch is asked about once; its words stay with the record
   const still = doubt.ask === 'tally-unread-live' ? withoutUnread(report, doubt) : report;
   const heard = hear(still, text, [], scene);

@@ -1,0 +1,55 @@
+/** What else was said beside a yes or no, as typed; null where it changes nothing. */
+import { findNames } from '../names/index.js';
+import { findNumbers } from '../numbers.js';
+import type { Context } from '../reading.js';
+import { fold } from '../text.js';
+import { skip, type YesNoPhrases } from './phrases.js';
+
+/** True where the words say nothing but pleasantries. */
+function isChat(folded: string, phrases: YesNoPhrases): boolean {
+  let at = skip(folded, 0);
+  while (at < folded.length) {
+    const found = phrases.chat.at(folded, at);
+    if (!found) return false;
+    at = skip(folded, at + found.length);
+  }
+  return true;
+}
+
+/** Whether a clause may change what was shown: "the temp should be 70", not "what a great morning it was". */
+function changesSomething(
+  clause: string,
+  answer: 'yes' | 'no',
+  contrast: boolean,
+  phrases: YesNoPhrases,
+  context: Context,
+): boolean {
+  const said = clause.slice(skip(clause, 0)).trim();
+  if (said === '' || isChat(said, phrases)) return false;
+  if (phrases.futures.in(said)) return false; // "I'll do another one on Saturday"
+  if (/\d/.test(said) || findNumbers(said, context.words).length > 0) return true;
+  if (phrases.pleasantries.at(said, 0)) return false;
+  if (phrases.topics.in(said)) return true;
+  if (phrases.wanting.at(said, 0)) return false; // "no, let me fix something"
+  if (answer === 'no' || contrast || phrases.changes.in(said)) return true;
+  const { bees, plants } = findNames(said, context); // "yes, it was the plum"
+  return bees.length > 0 || plants.length > 0;
+}
+
+export function restOf(
+  said: string,
+  answer: 'yes' | 'no',
+  contrast: boolean,
+  phrases: YesNoPhrases,
+  context: Context,
+): string | null {
+  const begun = said.trim().replace(/^[?\s]+/u, ''); // "yes? I think"
+  const typed = begun.includes('(') ? begun : begun.replace(/\)+$/u, ''); // "no (it was 68)"
+  const clauses = fold(typed).split(/[,.!;\n?]+(?!\d)/u);
+  if (!clauses.some((clause) => changesSomething(clause, answer, contrast, phrases, context))) return null;
+  // "it was 70. Thanks!"
+  const polite = [...fold(typed).matchAll(/[,.!;\n]+(?=\s)/gu)].find(({ index }) =>
+    isChat(fold(typed).slice(index), phrases),
+  );
+  return polite ? typed.slice(0, polite.index) : typed;
+}
