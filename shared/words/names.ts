@@ -77,4 +77,8 @@ export const plantsSection = z.strictObject({
   around: words,
   /** A piece that begins with one of these says more of the plant before: "those", "near the". */
   asides: words,
+  /** Behind "don't know": the number is not known, the plant is. */
+  ofNumber: words,
+  /** Words of talk that no plant is named by: "such", "cheerful". */
+  talk: words,
 });

@@ -33,6 +33,14 @@ export const noteSection = z.strictObject({
   /** "won't be able to": no watch was made. */
   noWatch: words,
   ordinals: words,
+  /** A plant that nobody could name: "unknown" before or "I don't know" behind "flower". */
+  strangers: z.strictObject({ before: words, nouns: words, after: words }),
+  /** Behind a plant that was not watched: "isn't open yet", "were done". */
+  notInFlower: words,
+  /** Before a plant that only says where: "next to", "instead of". */
+  besidePlants: words,
+  /** Tells that the plants of its sentence were watched: "watched", "sat with". */
+  watching: words,
   /** What stands before ":" in a form, by the field it names; "weather" is temperature, sky and wind. */
   labels: z.strictObject({
     date: words,

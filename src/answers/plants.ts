@@ -6,11 +6,9 @@
 import type { Ask } from '../../shared/phrases.js';
 import type { Count } from '../../shared/record.js';
 import { readCount } from './count.js';
-import type { NameValue } from './names/index.js';
 import { blankLines } from './note/blank-lines.js';
 import { listNumbersIn } from './note/list-numbers.js';
-import { readPlant } from './plant.js';
-import { piecesOf, type Piece } from './plants/pieces.js';
+import { groupsOf, type Group } from './plants/groups.js';
 import { plantsWords } from './plants/vocabulary.js';
 import { none, sure, unsure, type Context, type Reader, type Span } from './reading.js';
 import { blank, fold } from './text.js';
@@ -30,20 +28,6 @@ export interface PlantTold {
 /** Longer answers are a note or none at all. */
 const LONGEST = 4000;
 const MOST_OFFERS = 6;
-/** Plants told at once, at most; more pieces are a story. */
-const MOST_PIECES = 60;
-
-/** A plant with the pieces of the answer that are about it. */
-interface Group {
-  /** Names it could have, best first; null for one that the list does not hold. */
-  readonly names: readonly (NameValue | null)[];
-  readonly nameSpan: Span;
-  readonly doubt: boolean;
-  readonly asks: Ask | null;
-  readonly pieces: Piece[];
-  counted: boolean;
-}
-
 interface Flowers {
   readonly count: Count | null;
   readonly typed: string | null;
@@ -52,129 +36,15 @@ interface Flowers {
 
 const NOT_COUNTED: Flowers = { count: null, typed: null, ask: null };
 
-/** The words of a piece that could be a name: without numbers, hedges and words for flowers at either end. */
-function nameWords(folded: string, piece: Piece, context: Context): Span | null {
-  const { edges } = plantsWords(context.words);
-  let [from, to] = piece.span;
-  for (let trimmed = true; trimmed && from < to;) {
-    trimmed = false;
-    const text = folded.slice(from, to);
-    const left = edges.start.exec(text)?.[0].length ?? 0;
-    const right = edges.end.exec(text.slice(left))?.[0].length ?? 0;
-    if (left + right > 0) {
-      from += left;
-      to -= right;
-      trimmed = true;
-    }
-  }
-  return from < to && /\p{L}{2}/u.test(folded.slice(from, to)) ? [from, to] : null;
-}
-
-/** The plant of a piece whose name the running text does not show. */
-function unlisted(text: string, folded: string, piece: Piece, isFirst: boolean, context: Context): Group | null {
-  const { describes, nameLength } = plantsWords(context.words);
-  const numberless = nameWords(folded, piece, context);
-  if (numberless === null) return null;
-  const words = folded.slice(...numberless);
-  // "those hot pink ones" says more of the plant before
-  if (!isFirst && describes(words)) return null;
-  const reading = readPlant(text.slice(...numberless), context);
-  if (reading.state === 'none') return null;
-  const names = reading.state === 'sure' ? [reading.value] : reading.offer.filter(({ name }) => name !== null);
-  return {
-    names: names.map(({ name, rank }) => (name === null ? null : { name, rank })),
-    nameSpan: [numberless[0], numberless[0] + nameLength(words, text.slice(...numberless))],
-    doubt: names[0]?.doubt === true,
-    asks: reading.state === 'unsure' ? 'plants-shared' : null,
-    pieces: [piece],
-    counted: piece.hasNumber,
-  };
-}
-
-const listed = (piece: Piece): Group | null =>
-  piece.name && {
-    names: piece.name.names.map((value) => (value.rank === null ? null : value)),
-    nameSpan: piece.name.span,
-    doubt: piece.name.doubt,
-    asks: piece.name.clear ? null : 'plants-shared',
-    pieces: [piece],
-    counted: piece.hasNumber,
-  };
-
-/** Gives each piece that only counts to the plant it is about. */
-function groupsOf(text: string, folded: string, context: Context): Group[] {
-  const { saysEach, saysCount } = plantsWords(context.words);
-  const pieces = piecesOf(folded, context);
-  if (pieces.length > MOST_PIECES) return [];
-  const groups: Group[] = [];
-  let waiting: Piece[] = [];
-  const named: (Group | null)[] = [];
-  for (const piece of pieces) {
-    const isFirst = named.every((group) => group === null);
-    const group = listed(piece) ?? unlisted(text, folded, piece, isFirst, context);
-    // "lots of bloom" names nothing, "redbud: hundreds" does
-    const amount = !isFirst && !piece.hasNumber && saysCount(folded.slice(...piece.span));
-    named.push(amount && group?.names[0] === null ? null : group);
-  }
-  pieces.forEach((piece, at) => {
-    const group = named[at];
-    if (group) {
-      group.pieces.unshift(...waiting);
-      group.counted ||= waiting.length > 0 || saysCount(folded.slice(...piece.span));
-      waiting = [];
-      groups.push(group);
-      return;
-    }
-    const words = folded.slice(...piece.span);
-    const counts = piece.hasNumber || saysCount(words);
-    if (!counts) return;
-    const last = groups.at(-1);
-    if (saysEach(words)) {
-      const open = groups.filter(({ counted }) => !counted);
-      for (const uncounted of open) {
-        uncounted.pieces.push(piece);
-        uncounted.counted = true;
-      }
-      return;
-    }
-    const next = named[at + 1];
-    if (!last || (last.counted && next && !next.counted)) waiting.push(piece);
-    else {
-      last.pieces.push(piece);
-      last.counted = true;
-    }
-  });
-  return inOrder(groups);
-}
-
-/** "redbud and phlox, 60 and 40": as many counts behind the names as names are the names' in turn. */
-function inOrder(groups: readonly Group[]): Group[] {
-  const last = groups.at(-1);
-  const rest = groups.slice(0, -1);
-  const counts = last?.pieces.filter((piece) => piece.hasNumber && piece.name === null) ?? [];
-  const own = last?.pieces.filter((piece) => !counts.includes(piece)) ?? [];
-  const inTurn =
-    last !== undefined &&
-    rest.length > 0 &&
-    rest.every(({ counted }) => !counted) &&
-    own.every((piece) => !piece.hasNumber) &&
-    counts.length === groups.length;
-  if (!inTurn) return [...groups];
-  return groups.map((group, at) => ({
-    ...group,
-    pieces: [...group.pieces.filter((piece) => !counts.includes(piece)), counts[at]!],
-    counted: true,
-  }));
-}
-
 /** The count of a plant's flowers, from all that was said of it but its name. */
 function flowersOf(text: string, folded: string, group: Group, context: Context): Flowers {
   if (!group.counted) return NOT_COUNTED;
   const { saysCount, countsBearers, saysFlowers, withoutEach } = plantsWords(context.words);
   const withoutName = blank(text, [group.nameSpan]);
-  const spans = group.pieces
-    .filter((piece) => piece.hasNumber || saysCount(folded.slice(...piece.span)))
-    .map(({ span }) => span);
+  const pieces = group.pieces.filter((piece) => !group.takenBack.includes(piece));
+  const numbers = pieces.filter(({ hasNumber }) => hasNumber);
+  const amounts = numbers.length > 0 ? numbers : pieces.filter(({ span }) => saysCount(folded.slice(...span)));
+  const spans = amounts.map(({ span }) => span);
   const said = spans
     .map((span) =>
       withoutName

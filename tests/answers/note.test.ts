@@ -862,6 +862,89 @@ const notes: { readonly text: string; readonly fields: Shown }[] = [
       tally: 'unsure 3 Bombus @Phlox',
     },
   },
+  // numbers and what they count
+  {
+    text: 'today 2-2:15 71 clear calm 10x4 ft phlox 55 no bees',
+    fields: {
+      date: '2026-05-06',
+      times: '14:00-14:15',
+      temperature: '21.7',
+      sky: 'clear',
+      wind: '0',
+      patch: '3.72 rectangle',
+      plants: 'Phlox 55',
+      tally: '0 - @Phlox',
+    },
+  },
+  {
+    text: 'It was 58F and cloudy, wind about 10 mph. 75 heads of dandelion open',
+    fields: { temperature: '14.4', sky: 'overcast', wind: '3', plants: 'Taraxacum officinale 75' },
+  },
+  {
+    text: 'bluebells 200, 66 F, 2 imps',
+    fields: { temperature: '18.9', plants: 'Mertensia virginica 200', tally: '2 impatiens @Mertensia virginica' },
+  },
+  // a bare number in a list, beside the day, the times or the weather
+  {
+    text: 'Tues May 5. 3:20 pm to 3:35 pm. 66. Sky: hazy sun.',
+    fields: { date: '2026-05-05', times: '15:20-15:35', temperature: '18.9', sky: 'few' },
+  },
+  {
+    text: 'today 1-1:15, phlox, 60, 2 imps',
+    fields: { date: '2026-05-06', times: '13:00-13:15', plants: 'Phlox 60', tally: '2 impatiens @Phlox' },
+  },
+  // the day is no part of the place
+  {
+    text: 'Did my watch at Otter Bend on Sunday, 1:15-1:30pm. 64F',
+    fields: { date: '2026-05-03', times: '13:15-13:30', place: 'Otter Bend', temperature: '17.8' },
+  },
+  {
+    text: 'at Pine Ridge Preserve May 5, 2-2:15, 66 F',
+    fields: { date: '2026-05-05', times: '14:00-14:15', place: 'Pine Ridge Preserve', temperature: '18.9' },
+  },
+  { text: 'Start time was 3:10, end time 3:25. Date was May 1.', fields: { date: '2026-05-01', times: '15:10-15:25' } },
+  // plants that are only mentioned
+  {
+    text: "Canada anemone isn't out so I used the marsh marigolds, 130 flowers. April 25, 1 to 1:15 pm. Zero bees.",
+    fields: {
+      date: '2026-04-25',
+      times: '13:00-13:15',
+      plants: 'Caltha palustris 130',
+      tally: '0 - @Caltha palustris',
+    },
+  },
+  {
+    text: 'Lupines, 40 spikes open. 3:05 to 3:20 today. 3 auricomus queens. The hoary puccoon nearby was not open yet.',
+    fields: { date: '2026-05-06', times: '15:05-15:20', plants: 'Lupinus 40', tally: '3 auricomus @Lupinus' },
+  },
+  {
+    text: 'Lilac, 3 to 3:15 today. About 500 flowers. One brown-belted. She has a lovely garden with crabapples, and an old plum tree that hums.',
+    fields: {
+      date: '2026-05-06',
+      times: '15:00-15:15',
+      plants: 'Syringa vulgaris ~500',
+      tally: '1 griseocollis @Syringa vulgaris',
+    },
+  },
+  {
+    text: 'Anemone... sorry, bloodroot 50\nno bumble bees',
+    fields: { plants: 'Sanguinaria canadensis 50', tally: '0 - @Sanguinaria canadensis' },
+  },
+  // watched, though without a number
+  {
+    text: 'Phlox 60 and columbine. 2 imps on the phlox, none on the columbine',
+    fields: { plants: 'Phlox 60, Aquilegia canadensis ?', tally: '2 impatiens @Phlox, 0 - @Aquilegia canadensis' },
+  },
+  // not to be named
+  {
+    text: "Watched a white flower I don't know the name of, 30 blooms, from 1:30 to 1:45 yesterday. One common eastern.",
+    fields: {
+      date: '2026-05-05',
+      times: '13:30-13:45',
+      plants: '- 30',
+      tally: "1 impatiens @white flower I don't know the name of",
+    },
+  },
 ];
 describe('notes', () => {
   test.each(notes)('$text', ({ text, fields }) => {

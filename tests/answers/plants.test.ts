@@ -68,6 +68,28 @@ const table: [typed: string, expected: string][] = [
   ["Grandma Tolly's Mystery Bells 20, lilac 100", "sure <Grandma Tolly's Mystery Bells> 20, Syringa vulgaris 100"],
   ["Grandma Tolly's Mystery Bells, pale pink, no tag", "sure <Grandma Tolly's Mystery Bells> ?"],
   ["a tall purple flower I didn't know, 12 blossoms", "sure <tall purple flower I didn't know> 12"],
+  ['one unknown pink flower with 12 blooms; wild geranium 30', 'sure <unknown pink flower> 12, Geranium maculatum 30'],
+  ["dame's rocket 70, unknown white flower 20", 'sure Hesperis matronalis 70, <unknown white flower> 20'],
+  [
+    "dame's rocket 70 and a little white star flower I don't know, 20",
+    "sure Hesperis matronalis 70, <white star flower I don't know> 20",
+  ],
+  ['some odd blue thing 3', 'sure <odd blue thing> ~3'],
+  ['trillium 30, zorbleflower, phlox 20', 'sure Trillium 30, <zorbleflower> ?, Phlox 20'],
+  // talk beside plants that are counted is no plant
+  [
+    'I do love the lupines, there must have been 90 of them open! And some hoary puccoon, about 25 flowers, such a cheerful yellow.',
+    'sure Lupinus 90, Lithospermum canescens ~25',
+  ],
+  ['bluebells about 120, they smell wonderful, and trout lily 15', 'sure Mertensia virginica ~120, Erythronium 15'],
+  // words behind a number belong to it
+  ['serviceberry, 200 or so blossoms, and dandelion, 30', 'sure Amelanchier ~200, Taraxacum officinale 30'],
+  ['60 odd bluebells and some violets', 'sure Mertensia virginica ~60, Viola ?'],
+  ['bluebells 120, trout lily 15 or 20', 'unsure Mertensia virginica 120, Erythronium ~18, plants-count-doubt'],
+  // what is corrected stands last
+  ['phlox 40, sorry, 60', 'sure Phlox 60'],
+  ['anemone... sorry, bloodroot 50', 'sure Sanguinaria canadensis 50'],
+  ['2 crabapple trees, 500 blossoms each', 'sure Malus ?'], // how many in all is not said
   // asked back
   ['lilac, maybe 400 blossoms', 'unsure Syringa vulgaris 400, plants-count-doubt'],
   ['serviceberry - maybe a couple hundred blossoms', 'unsure Amelanchier ~200, plants-count-doubt'],
@@ -84,6 +106,8 @@ const table: [typed: string, expected: string][] = [
   ['30', 'not understood, plants-no-name'],
   ['lots of flowers', 'not understood, plants-no-name'],
   ['none', 'not understood, plants-no-name'],
+  ['actually make that 66', 'not understood, plants-no-name'],
+  ['sorry, 66', 'not understood, plants-no-name'],
   ['', 'not understood, empty'],
   ['x'.repeat(5000), 'not understood, too-long'],
 ];

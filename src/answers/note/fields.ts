@@ -25,7 +25,7 @@ import { ownText, type OwnText } from './mail-text.js';
 import { leavePlaceAlone, readPlaceAsked } from './place-asked.js';
 import { watchedWith } from './flora.js';
 import { noteWords } from './vocabulary.js';
-import { readBesideWeather, readWeather } from './weather-told.js';
+import { readBareTemperature, readBesideWeather, readWeather } from './weather-told.js';
 
 export interface FieldsFound {
   readonly fields: FieldReadings;
@@ -45,7 +45,13 @@ function withoutFlora(gathering: Gathering): string {
   const names = gathering.names();
   const spans = [...names.bees, ...names.plants].map(({ span }) => span);
   const flowers = floraIn(fold(text), names, gathering.context.words).flowers.map(({ span }) => span);
-  const apart = flowers.filter(([, to]) => /^\s*(?:[,;)|/\n]|\.(?:\s|$)|$)/.test(text.slice(to, to + 8)));
+  const namesFrom = new Set(names.plants.map(({ span: [from] }) => from));
+  // "60 odd violets" is no 60
+  const apart = flowers.filter(
+    ([from, to]) =>
+      /^\s*(?:[,;)|/\n]|\.(?:\s|$)|$)/.test(text.slice(to, to + 8)) ||
+      (namesFrom.has(to + 1) && /\p{L}$/u.test(text.slice(from, to))),
+  );
   const queens = names.bees.flatMap(({ span: [from] }): Span[] => {
     const number = /\d{1,3}\s?x?\s{1,2}$/.exec(text.slice(Math.max(0, from - 8), from));
     return number && !/[\d:/.-]/.test(text[from - number[0].length - 1] ?? '') ? [[from - number[0].length, from]] : [];
@@ -98,6 +104,7 @@ function gatherRest(
     if (field !== 'place' && !gathering.has(field)) findInto(gathering, field, unnamed);
   }
   readBesideWeather(gathering, unnamed);
+  if (wholeNote) readBareTemperature(gathering, unnamed);
   if (asked.includes('place')) leavePlaceAlone(gathering);
 
   // numbers of flowers and queens are no answer to anything else

@@ -13,6 +13,8 @@ import { findTallyAmong, readTally, type TallyRow } from '../tally.js';
 import { fold } from '../text.js';
 import { blankLines } from './blank-lines.js';
 import { floraIn, type FloraSaid } from './flowers.js';
+import { onlyMentioned, withoutPlants } from './plants-watched.js';
+import { withStrangers } from './strangers.js';
 import { noteWords } from './vocabulary.js';
 
 export interface Flora {
@@ -147,11 +149,19 @@ export function readFlora(text: string, context: Context, found: FoundNames, tal
   const seen = floraIn(folded, { ...found, plants: asTold(found.plants) }, context.words);
   const owner =
     seen.plants.length === 0 && seen.flowers[0] ? plantBefore(text, folded, seen.flowers[0].span, context) : null;
-  const said = owner ? floraIn(folded, { ...found, plants: [owner] }, context.words) : seen;
+  const all = owner ? floraIn(folded, { ...found, plants: [owner] }, context.words) : seen;
+  const mentioned = onlyMentioned(folded, all, context.words);
+  const said = withoutPlants(all, mentioned);
   const told = plantsOf(text, said, context);
   const watching = watchedWith(context, told.plants);
-  const rest = withoutFlowers(text, said, context);
-  const names = told.plants.length > 1 ? namesSaid(fold(rest), watching) : visibleNames(rest, said);
+  const rest = blankLines(
+    withoutFlowers(text, said, context),
+    mentioned.map(({ span }) => span),
+  );
+  const names =
+    told.plants.length > 1
+      ? withStrangers(rest, namesSaid(fold(rest), watching), context.words)
+      : visibleNames(rest, said);
   const tally = tallyAsked ? readTally(rest, watching) : (findTallyAmong(rest, watching, names)[0] ?? null);
   return { plants: readingOf(told), tally };
 }

@@ -23,10 +23,11 @@ export interface FloraSaid {
 }
 
 /** What a word or sign can be beside a number. `small` words stand anywhere, `word` is any other. */
-type Kind = 'unit' | 'bud' | 'flower' | 'open' | 'queen' | 'range' | 'after' | 'hedge' | 'placing' | 'small';
+type Kind = 'unit' | 'bud' | 'none' | 'flower' | 'open' | 'queen' | 'range' | 'after' | 'hedge' | 'placing' | 'small';
 const KINDS: readonly Kind[] = [
   'unit',
   'bud',
+  'none',
   'flower',
   'open',
   'queen',
@@ -52,6 +53,7 @@ const lexicon = madeOnce(({ count, hedges, tally, plants, numbers }: Words) => {
   const lists: Record<Kind, readonly string[]> = {
     unit: count.otherAfter,
     bud: count.notOpen,
+    none: tally.zero,
     flower: count.flowers,
     open: count.open,
     queen: [...count.queens, ...count.bees, ...tally.workers, ...tally.otherInsects],
@@ -160,6 +162,8 @@ function behind(
     if (part.kind === 'bee') return { kind: 'bee', plant: -1 };
     if (part.kind === 'number' || part.kind === 'comma' || part.kind === 'end' || part.kind === 'colon')
       return nothing();
+    // "phlox 55 no bees": the fifty-five are of no bees
+    if (part.kind === 'none') return nothing();
     if (is(part, 'flower')) return { kind: 'flower', plant: -1 };
     if (is(part, 'bud')) return { kind: 'other', plant: -1 };
     if (is(part, 'queen')) return { kind: 'bee', plant: -1 };
@@ -210,9 +214,15 @@ function secondOfRange(parts: readonly Part[], at: number): number {
   return joins && behind(parts, at + 2).kind !== 'bee' ? at + 2 : at;
 }
 
+/** No value was taken out between them: "wind about 10 mph. 75 heads" is not about 75. */
+const touches = (parts: readonly Part[], at: number): boolean =>
+  parts[at + 1]!.span[0] - parts[at]!.span[1] <= MOST_BLANKS;
+/** More blanks in a row stand where words were taken out. */
+const MOST_BLANKS = 3;
+
 function spanOf(parts: readonly Part[], at: number, last: number): Span {
   let from = at;
-  while (is(parts[from - 1], 'hedge') || isTimes(parts[from - 1])) from--;
+  while ((is(parts[from - 1], 'hedge') && touches(parts, from - 1)) || isTimes(parts[from - 1])) from--;
   let to = last;
   while (is(parts[to + 1], 'after', 'open', 'flower')) to++;
   return [parts[from]!.span[0], parts[to]!.span[1]];
@@ -268,6 +278,18 @@ function beesBeforeNumbers(parts: readonly Part[], at: number): boolean {
   );
 }
 
+/** Words, at most, between a name and its number: "bluebells were about 200". */
+const MOST_BEFORE_NUMBER = 3;
+
+/** True for a plant with a number right behind it that counts nothing else. */
+function numberBehind(parts: readonly Part[], plant: number): boolean {
+  let at = plant + 1;
+  while (at <= plant + MOST_BEFORE_NUMBER && is(parts[at], 'hedge', 'small')) at++;
+  if (parts[at]?.kind !== 'number') return false;
+  const { kind } = behind(parts, at);
+  return kind === null || kind === 'flower';
+}
+
 /** The plant whose flowers a number counts, null for flowers of no plant named; undefined for a number of other things. */
 function plantOf(
   parts: readonly Part[],
@@ -293,6 +315,8 @@ function plantOf(
   }
   if (before.kind === 'bee') return undefined;
   if (free && !before.comma) return before.plant;
+  // "66 bluebells 200": what stands behind the name is its number
+  if (parts[last + 1]?.kind === 'plant' && numberBehind(parts, last + 1)) return undefined;
   if (next.kind === 'plant') return next.plant;
   return free ? before.plant : undefined;
 }

@@ -13,8 +13,9 @@ import { findTemperature, readTemperature } from '../temperature.js';
 import { fold } from '../text.js';
 import { findTimes, readTimes, type Times } from '../times.js';
 import { findWind, readWind } from '../wind.js';
-import { blankLines } from './blank-lines.js';
+import { blankLines, maskedWith } from './blank-lines.js';
 import { visibleNames } from './flora.js';
+import { withStrangers } from './strangers.js';
 
 export interface FieldValues {
   date: string;
@@ -120,7 +121,7 @@ export class Gathering {
 
   /** Bees and plants named in the text, looked up once: that is the slow part. Those used up are left out. */
   names(): FoundNames {
-    this.named ??= namesSaid(fold(this.text), this.context);
+    this.named ??= withStrangers(this.text, namesSaid(fold(this.text), this.context), this.context.words);
     return visibleNames(this.rest(), this.named);
   }
 
@@ -161,9 +162,28 @@ export function passing<Field extends Plain>(
 /** Words told in passing are a place where they hold a name: "at Miller Woods", not "by the porch". */
 const isClearlyPlace = ({ latitude, words }: PlaceRead): boolean => latitude !== null || /\p{Lu}|\d/u.test(words);
 
+/** How far behind a place its day may go on, in letters: "Pine Ridge Preserve May 5th". */
+const REACH = 12;
+
+/** The days and times that end the words of a place: "at Otter Bend on Sunday"; "Sunday Lake" keeps its own. */
+function daysAtEnd(text: string, used: readonly Span[], context: Context): Span[] {
+  return used.flatMap(([from, to]) => {
+    const words = text.slice(from, to).trimEnd().length;
+    return (['date', 'times'] as const).flatMap((field) => {
+      const spans = passing(field, text.slice(from, to + REACH), context)?.used ?? [];
+      const first = spans.find(([start, end]) => start > 0 && start < words && end >= words);
+      return first ? [[from + first[0], to] as const] : [];
+    });
+  });
+}
+
 /** Takes a place told in passing. */
 export function findPlaceInto(gathering: Gathering): void {
-  const reading = passing('place', gathering.rest(), gathering.context);
+  const text = gathering.rest();
+  const found = passing('place', text, gathering.context);
+  const days = found ? daysAtEnd(text, found.used, gathering.context) : [];
+  // what was taken out parts words: "Otter Bend on" is no place
+  const reading = days.length === 0 ? found : passing('place', maskedWith(';', text, days), gathering.context);
   if (reading?.state === 'sure' && !isClearlyPlace(reading.value)) return;
   if (reading) gathering.take('place', reading);
 }

@@ -23,9 +23,10 @@ const LEAST_BARE_LABELS = 3;
 const formOf = madeOnce((labels: Words['note']['labels']) => {
   const labelOf = new Map<string, Label>();
   for (const label of Object.keys(labels) as Label[]) for (const phrase of labels[label]) labelOf.set(phrase, label);
-  // a label begins a line or follows a sign; "wind: light" and "wind - light", but "bluebells - 85" only as a label
+  // a label begins a line or follows a sign; "wind: light" and "wind - light", but "bluebells - 85" only as a label;
+  // "plant 2:" is one too, "end 1:55" is not
   const pattern = new RegExp(
-    `(?<=^|[\\n;|,.•]|\\t|\\s{2}|[*-]\\s?)[ \\t*•#-]{0,4}(?<label>${anyOf([...labelOf.keys()])})(?:[ \\t]*#?\\d{1,2})?[ \\t]*(?:\\((?<unit>[^()\\n]{0,30})\\))?[ \\t]*\\*{0,2}(?<sign>[:=]|[ \\t]-[ \\t]|\\t)\\*{0,2}`,
+    `(?<=^|[\\n;|,.•]|\\t|\\s{2}|[*-]\\s?)[ \\t*•#-]{0,4}(?<label>${anyOf([...labelOf.keys()])})(?:[ \\t]*#?\\d{1,2}(?!:\\d))?[ \\t]*(?:\\((?<unit>[^()\\n]{0,30})\\))?[ \\t]*\\*{0,2}(?<sign>[:=]|[ \\t]-[ \\t]|\\t)\\*{0,2}`,
     'gu',
   );
   // "Wind 5" on a short line of its own, in a form that has no signs

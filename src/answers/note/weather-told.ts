@@ -1,5 +1,5 @@
 /** Temperature, sky and wind of a message: their readers know of each other, and bare words stand beside sure ones. */
-import type { Reading } from '../reading.js';
+import type { Reading, Span } from '../reading.js';
 import { fold } from '../text.js';
 import { blankLines, maskedWith } from './blank-lines.js';
 import { askInto, isWeather, overlap, passing, READERS, type FieldName, type Gathering } from './gathering.js';
@@ -80,20 +80,41 @@ export function readBesideWeather(gathering: Gathering, text: string): void {
     text,
     gathering.usedBy(() => true),
   );
-  for (const match of free.matchAll(PIECE)) {
-    const from = match.index;
-    const words = match[0].trimEnd();
-    const to = from + words.length;
+  for (const { words, from } of piecesIn(free)) {
     if ((words.match(/\S+/g) ?? []).length > MOST_WORDS_BESIDE) continue;
-    const beside = gathering
-      .usedBy(isWeather)
-      .some(
-        ([start, end]) =>
-          (end <= from && BESIDE.test(text.slice(end, from))) || (to <= start && BESIDE.test(text.slice(to, start))),
-      );
-    if (!beside) continue;
+    if (!standsBeside(text, [from, from + words.length], gathering.usedBy(isWeather))) continue;
     takeIfNothingElse(gathering, ['sky', 'wind'], words, from, small);
   }
+}
+
+const piecesIn = (text: string): { readonly words: string; readonly from: number }[] =>
+  [...text.matchAll(PIECE)].map((match) => ({ words: match[0].trimEnd(), from: match.index }));
+
+const standsBeside = (text: string, [from, to]: Span, neighbours: readonly Span[]): boolean =>
+  neighbours.some(
+    ([start, end]) =>
+      (end <= from && BESIDE.test(text.slice(end, from))) || (to <= start && BESIDE.test(text.slice(to, start))),
+  );
+
+/** Fields that a temperature without its unit may stand beside in a list: "May 5, 2:10 to 2:25. 66. Sky: hazy". */
+const BESIDE_TEMPERATURE: readonly FieldName[] = ['date', 'times', 'temperature', 'sky', 'wind'];
+
+/** Takes the only bare number of a whole note that stands between signs beside its day, times or weather. */
+export function readBareTemperature(gathering: Gathering, text: string): void {
+  if (gathering.has('temperature')) return;
+  const { small } = noteWords(gathering.context.words);
+  const used = gathering.usedBy(() => true);
+  const neighbours = gathering.usedBy((field) => BESIDE_TEMPERATURE.includes(field));
+  const numbers = piecesIn(maskedWith(';', text, used)).filter(({ words }) => /\d/.test(words));
+  const bare = numbers.filter(
+    ({ words, from }) =>
+      standsBeside(text, [from, from + words.length], neighbours) &&
+      (fold(words).match(/[\p{L}]+|\d[\d.]*/gu) ?? []).every((word) => /\d/.test(word) || small(word)),
+  );
+  const [only] = bare;
+  if (!only || bare.length > 1) return;
+  const reading = READERS.temperature.asked(`${' '.repeat(only.from)}${only.words}`, gathering.context);
+  if (reading.state === 'sure') gathering.take('temperature', reading);
 }
 
 /** Takes those fields from words that stand at `from` and say nothing else: "clear", "clear still". */

@@ -17,13 +17,21 @@ export interface Piece {
 /** Words that a piece about flowers is made of beside names and numbers. */
 interface PieceWords {
   readonly ands: Lexicon<true>;
+  readonly ors: Lexicon<true>;
   readonly between: Lexicon<true>;
+  /** "or so" and "and counting" belong to the number before. */
+  readonly afterNumber: Lexicon<true>;
 }
 
 const pieceWords = madeOnce(({ tally, count }: Words): PieceWords => {
   const plainly = (phrases: readonly string[]): Lexicon<true> =>
     lexiconOf(phrases.map((phrase) => [phrase, true] as const));
-  return { ands: plainly([...tally.ands, ...tally.ors]), between: plainly(count.between) };
+  return {
+    ands: plainly([...tally.ands, ...tally.ors]),
+    ors: plainly(tally.ors),
+    between: plainly(count.between),
+    afterNumber: plainly([...count.aboutAfter, ...count.atLeastAfter, ...count.atMostAfter]),
+  };
 });
 
 const PARTING_SIGNS = new Set([',', ';', '\n', '|', '•', '/', '&', '+', '·', '*']);
@@ -38,7 +46,9 @@ function parts(folded: string, token: Token): boolean {
 
 /** Where the text is cut: between `to` of one piece and `from` of the next. */
 function cutsIn(folded: string, numbers: readonly Span[], names: readonly Span[], words: Words): Span[] {
-  const { ands, between } = pieceWords(words);
+  const { ands, between, afterNumber, ors } = pieceWords(words);
+  const numberBegins = new Set(numbers.map(([from]) => from));
+  const numberEnds = new Set(numbers.map(([, to]) => to));
   const tokens = tokensOf(folded);
   const cuts: Span[] = [];
   let number = 0;
@@ -56,6 +66,12 @@ function cutsIn(folded: string, numbers: readonly Span[], names: readonly Span[]
       (span) => span && span[0] <= token.span[0] && token.span[1] <= span[1],
     );
     if (inside) continue;
+    const after = at > 0 ? afterNumber.at(tokens, at) : null;
+    if (after && after.to > at + 1) {
+      at = after.to - 1;
+      lineFrom = tokens[at]!.span[1];
+      continue;
+    }
     if (between.at(tokens, at)) betweenFrom = at;
     if (parts(folded, token)) {
       cuts.push(token.span);
@@ -65,7 +81,13 @@ function cutsIn(folded: string, numbers: readonly Span[], names: readonly Span[]
     // "between 40 and 60"
     const joinsRange =
       betweenFrom !== -1 && at - betweenFrom <= 4 && numbers[number]?.[0] === tokens[and?.to ?? at]?.span[0];
-    if (and && token.isWord && !joinsRange) cuts.push([token.span[0], tokens[and.to - 1]!.span[1]]);
+    // "15 or 20" of one plant
+    const either =
+      and !== null &&
+      numberEnds.has(tokens[at - 1]?.span[1] ?? -1) &&
+      numberBegins.has(tokens[and.to]?.span[0] ?? -1) &&
+      ors.at(tokens, at) !== null;
+    if (and && token.isWord && !joinsRange && !either) cuts.push([token.span[0], tokens[and.to - 1]!.span[1]]);
   }
   return cuts;
 }

@@ -5,19 +5,23 @@ import { madeOnce } from '../text.js';
 
 export const plantsWords = madeOnce((words: Words) => {
   const { count, hedges, numbers, plants, names, tally } = words;
+  const numberWords = [
+    ...Object.keys(numbers.units),
+    ...Object.keys(numbers.tens),
+    ...Object.keys(numbers.scales),
+    ...Object.keys(numbers.groups),
+    ...Object.keys(numbers.manyGroups),
+  ];
+  const afterNumber = [...count.aboutAfter, ...count.atLeastAfter];
   const amounts = anyOf(
-    Object.keys(numbers.units),
-    Object.keys(numbers.tens),
-    Object.keys(numbers.scales),
-    Object.keys(numbers.groups),
-    Object.keys(numbers.manyGroups),
+    numberWords,
     numbers.articles,
     numbers.groupJoins,
     count.about,
-    count.aboutAfter,
     count.atLeast,
-    count.atLeastAfter,
     count.atMost,
+    hedges.correcting,
+    words.yesNo.corrections,
     count.few,
     count.vague,
     count.open,
@@ -32,12 +36,33 @@ export const plantsWords = madeOnce((words: Words) => {
   const flowersAtEnd = new RegExp(`(?<name>.*\\p{L}.*?)\\s+${anyOf(count.flowers)}\\s*$`, 'u');
   const bearers = new RegExp(anyOf(count.bearers), 'u');
   const flowers = new RegExp(anyOf(count.flowers, count.open), 'u');
+  const plantNoun = new RegExp(`${anyOf(names.plantNouns)}|${anyOf(names.plantNouns.map((noun) => `${noun}s`))}`, 'u');
+  const unknownPhrases = names.unknown.flatMap((phrase) => [phrase, phrase.replaceAll("'", '')]);
+  const unknown = new RegExp(`${anyOf(unknownPhrases)}(?!\\s+${anyOf(plants.ofNumber)})`, 'u');
+  const corrects = new RegExp(`^[\\s.,;!-]*${anyOf(hedges.correcting, words.yesNo.corrections)}`, 'u');
+  const talk = new Set([...names.ordinary, ...plants.talk]);
   const amount = new RegExp(anyOf(count.few, count.vague, count.unknown, count.zero, count.noBefore), 'u');
   return {
-    edges: { start: new RegExp(`^${edge}`, 'u'), end: new RegExp(`${edge}$`, 'u') },
+    edges: {
+      // "60 odd violets" is some sixty of them, "some odd blue thing" is odd
+      start: new RegExp(
+        `^(?:(?:[^\\p{L}]*\\d[^\\p{L}]*|${anyOf(numberWords)}[ -]+)${anyOf(afterNumber)}|${edge})`,
+        'u',
+      ),
+      end: new RegExp(`(?:${edge}|${anyOf(afterNumber)})$`, 'u'),
+    },
     /** Words that say more of a plant named before: "those pink ones", "pale yellow". */
     describes: (piece: string): boolean =>
       asides.test(piece) || (piece.match(/\p{L}+/gu) ?? []).every((word) => describing.has(word)),
+    /** "flower", "weed": a plant is meant, whichever. */
+    saysPlant: (piece: string): boolean => plantNoun.test(piece),
+    /** "I don't know", but not "don't know how many". */
+    saysUnknown: (piece: string): boolean => unknown.test(piece),
+    /** Begins with "sorry", "no wait". */
+    corrects: (piece: string): boolean => corrects.test(piece),
+    /** Words of talk, with no noun for a plant. */
+    isTalk: (words: string): boolean =>
+      !plantNoun.test(words) && (words.match(/\p{L}+/gu) ?? []).some((word) => talk.has(word)),
     /** "60 each" */
     saysEach: (piece: string): boolean => piece.search(each) !== -1,
     withoutEach: (piece: string): string => piece.replace(each, ' '),
@@ -46,7 +71,7 @@ export const plantsWords = madeOnce((words: Words) => {
       const bare = flowersAtEnd.exec(name)?.groups?.['name'];
       if (bare !== undefined && /^\s*\p{Lu}/u.test(asTyped.slice(bare.length))) return name.length;
       const says = (bare?.match(/\p{L}+/gu) ?? []).some((word) => !describing.has(word));
-      return says && bare !== undefined ? bare.length : name.length;
+      return says && bare !== undefined && !unknown.test(name) ? bare.length : name.length;
     },
     /** "3 trees": a number of plants, not of flowers. */
     saysFlowers: (piece: string): boolean => flowers.test(piece),

@@ -1,0 +1,80 @@
+/** Tells plants that were watched from those a note only mentions: "the crocuses were done, so I did the squill, 60". */
+import type { Words } from '../../../shared/words.js';
+import { anyOf } from '../any-of.js';
+import type { FoundName } from '../names/index.js';
+import type { Span } from '../reading.js';
+import { madeOnce } from '../text.js';
+import type { FloraSaid } from './flowers.js';
+import { noteWords } from './vocabulary.js';
+
+/** "my", "the old", "a big": words, at most, between "next to" and the plant. */
+const MOST_BEFORE = "(?:[ ]+[\\p{L}']+){0,2}[ ]+";
+/** How much of the text before a plant is looked at, in letters. */
+const MOST_LETTERS_BEFORE = 60;
+/** Words of a sentence that are enough for a story; "phlox and columbine" tells what was watched. */
+const LEAST_WORDS_OF_STORY = 5;
+
+const patternsOf = madeOnce((words: Words) => {
+  const { note, hedges, count, tally } = words;
+  return {
+    notInFlower: new RegExp(anyOf(note.notInFlower), 'u'),
+    beside: new RegExp(`${anyOf(note.besidePlants)}${MOST_BEFORE}$`, 'u'),
+    corrects: new RegExp(`^[\\s.,;!-]*${anyOf(hedges.correcting)}[\\s.,;:!-]*(?:the[ ])?$`, 'u'),
+    tellsWatch: new RegExp(`\\d|${anyOf(note.watching, count.flowers, count.open, count.vague, tally.zero)}`, 'u'),
+  };
+});
+
+/** The clause behind a name: up to a sign or to a word that leads on. */
+const REST_OF_CLAUSE = /^[^,;.!?\n]*/;
+
+/** The sentence or line around a position. */
+function sentenceAround(folded: string, [from, to]: Span): Span {
+  const ends = /[.!?;](?=\s|$)|\n/g;
+  const start = Math.max(...['. ', '! ', '? ', '; ', '\n'].map((sign) => folded.lastIndexOf(sign, from - 1)));
+  ends.lastIndex = to;
+  const end = ends.exec(folded)?.index ?? folded.length;
+  return [start + 1, end];
+}
+
+/**
+ * Mentions of plants that were not watched. Only where flowers of another plant are counted: a note that tells of one
+ * plant alone tells of its watch.
+ */
+export function onlyMentioned(folded: string, { bees, plants, flowers }: FloraSaid, words: Words): FoundName[] {
+  const keyOf = (found: FoundName): string => found.names[0]?.name ?? '';
+  const counted = new Set(flowers.flatMap(({ plant }) => (plant === null ? [] : [keyOf(plants[plant]!)])));
+  if (counted.size === 0) return [];
+  const patterns = patternsOf(words);
+  const { small } = noteWords(words);
+
+  const isMentioned = (found: FoundName, at: number): boolean => {
+    const [from, to] = found.span;
+    const clause = REST_OF_CLAUSE.exec(folded.slice(to, to + MOST_LETTERS_BEFORE * 2))![0];
+    const next = plants[at + 1];
+    const beforeNext = next ? clause.slice(0, Math.max(0, next.span[0] - to)) : clause;
+    if (patterns.notInFlower.test(beforeNext)) return true;
+    if (next && patterns.corrects.test(folded.slice(to, next.span[0]))) return true;
+    const sentence = sentenceAround(folded, found.span);
+    const before = folded.slice(Math.max(sentence[0], from - MOST_LETTERS_BEFORE), from);
+    const within = ({ span }: { readonly span: Span }): boolean => span[0] >= sentence[0] && span[1] <= sentence[1];
+    if (patterns.beside.test(before) && !bees.some(within)) return true;
+    if (patterns.tellsWatch.test(folded.slice(...sentence)) || bees.some(within)) return false;
+    const others = (folded.slice(...sentence).match(/[\p{L}']+/gu) ?? []).filter((word) => !small(word));
+    return others.length >= LEAST_WORDS_OF_STORY;
+  };
+  const mentioned = plants.filter((found, at) => !counted.has(keyOf(found)) && isMentioned(found, at));
+  // one mention in earnest is enough
+  const kept = new Set(plants.filter((found) => !mentioned.includes(found)).map(keyOf));
+  return mentioned.filter((found) => !kept.has(keyOf(found)));
+}
+
+/** What is said of the flora without those plants. */
+export function withoutPlants({ bees, plants, flowers }: FloraSaid, dropped: readonly FoundName[]): FloraSaid {
+  if (dropped.length === 0) return { bees, plants, flowers };
+  const kept = plants.filter((found) => !dropped.includes(found));
+  return {
+    bees,
+    plants: kept,
+    flowers: flowers.map(({ span, plant }) => ({ span, plant: plant === null ? null : kept.indexOf(plants[plant]!) })),
+  };
+}
