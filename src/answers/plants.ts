@@ -10,7 +10,7 @@ import { blankLines } from './note/blank-lines.js';
 import { listNumbersIn } from './note/list-numbers.js';
 import { groupsOf, type Group } from './plants/groups.js';
 import { plantsWords } from './plants/vocabulary.js';
-import { none, sure, unsure, type Context, type Reader, type Span } from './reading.js';
+import { none, sure, unsure, type Context, type Reader } from './reading.js';
 import { blank, fold } from './text.js';
 
 export interface PlantTold {
