@@ -9,6 +9,7 @@ import { network, type Network } from './network.js';
 import { participation, type Participant } from './participation.js';
 import { phenology, type Phenology } from './phenology.js';
 import { preference, type Preference } from './preference.js';
+import { rates, type Rate } from './rates.js';
 import { table, type Table } from './table.js';
 
 export { GENUS } from './standing.js';
@@ -18,13 +19,14 @@ export type { Network } from './network.js';
 export type { Participant } from './participation.js';
 export type { Phenology } from './phenology.js';
 export type { Preference } from './preference.js';
+export type { Rate } from './rates.js';
 export type { Table } from './table.js';
 
 /** Null stands for a figure that the data cannot give, or that is not built yet. */
 export interface SeasonFigures {
   readonly effort: Effort;
   readonly table: Table;
-  readonly rates: null;
+  readonly rates: readonly Rate[] | null;
   readonly diversity: Diversity | null;
   readonly preference: readonly Preference[] | null;
   readonly network: Network | null;
@@ -45,6 +47,7 @@ export function seasonFigures(
   const figures = {
     effort: effort(settings),
     table: table(),
+    rates: rates(),
     diversity: diversity(),
     preference: preference(),
     network: network(),
@@ -60,7 +63,7 @@ export function seasonFigures(
   return {
     effort: figures.effort.result(),
     table: figures.table.result(),
-    rates: null,
+    rates: figures.rates.result(),
     diversity: figures.diversity.result(),
     preference: figures.preference.result(),
     network: figures.network.result(),

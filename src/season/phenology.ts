@@ -4,6 +4,7 @@
  */
 import { Temporal } from 'temporal-polyfill';
 import { addTo, sortedNames, sum, type Figure, type Sums } from './figure.js';
+import { garwood, type Interval } from './intervals.js';
 
 export interface Week {
   /** Null for all bees together. */
@@ -16,8 +17,8 @@ export interface Week {
   readonly queens: number;
   /** Queens in 15 minutes; null where no minute was watched. */
   readonly per15min: number | null;
-  /** Not built yet. */
-  readonly poisson: null;
+  /** Exact, if every watch of the week were alike; null where no minute was watched. */
+  readonly poisson: Interval | null;
 }
 
 /** Local days; p10 is the first day by which a tenth was reached. */
@@ -127,7 +128,8 @@ export function phenology(): Figure<Phenology | null> {
         return inOrder(watches).map(([week, watched]) => {
           const [seen, time] = [queens.get(week) ?? 0, minutes.get(week) ?? 0];
           const per15min = time === 0 ? null : (seen / time) * 15;
-          return { bee, week, watches: watched, minutes: time, queens: seen, per15min, poisson: null };
+          const poisson = time === 0 ? null : garwood(seen, 15 / time);
+          return { bee, week, watches: watched, minutes: time, queens: seen, per15min, poisson };
         });
       };
 

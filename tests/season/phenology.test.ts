@@ -8,14 +8,20 @@ const phenologyOf = (watches: Watch[]) => seasonFigures(watches, { survey, proto
 const on = (date: string, minutes: number, count: number, bee = 'Bombus impatiens'): Watch =>
   watch({ date, minutes, queens: count === 0 ? [] : [queensRow(1, bee, count)] });
 
+/** Garwood's limits of a count, as tables print them, in queens in 15 minutes. */
+const exact = (low: number, high: number, per: number) => ({
+  low95: expect.closeTo(low * per, 2) as number,
+  high95: expect.closeTo(high * per, 2) as number,
+});
+
 // 20 April 2026 is the Monday of week 17. Nobody watched in week 18.
 const season = [on('2026-05-05', 30, 2), on('2026-04-22', 15, 1), on('2026-04-20', 15, 3), on('2026-05-14', 15, 0)];
 
 test('weekly rates of all bees and of each, for weeks with a watch', () => {
   const week = (bee: string | null) => [
-    { bee, week: '2026-W17', watches: 2, minutes: 30, queens: 4, per15min: 2, poisson: null },
-    { bee, week: '2026-W19', watches: 1, minutes: 30, queens: 2, per15min: 1, poisson: null },
-    { bee, week: '2026-W20', watches: 1, minutes: 15, queens: 0, per15min: 0, poisson: null },
+    { bee, week: '2026-W17', watches: 2, minutes: 30, queens: 4, per15min: 2, poisson: exact(1.09, 10.242, 0.5) },
+    { bee, week: '2026-W19', watches: 1, minutes: 30, queens: 2, per15min: 1, poisson: exact(0.242, 7.225, 0.5) },
+    { bee, week: '2026-W20', watches: 1, minutes: 15, queens: 0, per15min: 0, poisson: exact(0, 3.689, 1) },
   ];
   expect(phenologyOf(season)?.weeks).toEqual([...week(null), ...week('Bombus impatiens')]);
 });
@@ -81,7 +87,9 @@ test('queens without a minute have a day, but no rate', () => {
 
 test('watches without queens have rates of 0 and no dates; no watch has neither', () => {
   expect(phenologyOf([on('2026-05-04', 15, 0)])).toEqual({
-    weeks: [{ bee: null, week: '2026-W19', watches: 1, minutes: 15, queens: 0, per15min: 0, poisson: null }],
+    weeks: [
+      { bee: null, week: '2026-W19', watches: 1, minutes: 15, queens: 0, per15min: 0, poisson: exact(0, 3.689, 1) },
+    ],
     dates: [],
     datesByEffort: [],
   });
