@@ -55,6 +55,24 @@ const LOWEST_SPEEDS_OF_BEAUFORT: Readonly<Record<SpeedUnit, readonly number[]>> 
   mph: [1, 4, 8, 13, 19, 25, 32, 39, 47, 55, 64, 73],
 };
 
-/** Beaufort force, 0 to 12, of a speed in that unit. A speed between two printed rows belongs to the lower. */
-export const beaufortOf = (speed: number, unit: SpeedUnit): number =>
+/** Exact: the international mile and nautical mile over the hour. */
+const METRES_PER_SECOND: Readonly<Record<SpeedUnit, number>> = {
+  kn: 1852 / 3600,
+  'm/s': 1,
+  'km/h': 1 / 3.6,
+  mph: 1609.344 / 3600,
+};
+
+const forceOf = (speed: number, unit: SpeedUnit): number =>
   LOWEST_SPEEDS_OF_BEAUFORT[unit].filter((lowest) => speed >= lowest).length;
+
+/**
+ * Beaufort force, 0 to 12, of a speed in that unit. A speed between two printed rows, such as the 12.5 mph in the middle
+ * of "10 to 15", goes by the rows in metres per second, which are the finest.
+ */
+export function beaufortOf(speed: number, unit: SpeedUnit): number {
+  const force = forceOf(speed, unit);
+  const above = LOWEST_SPEEDS_OF_BEAUFORT[unit][force];
+  if (unit === 'm/s' || force === 0 || above === undefined || speed <= above - 1) return force;
+  return Math.min(force + 1, Math.max(force, forceOf(speed * METRES_PER_SECOND[unit], 'm/s')));
+}

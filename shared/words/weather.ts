@@ -35,6 +35,8 @@ export const weatherSection = z.strictObject({
   becoming: words,
   /** "twenty point five". */
   point: words,
+  /** Behind "seventy", before a unit or an end, as a telephone hears them: "won", "ate". */
+  unitsByEar: valued,
   /** Between the ends of a range: "to". */
   rangeJoins: words,
   /** Between two guesses: "or". */
@@ -45,12 +47,18 @@ export const weatherSection = z.strictObject({
   doubting: words,
   /** Look like one of the doubts and are none: "sunny as could be". */
   notDoubting: words,
+  /** At the beginning of a clause that ends with "?": what was said before is doubted. "calm, is 0 ok?" */
+  asking: words,
+  /** A second reading follows: "one says 61, the other 65". */
+  otherSources: words,
   /** Replace what was said before, besides `hedges.correcting`. */
   correcting: words,
   /** Corrections only at the beginning of a clause: "it was rather windy". */
   notCorrecting: words,
   /** What others say of the weather, in such a clause, gives way to what the observer saw. */
   reported: words,
+  /** What is told in such a clause was at another time or place, if another clause tells of the watch. */
+  beforehand: words,
   /** What is told in such a clause was before the watch, or is yet to come. */
   otherTime: words,
   /** Something changed while they watched: "then", "turned". */
@@ -77,6 +85,8 @@ export const temperatureSection = z.strictObject({
   below: words,
   /** Behind a number: "5 below". */
   belowAfter: words,
+  /** Behind a number, says only that it is not below. */
+  aboveAfter: words,
   /** Directly before a number: it is a forecast. "low of 60" is none of the 60s. */
   forecastBefore: words,
   /** The number that follows is no air temperature: "felt like", "humidity". */

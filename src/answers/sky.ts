@@ -104,6 +104,11 @@ function joined(left: SkyHit, right: SkyHit, { folded, tokens }: Spoken, words: 
   );
 }
 
+/** "mostly sunny, one cloud went over the sun for a minute" stays what it is. */
+const LITTLE_CLOUD: readonly SkyPart[] = ['few-clouds', 'sun', 'blue', 'haze', 'bright'];
+const agrees = (whole: Cloud, { value }: SkyHit): boolean =>
+  (whole === 'clear' || whole === 'few') && value.says === 'part' && LITTLE_CLOUD.includes(value.part);
+
 /** "overcast with drizzle at the end": the rain was only then. */
 const rainBehind = (hit: SkyHit, rain: readonly SkyHit[]): boolean =>
   rain.some((each) => each.clause === hit.clause && each.from >= hit.to);
@@ -137,10 +142,7 @@ function meantBy(
       const partly = partlySo(text, words);
       const told = vague && !startsNegated(vague, text, words) ? vague.value.offer : undefined;
       if (told && !told.includes(only)) return openly([only, told[0]!], 'sky-between');
-      const forAWhile = hits.some(
-        (hit) =>
-          partly(hit) && !rainBehind(hit, rain) && !(hit.value.says === 'part' && hit.value.part === 'few-clouds'),
-      );
+      const forAWhile = hits.some((hit) => partly(hit) && !rainBehind(hit, rain) && !agrees(only, hit));
       if (forAWhile) return openly([only, ...meant.clouds], 'sky-between');
       // "sunny, clouds later"
       const moved = meant.clouds[0] !== only && changesIn(text, words)(hits[0]!.clause, hits.at(-1)!.clause);

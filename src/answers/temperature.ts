@@ -5,7 +5,7 @@ import type { TemperatureUnit } from '../../shared/vocabularies.js';
 import { none, sure, unsure, type Context, type Finder, type Reader, type Reading } from './reading.js';
 import { weatherBeside } from './weather/beside.js';
 import { degreesIn, LEAST_FAHRENHEIT, unitAlone, type Degrees } from './weather/degrees.js';
-import { changesIn, doubtedClauses, lastSaid } from './weather/said.js';
+import { changesIn, doubtedClauses, lastSaid, otherSourceBetween, withoutBeforehand } from './weather/said.js';
 import { foldDegrees, spoken, type Spoken } from './weather/spoken.js';
 
 /** Air temperatures a watch can happen in, °C. Outside, the number meant something else. */
@@ -139,12 +139,18 @@ function readOnce(
   const [first, last] = [all[0], all.at(-1)];
   // "earlier 55, then 60" changed while they watched; without a word for it, only the 60 is of the watch
   const changed = first && last && changesIn(said, context.words)(first.clause, last.clause);
-  const measured = all.filter((degrees) => !degrees.aside && (changed === true || !degrees.otherTime));
+  const told = all.filter((degrees) => !degrees.aside && (changed === true || !degrees.otherTime));
+  const measured = changed === true ? told : withoutBeforehand(told, said, context.words);
   if (measured.length === 0) {
     const aside = together(all, said, context);
     return aside.state === 'sure' ? unsure([aside.value], 'temperature-aside', aside.used) : aside;
   }
-  const marked = measured.filter((degrees, at) => degrees.marked || besideMarked(measured, at, said));
+  const fromAnother = otherSourceBetween(said, context.words);
+  const firm = measured.filter((degrees, at) => degrees.marked || besideMarked(measured, at, said));
+  // "one thermometer says 61, the other 65"
+  const marked = measured.filter(
+    (degrees) => firm.includes(degrees) || firm.some(({ to }) => fromAnother(to, degrees.from)),
+  );
   return together(marked.length > 0 ? marked : temperaturesAmong(measured, said, context), said, context);
 }
 

@@ -3,7 +3,16 @@ import type { Ask } from '../../shared/phrases.js';
 import type { Wind } from '../../shared/record.js';
 import { none, sure, unsure, type Context, type Finder, type Reader, type Reading } from './reading.js';
 import { amongWeather, type Finding } from './weather/place.js';
-import { changesIn, doubtedClauses, isFiller, lastSaid, ofTheWatch, partlySo, restIsFiller } from './weather/said.js';
+import {
+  changesIn,
+  doubtedClauses,
+  isFiller,
+  lastSaid,
+  ofTheWatch,
+  otherSourceBetween,
+  partlySo,
+  restIsFiller,
+} from './weather/said.js';
 import { foldDegrees, spoken, type Spoken } from './weather/spoken.js';
 import { inAny } from './weather/phrases.js';
 import { speedsIn, type Speed } from './weather/speeds.js';
@@ -87,6 +96,8 @@ function meantBy(words: Meant | null, effects: Meant | null, measured: Meant | n
   if (!measured) return said;
   const [force] = measured.forces;
   const [other] = said?.forces ?? [];
+  // "calm, < 1 mph"
+  if (measured.ask && said && !said.ask && other !== undefined && measured.forces.includes(other)) return said;
   if (force === undefined || other === undefined || measured.ask) return measured;
   return Math.abs(force - other) <= MOST_APART_FORCES ? measured : openly([force, other], 'wind-two');
 }
@@ -116,9 +127,12 @@ function measuredBy(
   const firm = steady.filter((speed) => speed.marked);
   const firmClauses = new Set(firm.map(({ clause }) => clause));
   const changes = changesIn(text, words);
-  // "5 then 15 mph": the first goes with the second
+  const fromAnother = otherSourceBetween(text, words);
+  // "5 then 15 mph", "one says 4 mph, another 14": the bare number goes with the other
   const changed = (speed: Speed): boolean =>
-    speed.fastest < LEAST_UNLIKELY_SPEED && firmClauses.has(speed.clause) && changes(speed.clause, speed.clause);
+    speed.fastest < LEAST_UNLIKELY_SPEED &&
+    ((firmClauses.has(speed.clause) && changes(speed.clause, speed.clause)) ||
+      firm.some(({ to }) => fromAnother(to, speed.from)));
   const marked = steady.filter((speed) => speed.marked || changed(speed));
   if (marked.length > 0) return { meant: oneOf(marked.map((speed) => speed.forces)), used: marked };
   if (finding === 'passing') return { meant: null, used: [] };

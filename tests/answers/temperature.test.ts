@@ -508,6 +508,18 @@ const fahrenheitSurvey: [typed: string, expected: string][] = [
   ['34 F', 'sure 1.1'],
   ['33 degrees F', 'sure 0.6'],
   ['100 degrees', 'sure 37.8'],
+  // as a telephone hears numbers
+  ['sixty ate degrees', 'sure 20'],
+  ['seventy won degrees', 'sure 21.7'],
+  ['seventy to degrees', 'sure 22.2'],
+  ['seventy too', 'sure 22.2'],
+  ['seventy to seventy five', 'sure 22.5'],
+  ['sixdy five', 'sure 18.3'],
+  // other times and other things measured give way
+  ['it was 48 this morning but 66 when I went out', 'sure 18.9'],
+  ['yesterday 80, today only 58', 'sure 14.4'],
+  ['dry bulb 70, wet bulb 61', 'sure 21.1'],
+  ['air 64, soil 58', 'sure 17.8'],
   // a doubt: asked back with the best meaning
   ['high 70', 'unsure 25.6, temperature-doubt'],
   ['felt like 80', 'unsure 26.7, temperature-aside'],
@@ -655,7 +667,7 @@ const fahrenheitSurvey: [typed: string, expected: string][] = [
   ['five nine', 'not understood, temperature-low'],
   ['5 9', 'not understood, temperature-low'],
   ['6 5', 'not understood, temperature-low'],
-  ['the temperature was 3 degrees above yesterday, 67', 'not understood, temperature-low'],
+  ['the temperature was 3 degrees above yesterday, 67', 'sure 19.4'],
 ];
 test.each(fahrenheitSurvey)('temperature "%s" is %s', (typed, expected) => {
   expect(brief(readTemperature(typed, demo), celsius)).toBe(expected);
@@ -792,7 +804,7 @@ const inPassing: [typed: string, expected: string][] = [
   ['72 and gorgeous', ''],
   ['72, sunny, and breezy!', 'sure 22.2'],
   ['Conditions: overcast, 58, slight breeze', 'sure 14.4'],
-  ['air temp 64, ground temp 70', 'unsure 19.4, temperature-two'],
+  ['air temp 64, ground temp 70', 'sure 17.8'],
   ['64° ☁️ 🍃', 'sure 17.8'],
   ['68 sun light breeze', 'sure 20'],
   ['sun, 68, light breeze', 'sure 20'],

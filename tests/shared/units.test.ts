@@ -145,6 +145,8 @@ test.each(forces)('the limits of every Beaufort force in %s', (unit, printed) =>
 test('each unit goes by its own limits, not by conversion', () => {
   expect(beaufortOf(7.5, 'mph')).toBe(2); // 12.07 km/h, which would be 3
   expect(beaufortOf(12.07, 'km/h')).toBe(3);
-  expect(beaufortOf(3.5, 'kn')).toBe(1);
-  expect(beaufortOf(1.8, 'm/s')).toBe(2); // 3.5 kn
+  expect(beaufortOf(3.5, 'kn')).toBe(2); // between the rows: 1.8 m/s
+  expect(beaufortOf(1.8, 'm/s')).toBe(2);
+  expect(beaufortOf(12.5, 'mph')).toBe(4); // 5.59 m/s
+  expect(beaufortOf(12.4, 'km/h')).toBe(3);
 });

@@ -47,6 +47,11 @@ const patternsOf = madeOnce(({ weather, temperature, hedges }: Words) => ({
   negative: new RegExp(`(?<![\\p{L}\\p{N}])(?:${temperature.below.join('|')})\\s{1,2}$`, 'u'),
   /** "70ish" */
   stuckHedge: new RegExp(`^(?:${hedges.soft.filter((hedge) => /^\p{L}+$/u.test(hedge)).join('|')})(?!\\p{L})`, 'u'),
+  byEar: new RegExp(
+    `^[\\s-](?<word>${Object.keys(weather.unitsByEar).join('|')})(?=\\s{0,2}(?:$|[.,;!?°\\n]|(?:${Object.values(temperature.units).flat().join('|')})(?![\\p{L}])))`,
+    'u',
+  ),
+  above: new RegExp(`^[\\s-]{1,3}(?:${temperature.aboveAfter.join('|')})(?!\\p{L})`, 'u'),
   below: new RegExp(`^[\\s-]{1,3}(?:${temperature.belowAfter.join('|')})(?!\\p{L})`, 'u'),
 }));
 type Patterns = ReturnType<typeof patternsOf>;
@@ -90,9 +95,11 @@ function signed(
   const own = sign !== undefined && !ENDS_NUMBER.test(lead.slice(0, -1));
   const negative = patterns.negative.exec(lead)?.[0];
   const below = patterns.below.exec(folded.slice(to, to + LONGEST_UNIT))?.[0];
+  const above = patterns.above.exec(folded.slice(to, to + LONGEST_UNIT))?.[0];
   if (value >= MOST_BELOW) return { value, from, to };
   if (own) return { value: sign === '-' ? -value : value, from: from - 1, to };
   if (negative !== undefined) return { value: -value, from: from - negative.length, to };
+  if (above !== undefined) return { value, from, to: to + above.length };
   return below === undefined ? { value, from, to } : { value: -value, from, to: to + below.length };
 }
 
@@ -107,6 +114,12 @@ function continued(folded: string, number: Ready, next: Ready | undefined, words
     if (tens && next.value >= 1 && /^[ -]$/.test(gap) && !/^[^\s.,;!?]/.test(folded.slice(next.span[1]))) {
       return { ...number, value: number.value + next.value, span: [from, next.span[1]] };
     }
+  }
+  // "sixty ate degrees"
+  const heard = tens ? patterns.byEar.exec(folded.slice(to, to + LONGEST_UNIT))?.groups?.['word'] : undefined;
+  if (heard !== undefined) {
+    const units = words.weather.unitsByEar[heard] ?? 0;
+    return { ...number, value: number.value + units, span: [from, to + 1 + heard.length] };
   }
   const tied = tens ? /^-(?<word>\p{L}{3,6})(?!\p{L})/u.exec(folded.slice(to, to + 8))?.groups?.['word'] : undefined;
   if (tied === undefined) return number;

@@ -102,8 +102,10 @@ export function hitFinder<Value>(
   const vocabulary = new Set<string>();
   for (const [phrase, value] of table) {
     let branch = root;
-    for (const { word, skipped } of spoken(phrase, words).tokens) {
-      if (skipped) continue;
+    const { tokens } = spoken(phrase, words);
+    for (const [at, { word, skipped }] of tokens.entries()) {
+      // "went from" is more than "went"
+      if (skipped && (at < tokens.length - 1 || branch === root)) continue;
       vocabulary.add(word);
       const next = branch.next.get(word) ?? { next: new Map(), value: undefined };
       branch.next.set(word, next);

@@ -84,6 +84,9 @@ export function doubtedClauses(text: Spoken, words: Words): ReadonlySet<number> 
     const rest = text.tokens
       .slice(clause.from, clause.to)
       .filter((token) => token.span[1] <= span[0] || token.span[0] >= span[1]);
+    // "calm, is 0 ok?"
+    const opening = text.tokens[clause.from];
+    if (opening && text.folded[span[0]] === '?' && words.weather.asking.includes(opening.typed)) doubted.add(at - 1);
     // "not sure, around 70" · "70, maybe"
     if (rest.every((token) => isFiller(token, words))) {
       doubted.add(at + 1 < text.clauses.length ? at + 1 : at - 1);
@@ -102,6 +105,24 @@ const reports = madeOnce((words: Words) =>
     words,
   ),
 );
+const beforehand = madeOnce((words: Words) =>
+  hitFinder(
+    words.weather.beforehand.map((phrase) => [phrase, true] as const),
+    words,
+  ),
+);
+
+/** All but what other clauses make a matter of another time or place: "48 this morning, but 66 by noon". */
+export function withoutBeforehand<Told extends { readonly clause: number }>(
+  told: readonly Told[],
+  text: Spoken,
+  words: Words,
+): readonly Told[] {
+  if (told.length < 2) return told;
+  const before = new Set(beforehand(words)(text).map((hit) => hit.clause));
+  const left = told.filter((each) => !before.has(each.clause));
+  return left.length > 0 ? left : told;
+}
 
 /**
  * What is told of the watch itself, where some is and some is not: "cloudy earlier, sunny now" is sunny. All of it where
@@ -120,7 +141,7 @@ export function ofTheWatch<Told extends { readonly clause: number }>(
   // "the app said cloudy but it was sunny"
   const reported = new Set(reports(words)(text).map((hit) => hit.clause));
   const seen = now.filter((each) => !reported.has(each.clause));
-  return seen.length > 0 ? seen : now;
+  return withoutBeforehand(seen.length > 0 ? seen : now, text, words);
 }
 
 /** Tells whether a word for a change stands in one of the clauses `[from, to]`, or an arrow between them. */
@@ -134,6 +155,12 @@ export function changesIn(text: Spoken, words: Words): (from: number, to: number
     return false;
   };
 }
+
+/** Tells whether "another", "the other" stands between two positions: two sources that may disagree. */
+export const otherSourceBetween = ({ tokens }: Spoken, { weather }: Words) => {
+  const at = tokens.flatMap(({ word }, token) => (weather.otherSources.includes(word) ? [token] : []));
+  return (from: number, to: number): boolean => at.some((token) => token >= from && token < to);
+};
 
 /** True where all tokens of the clause are small words, but for those that `known` takes. */
 export const restIsFiller = (

@@ -3,7 +3,7 @@ import { beaufortOf } from '../../../shared/units.js';
 import { SPEED_UNITS, type SpeedUnit } from '../../../shared/vocabularies.js';
 import type { Words } from '../../../shared/words.js';
 import type { Span } from '../reading.js';
-import { madeOnce } from '../text.js';
+import { blank, madeOnce } from '../text.js';
 import { findMeasures } from './measures.js';
 import { isFiller, labelledBefore } from './said.js';
 import { clauseAt, tokenAt, type Spoken } from './spoken.js';
@@ -89,7 +89,10 @@ function forcesOf(
   { under, either }: { under: boolean; either: boolean },
   unit: SpeedUnit,
 ): number[] {
-  if (under) return [...new Set([beaufortOf(high / 2, unit), beaufortOf(high * 0.99, unit)])];
+  if (under) {
+    const most = unit === 'm/s' ? high * 0.99 : Math.ceil(high) - 1;
+    return [...new Set([beaufortOf(high / 2, unit), beaufortOf(most, unit)])];
+  }
   const middle = beaufortOf((low + high) / 2, unit);
   return either ? [...new Set([middle, beaufortOf(low, unit), beaufortOf(high, unit)])] : [middle];
 }
@@ -100,6 +103,9 @@ function forcesBetween(low: number, high: number): number[] {
   if (high > HIGHEST_FORCE || !Number.isFinite(middle)) return [];
   return Number.isInteger(middle) ? [middle] : [Math.ceil(middle), Math.floor(middle)];
 }
+
+/** The wind of an aviation report: "18008KT", "VRB03KT", "27015G25KT"; direction, speed, gust. Source: WMO-No. 306, FM 15. */
+const REPORTED = /(?<![\p{L}\p{N}])(?:\d{3}|vrb)(?<speed>\d{2})(?:g\d{2,3})?(?<unit>kt|mps)(?![\p{L}\p{N}])/gu;
 
 /** All speeds and forces, left to right; a number without a unit is in `bareUnit`. */
 export function speedsIn(text: Spoken, words: Words, bareUnit: SpeedUnit, answer: boolean): Speed[] {
@@ -121,7 +127,27 @@ export function speedsIn(text: Spoken, words: Words, bareUnit: SpeedUnit, answer
   const isDirection = (token: number): boolean => words.weather.directions.includes(tokens[token]!.word);
   const small = (token: number): boolean => isFiller(tokens[token]!, words);
   const speeds: Speed[] = [];
-  for (const measure of findMeasures(folded, words, unitAt)) {
+  const reported = [...folded.matchAll(REPORTED)];
+  for (const match of reported) {
+    const span: Span = [match.index, match.index + match[0].length];
+    const speed = Number(match.groups?.['speed']);
+    speeds.push({
+      forces: forcesOf(speed, speed, { under: false, either: false }, match.groups?.['unit'] === 'mps' ? 'm/s' : 'kn'),
+      marked: true,
+      labelled: true,
+      gust: false,
+      fastest: speed,
+      span,
+      from: tokenAt(text, span[0]),
+      to: tokenAt(text, span[1]),
+      clause: clauseAt(text, span[0]),
+    });
+  }
+  const rest = blank(
+    folded,
+    reported.map((match): Span => [match.index, match.index + match[0].length]),
+  );
+  for (const measure of findMeasures(rest, words, unitAt)) {
     const { low, high, unit, foreign, span } = measure;
     if (foreign || unit === 'other') continue;
     const from = tokenAt(text, span[0]);
@@ -154,13 +180,13 @@ export function speedsIn(text: Spoken, words: Words, bareUnit: SpeedUnit, answer
     });
   }
   if (!answer) return speeds;
-  const markedEnds = new Set(speeds.flatMap((speed) => (speed.marked ? [speed.span[1]] : [])));
+  const marked = speeds.filter((speed) => speed.marked);
   const lettered = new Set<number>();
   for (const match of folded.matchAll(patterns.letters)) {
     const { force, low = '', high = low } = match.groups ?? {};
     const span: Span = [match.index, match.index + match[0].length];
     const from = tokenAt(text, span[0]);
-    if (markedEnds.has(span[1])) continue;
+    if (marked.some((speed) => speed.span[0] < span[1] && span[0] < speed.span[1])) continue;
     lettered.add(span[1]);
     speeds.push({
       forces:
