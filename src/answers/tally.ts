@@ -10,7 +10,8 @@ import { marksOf, type Mark } from './tally/marks.js';
 import { marksInPassing } from './tally/passing.js';
 import { place } from './tally/placing.js';
 import { saidIn } from './tally/hearing.js';
-import { pollenOf, settle, type RowMeant, type TallyMeant } from './tally/settle.js';
+import { pollenOf, type RowMeant, type TallyMeant } from './tally/meant.js';
+import { settle } from './tally/settle.js';
 import { tallyPhrases } from './tally/vocabulary.js';
 import { fold, joinSpans } from './text.js';
 
