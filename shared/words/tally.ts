@@ -14,10 +14,16 @@ export const tallySection = z.strictObject({
   /** Before or after a number that it makes inexact: "about", "or so", "at least". */
   inexactBefore: words,
   inexactAfter: words,
+  /** "between 3 and 5" */
+  between: words,
+  /** A number as heard or mistyped, right before a bee: "to impatiens" 2, "ate bimacs" 8. */
+  soundsLike: valued,
   /** Between two numbers: "3 or 4", "2 to 3". */
   either: words,
   /** The number behind it has nothing to do with queens: "minutes", "flowers". */
   unitsOfOtherThings: words,
+  /** The number behind it is a label: "watch 3:". */
+  labelsBefore: words,
   /** "1 impatiens on each": once for each plant watched. */
   each: words,
   /** All plants watched, behind "on": "both", "either", "all of them". */
@@ -26,6 +32,27 @@ export const tallySection = z.strictObject({
   restPlants: words,
   /** No queens on the plants not named: "nothing else". */
   nothingElse: words,
+  /** Ends a report and says nothing of other plants: "that's all". */
+  thatIsAll: words,
+  /** A sentence that begins so and ends in a question mark asks us something. */
+  asking: words,
+  /** Whose count it is: "my wife says". Two who say the same counted the same queens. */
+  saying: words,
+  /** What follows counts again what was counted: "so two imps". */
+  concluding: words,
+  /** "nothing for a while, then 2 imps": a nothing that did not last. */
+  phases: words,
+  /** Queens not named yet, of a sum said before: "5 bees, 3 imps and the rest bimacs". */
+  remainder: words,
+  /** One more queen: "one was an imp, the other a bimac". */
+  theOther: words,
+  /** A number before it is of queens told already: "bimac. 3 of them". */
+  ofThem: words,
+  /** Plants by their place in the list: "on the first one", "plant 2". */
+  plantByOrder: valued,
+  plantWords: words,
+  /** Queens nobody counted: "might have missed one". */
+  missed: words,
   /** The count and bee said last, again: "same", "ditto". */
   same: words,
   /** A queen that was counted before: "the same one", "that queen again". */
@@ -35,6 +62,8 @@ export const tallySection = z.strictObject({
   /** She went on to another plant: "then moved to". */
   movedOn: words,
   another: words,
+  /** Before a bee: not all were, and nobody knows how many. */
+  mostly: words,
   /** One bee for all counts: "they're all". */
   allBees: words,
   bothBees: words,
@@ -45,10 +74,16 @@ export const tallySection = z.strictObject({
   workers: words,
   pollen: words,
   noPollen: words,
+  /** Where pollen was said before: "one with pollen and one without". */
+  withoutIt: words,
   /** "couldn't tell which": a bumble bee of unknown name. */
   cannotTell: words,
   /** Behind a name: "not sure" makes it doubtful. */
   doubtful: words,
+  /** Before "but" and a count: "not sure but 2 imps". */
+  hedgesBefore: words,
+  /** Behind a zero: "none?" is asked back, "none I think" is not. */
+  doubtsZero: words,
   /** "in all": the sum of the rows. */
   total: words,
   /** Puts queens on a plant and nowhere else: "on", "visiting". */
@@ -66,8 +101,11 @@ export const tallySection = z.strictObject({
   takesBackWeakly: words,
   /** In a zero, that it is of what was looked for: "saw none". */
   seeing: words,
-  /** What follows was not seen in this watch: "hoping for", "last year". */
+  /** What follows was not seen, up to "saw": "hoping for", "looked for". */
   notSeen: words,
+  /** What follows was seen at another time, up to "but today": "last year", "usually". */
+  otherTimes: words,
+  seenAfterAll: words,
   /** Joins rows: "and", "plus". */
   ands: words,
   ors: words,

@@ -6,13 +6,17 @@
 import type { Ask } from '../../shared/phrases.js';
 import { none, sure, unsure, type Context, type Finder, type Reader, type Reading, type Span } from './reading.js';
 import type { FoundNames } from './names/index.js';
-import { marksOf, type Mark } from './tally/marks.js';
-import { marksInPassing } from './tally/passing.js';
+import { marksOf, type Mark, type MarkKind } from './tally/marks.js';
+import { isUnseen, marksInPassing } from './tally/passing.js';
 import { place } from './tally/placing.js';
+import { endsOnly, isBareNo, saysMore, withoutQuestions } from './tally/asides.js';
+import { articleCounts } from './tally/looking-on.js';
 import { saidIn } from './tally/hearing.js';
 import { pollenOf, type RowMeant, type TallyMeant } from './tally/meant.js';
+import { secondLook } from './tally/second-look.js';
 import { settle } from './tally/settle.js';
 import { tallyPhrases } from './tally/vocabulary.js';
+import { withBothCounted, withoutEmptyWhiles } from './tally/whole.js';
 import { fold, joinSpans } from './text.js';
 
 export interface TallyRow {
@@ -35,6 +39,9 @@ const LONGEST = 6000;
 const MOST_MARKS = 600;
 /** Offers more than these are no help to choose from. */
 const MOST_OFFERS = 6;
+
+/** Marks that tell of queens, or of none. */
+const TELLS: ReadonlySet<MarkKind> = new Set(['bee', 'cannot-tell', 'zero', 'count', 'queens']);
 
 function rowOf(
   row: RowMeant,
@@ -76,28 +83,47 @@ function offersOf(rows: readonly RowMeant[], text: string, context: Context): Ta
   return [...offers.slice(0, MOST_OFFERS - 1), offers.at(-1)!];
 }
 
+interface Heard {
+  readonly meant: TallyMeant;
+  readonly used: Span[];
+  readonly insects: boolean;
+}
+
 /** What the marks mean, with the spans that carried meaning. */
-function heard(marks: readonly Mark[], context: Context): { meant: TallyMeant; used: Span[]; insects: boolean } {
+function heard(all: readonly Mark[], folded: string, context: Context): Heard {
+  const phrases = tallyPhrases(context.words.tally);
+  const marks = secondLook(all, folded, phrases);
   const used = joinSpans(marks.filter(({ kind }) => kind !== 'break' && kind !== 'unknown').map(({ span }) => span));
-  const meant = settle(place(saidIn(marks)), context.watched);
+  const said = withBothCounted(saidIn(marks));
+  const lasting = phrases.saysPhases(folded) ? withoutEmptyWhiles(said) : said;
+  const meant = settle(place(lasting), context.watched);
   return { meant, used, insects: marks.some(({ kind }) => kind === 'insect') };
 }
 
 export const readTally: Reader<TallyRow[]> = (text, context) => {
   if (text.trim() === '') return none('empty');
   if (text.length > LONGEST) return none('too-long');
-  const marks = marksOf(text, context);
-  if (marks.length > MOST_MARKS) return none('too-long');
+  const folded = fold(text);
+  const phrases = tallyPhrases(context.words.tally);
+  const found = withoutQuestions(marksOf(text, context), folded, phrases.asksUs);
+  if (found.length > MOST_MARKS) return none('too-long');
+  const notSeen = phrases.notSeen(folded);
+  const seen = found.filter((mark, at) => mark.kind === 'break' || !isUnseen(found, at, notSeen));
+  const onlyUnseen = !seen.some(({ kind }) => TELLS.has(kind));
+  const marks = endsOnly(onlyUnseen ? found : seen, folded);
   // "not sure" says how many of nothing
   if (marks.every(({ kind }) => kind === 'cannot-tell' || kind === 'break' || kind === 'unknown'))
     return none('tally-not-understood');
-  const { meant, used, insects } = heard(marks, context);
-  const { rows, doubts, beesMissing } = meant;
+  const { meant, used, insects } = heard(marks, folded, context);
+  const { rows, beesMissing } = meant;
+  const doubts: readonly Ask[] =
+    onlyUnseen && seen.length < found.length ? [...meant.doubts, 'tally-unclear'] : meant.doubts;
   if (rows.length === 0) return none(insects ? 'tally-other-insects' : 'tally-not-understood');
   const named = rows.some((row) => row.bees.length > 0 && !(row.bees[0]!.name === 'Bombus' && beesMissing));
   const placed = rows.some((row) => row.plant !== null && row.plant.span !== null);
-  // "3", "five of them"
-  if (beesMissing && !named && !placed) return none('tally-which-bees', used);
+  // "3", "five of them"; "3 not 2 on the geranium" corrects a number
+  const corrects = marks.some(({ kind }) => kind === 'denies') && !marks.some(({ kind }) => kind === 'queens');
+  if (beesMissing && !named && (!placed || corrects)) return none('tally-which-bees', used);
   const [ask] = doubts;
   if (ask === undefined)
     return sure(
@@ -113,11 +139,11 @@ export const findTally: Finder<TallyRow[]> = (text, context) => findTallyAmong(t
 /** As `findTally`, for a text whose names are known already. */
 export function findTallyAmong(text: string, context: Context, found?: FoundNames): readonly Reading<TallyRow[]>[] {
   const folded = fold(text);
-  const { saysQueens, saysSeeing, notSeen } = tallyPhrases(context.words.tally);
-  const all = marksOf(text, context, found);
+  const { saysQueens, saysSeeing, notSeen, asksUs } = tallyPhrases(context.words.tally);
+  const all = withoutQuestions(marksOf(text, context, found), folded, asksUs);
   if (all.length > MOST_MARKS) return [];
   const marks = marksInPassing(all, folded, { saysQueens, saysSeeing, notSeen: notSeen(folded) });
-  const { meant, used } = heard(marks, context);
+  const { meant, used } = heard(marks, folded, context);
   const { rows, doubts, beesMissing } = meant;
   const has = (...kinds: Mark['kind'][]): boolean => marks.some(({ kind }) => kinds.includes(kind));
   if (rows.length === 0 || !has('bee', 'zero', 'cannot-tell', 'queens')) return [];
@@ -145,21 +171,29 @@ function asked(
 ): Reading<TallyRow[]> {
   if (ask === 'tally-unknown-guess' && rows.every((row) => row.bees[0]?.name === 'Bombus'))
     return none('tally-unknown-bee', used);
-  return unsure(offersOf(rows, text, context), ask, used);
+  const offers = offersOf(rows, text, context);
+  // "lots of impatiens", "2.5 impatiens"
+  return offers.length === 0 ? none(ask, used) : unsure(offers, ask, used);
 }
 
 /** Reads how many queens there were in all, where no bee is named: "five of them", "3 queens". */
 export const readTotal: Reader<number> = (text, context) => {
   if (text.trim() === '') return none('empty');
   if (text.length > LONGEST) return none('too-long');
-  const marks = marksOf(text, context);
+  const folded = fold(text);
+  const marks = withoutQuestions(marksOf(text, context), folded, tallyPhrases(context.words.tally).asksUs).filter(
+    (mark, at, all) => !(mark.kind === 'count' && mark.count.article) || articleCounts(all, at),
+  );
   const counts = marks.flatMap((mark) => (mark.kind === 'count' ? [mark.count] : []));
   const [count, ...others] =
     counts.filter(({ article }) => !article).length > 0 ? counts.filter(({ article }) => !article) : counts;
   if (marks.some(({ kind }) => kind === 'bee' || kind === 'plant') || others.length > 0)
     return none('tally-not-understood');
-  if (!count)
-    return marks.some(({ kind }) => kind === 'zero') ? sure(0, [[0, text.length]]) : none('tally-not-understood');
+  if (!count) {
+    // "no, that's wrong" is no number
+    const zero = marks.some((mark) => mark.kind === 'zero' && !(isBareNo(mark, folded) && saysMore(marks, folded)));
+    return zero ? sure(0, [[0, text.length]]) : none('tally-not-understood');
+  }
   const used = [count.span];
   const value = count.values[0];
   if (value === undefined) return none('tally-how-many', used);

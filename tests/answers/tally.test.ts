@@ -219,9 +219,9 @@ check([
   ['about 5 bimac on phlox', two, 'unsure 5 bimaculatus @phlox, tally-inexact'],
   ['maybe 2 impatiens on phlox', two, 'unsure 2 impatiens doubt @phlox, tally-inexact'],
   ['5+ imps', one, 'unsure 5 impatiens @phlox, tally-inexact'],
-  ['several imp on phlox', two, 'unsure , tally-how-many'],
-  ['bimacs on phlox', two, 'unsure , tally-how-many'],
-  ['2.5 imp', one, 'unsure , tally-how-many'],
+  ['several imp on phlox', two, 'not understood, tally-how-many'],
+  ['bimacs on phlox', two, 'not understood, tally-how-many'],
+  ['2.5 imp', one, 'not understood, tally-how-many'],
   ['imp 2 bimac', one, 'unsure 1 impatiens @phlox, 2 bimaculatus @phlox, tally-unclear'],
   ['5 queens: 3 imp, 2 bimac', one, 'sure 3 impatiens @phlox, 2 bimaculatus @phlox'],
   ['3 imp, 2 bimac, 5 total', one, 'sure 3 impatiens @phlox, 2 bimaculatus @phlox'],
@@ -269,8 +269,118 @@ check([
   ['not sure', one, 'not understood, tally-not-understood'],
 ]);
 
+// a sum and its parts: parts are the rows, and must add up
+check([
+  [
+    'one had an orange band, maybe a tricolored? the other was too quick',
+    one,
+    'sure 1 ternarius doubt @phlox, 1 Bombus @phlox',
+  ],
+  [
+    "two big ones on the phlox. One was maybe a tricolored, it had an orange band, the other I couldn't tell",
+    two,
+    'sure 1 ternarius doubt @phlox, 1 Bombus @phlox',
+  ],
+  [
+    "one maybe a tricolored, with an orange band, and one I couldn't tell, it was too quick",
+    one,
+    'sure 1 ternarius doubt @phlox, 1 Bombus @phlox',
+  ],
+  ['two, an impatiens and a bimac', one, 'sure 1 impatiens @phlox, 1 bimaculatus @phlox'],
+  ['two, impatiens', one, 'sure 2 impatiens @phlox'],
+  ['5 bees, 3 impatiens and the rest bimacs', one, 'sure 3 impatiens @phlox, 2 bimaculatus @phlox'],
+  ['5 on the phlox, 3 were impatiens, the others bimac', two, 'sure 3 impatiens @phlox, 2 bimaculatus @phlox'],
+  ['4 impatiens, two on each', two, 'sure 2 impatiens @bluebells, 2 impatiens @phlox'],
+  ['4 impatiens on phlox and bluebells, two each', two, 'sure 2 impatiens @phlox, 2 impatiens @bluebells'],
+  ['3 impatiens: 2 queens 1 worker', one, 'sure 2 impatiens @phlox, 1 impatiens worker @phlox'],
+  ['2 imp + 1 bimac = 3 queens', one, 'sure 2 impatiens @phlox, 1 bimaculatus @phlox'],
+  ['imp = 2, bimac = 3', one, 'sure 2 impatiens @phlox, 3 bimaculatus @phlox'],
+  ['the common eastern. 2 of them', one, 'sure 2 impatiens @phlox'],
+  ['6 bees, mostly impatiens', one, 'unsure 6 impatiens @phlox, tally-inexact'],
+  // both without a count
+  ['both were impatiens. phlox.', one, 'sure 2 impatiens @phlox'],
+  ['all three were bimacs', one, 'sure 3 bimaculatus @phlox'],
+]);
+
+// said again: not seen again
+check([
+  ['my wife says two imps and I say two imps so two imps', one, 'sure 2 impatiens @phlox'],
+  ['my wife says two imps but I say three imps', one, 'unsure 5 impatiens @phlox, tally-unclear'],
+  ['2 imps. one came back a second time, counted it once', one, 'sure 2 impatiens @phlox'],
+  ['1 imp (came back twice)', one, 'sure 1 impatiens @phlox'],
+  ['2 imp no, 3', one, 'sure 3 impatiens @phlox'],
+  ['2 imp. No, 3 imp.', one, 'sure 3 impatiens @phlox'],
+  ['redbud... no, phlox: 1 imp', two, 'sure 1 impatiens @phlox'],
+  ['phlox no, bluebells 2 imp', two, 'sure 0 - @phlox, 2 impatiens @bluebells'],
+  ['2 imp on phlox, correction: 1 imp 1 bimac', two, 'sure 1 impatiens @phlox, 1 bimaculatus @phlox'],
+  ['it was imp not bimac, 2 of them', one, 'sure 2 impatiens @phlox'],
+  ['3 not 2 on the phlox', two, 'not understood, tally-which-bees'],
+]);
+
+// numbers by ear, by strokes, in doubt; numbers of something else
+check([
+  ['to impatiens on the phlox', two, 'sure 2 impatiens @phlox'],
+  ['I saw to imps', one, 'sure 2 impatiens @phlox'],
+  ['ate bimacs and won imp', one, 'sure 8 bimaculatus @phlox, 1 impatiens @phlox'],
+  ['for impatiens: 2 on the phlox, 1 on the plum', three, 'sure 2 impatiens @phlox, 1 impatiens @plum'],
+  ['impatiens |||', one, 'sure 3 impatiens @phlox'],
+  ['bimac II', one, 'sure 2 bimaculatus @phlox'],
+  ['looked like 2 impatiens', one, 'sure 2 impatiens doubt @phlox'],
+  ['the bimaculatus were three', one, 'sure 3 bimaculatus @phlox'],
+  [
+    'between 3 and 5 bimacs',
+    one,
+    'unsure 4 bimaculatus @phlox | 3 bimaculatus @phlox | 5 bimaculatus @phlox, tally-inexact',
+  ],
+  ['not sure but 2 bimacs', one, 'unsure 2 bimaculatus @phlox, tally-inexact'],
+  ['none?', one, 'unsure 0 - @phlox, tally-inexact'],
+  ['none I think', one, 'sure 0 - @phlox'],
+  ['1. imp\n2. bimac\n3. imp', one, 'sure 2 impatiens @phlox, 1 bimaculatus @phlox'],
+  ['watch 3: 2 imps', one, 'sure 2 impatiens @phlox'],
+  ["no bumble bees. that's four watches in a row", one, 'sure 0 - @phlox'],
+  [
+    'either a bimac or an imp',
+    one,
+    'unsure 1 bimaculatus @phlox | 1 impatiens @phlox | 1 Bombus @phlox, tally-bee-shared',
+  ],
+  ['1 vagans / sandersoni', one, 'unsure 1 vagans @phlox | 1 sandersoni @phlox | 1 Bombus @phlox, tally-bee-shared'],
+]);
+
+// plants by their order
+check([
+  ['2 imp on the first one, nothing on the second', two, 'sure 2 impatiens @bluebells, 0 - @phlox'],
+  ['first plant: 2 imp, second plant: none', two, 'sure 2 impatiens @bluebells, 0 - @phlox'],
+  ['plant 1: 2 imp, plant 2: 1 bimac', two, 'sure 2 impatiens @bluebells, 1 bimaculatus @phlox'],
+  ['2 imp on the former, 1 bimac on the latter', two, 'sure 2 impatiens @bluebells, 1 bimaculatus @phlox'],
+  ['phlox and bluebells. 2 imp on the first, none on the second', two, 'sure 2 impatiens @phlox, 0 - @bluebells'],
+  ['the first one was an imp, the second one a bimac', two, 'sure 1 impatiens @?, 1 bimaculatus @?'],
+  ['Phlox div. 1 B. grise., Mertensia virg. 2 B. imp.', two, 'sure 1 griseocollis @phlox, 2 impatiens @bluebells'],
+]);
+
+// nothing for a while, or at another time
+check([
+  ['the first 10 minutes nothing then 2 imps on the phlox', two, 'sure 2 impatiens @phlox'],
+  ['nothing at first, then 2 imps', one, 'sure 2 impatiens @phlox'],
+  ['nothing, 2 imps', one, 'unsure 2 impatiens @phlox, tally-unclear'],
+  ['last week 2 impatiens, today just the one bimac on the phlox', two, 'sure 1 bimaculatus @phlox'],
+  ['2 imp on the phlox and that was all', two, 'sure 2 impatiens @phlox'],
+  ['⭕ on both plants', two, 'sure 0 - @bluebells, 0 - @phlox'],
+  ['nuthin', one, 'sure 0 - @phlox'],
+  // no tally
+  ["Yes, that's all correct, thank you so much!", two, 'not understood, tally-not-understood'],
+  ['should I send a photo?', two, 'not understood, tally-not-understood'],
+  ["what's a half-black?", two, 'not understood, tally-not-understood'],
+]);
+
 // castes and pollen
 check([
+  [
+    '2 imps with full pollen baskets and one without',
+    one,
+    'sure 2 impatiens pollen 2 @phlox, 1 impatiens pollen 0 @phlox',
+  ],
+  ["3 imp, two had pollen and one didn't", one, 'sure 3 impatiens pollen 2 @phlox'],
+  ['2 impatiens, neither had pollen', one, 'sure 2 impatiens pollen 0 @phlox'],
   ['1 imp with pollen on her legs', one, 'sure 1 impatiens pollen 1 @phlox'],
   ['2 imp, 1 with pollen', one, 'sure 2 impatiens pollen 1 @phlox'],
   ['2 imp on phlox, both with pollen', two, 'sure 2 impatiens pollen 2 @phlox'],
@@ -301,6 +411,9 @@ const totals: [typed: string, expected: string][] = [
   ['several', 'not understood, tally-how-many'],
   ['3 imp', 'not understood, tally-not-understood'],
   ['2 and 3', 'not understood, tally-not-understood'],
+  ['should I send a photo?', 'not understood, tally-not-understood'],
+  ['I have a photo', 'not understood, tally-not-understood'],
+  ["no, that's wrong", 'not understood, tally-not-understood'],
 ];
 test.each(totals)('the number of queens in "%s" is %s', (typed, expected) => {
   expect(brief(readTotal(typed, demo))).toBe(expected);

@@ -12,6 +12,8 @@ export interface CountSaid {
   readonly exact: boolean;
   /** "a", "an" or "the": one, but only before a name. */
   readonly article: boolean;
+  /** "the rest": what a sum said before leaves over. */
+  readonly remainder?: true;
   readonly span: Span;
 }
 
@@ -23,6 +25,8 @@ export interface CountAt {
   readonly count: CountSaid;
   readonly from: number;
   readonly to: number;
+  /** Where its number begins, and the count without what is said before it: the "like" of "looked like 2 imps". */
+  readonly number: { readonly from: number; readonly count: CountSaid };
 }
 
 /** The middle of a range, a half rounded up. */
@@ -39,6 +43,8 @@ export function countsIn(
   words: Words,
 ): ReadonlyMap<number, CountAt> {
   const { meanings, inexactBefore, inexactAfter, either, units } = tallyLexicons(words.tally);
+  const { between, labelsBefore } = words.tally;
+  const listNumbers = numbersOfLists(folded);
   const firstToken = new Map(tokens.map(({ span }, at) => [span[0], at]));
   const end = tokens.length;
   const found = new Map<number, CountAt>();
@@ -53,12 +59,18 @@ export function countsIn(
     let from = firstToken.get(number.span[0]);
     if (from === undefined) continue;
     let to = tokenAfter(number.span[1], from);
-    if (isClockOrCode(folded, number.span)) continue;
+    if (isClockOrCode(folded, number.span) || listNumbers.has(number.span[0])) continue;
+    const isLabel =
+      labelsBefore.includes(tokens[from - 1]?.text ?? '') &&
+      tokens[to]?.isWord !== true &&
+      !beesFrom.has(tokens[to]?.span[0] ?? -1);
+    if (isLabel) continue;
     if (!Number.isInteger(number.value) || number.decimals > 0 || number.value > MOST_QUEENS) {
       // "2.5 imps" counts something, but who knows what
       if (!beesFrom.has(tokens[to]?.span[0] ?? -1)) continue;
       const span: Span = [tokens[from]!.span[0], tokens[to - 1]!.span[1]];
-      found.set(from, { count: { values: [], exact: false, article: false, span }, from, to });
+      const count = { values: [], exact: false, article: false, span };
+      found.set(from, { count, from, to, number: { from, count } });
       continue;
     }
     const values = [number.value];
@@ -70,7 +82,16 @@ export function countsIn(
       const sign = joined?.phrase === '-' || joined?.phrase === '/';
       // "imp 2 - bimac 1" is no range; "2-3" and "2 - 3" are
       const near = joined !== null && tokens[joined.to]?.span[0] === next.span[0];
-      if (joined && near && !(sign && open) && next.value !== number.value) {
+      const within =
+        between.includes(tokens[from - 1]?.text ?? '') &&
+        words.tally.ands.includes(tokens[to]?.text ?? '') &&
+        tokens[to + 1]?.span[0] === next.span[0];
+      if (within && next.value !== number.value) {
+        values.splice(0, 1, middle(number.value, next.value), number.value, next.value);
+        exact = false;
+        to = tokenAfter(next.span[1], to + 1);
+        index++;
+      } else if (joined && near && !(sign && open) && next.value !== number.value) {
         const low = Math.min(number.value, next.value);
         const high = Math.max(number.value, next.value);
         const range = sign || joined.phrase === 'to';
@@ -81,31 +102,44 @@ export function countsIn(
       }
     }
     if (units.at(tokens, to)) continue;
+    const numberFrom = from;
+    const exactNumber = exact;
     for (let before = from - 1; before >= Math.max(0, from - 4); before--) {
       if (inexactBefore.at(tokens, before)?.to === from) {
         exact = false;
         from = before;
       }
     }
+    const numberTo = to;
     const after = inexactAfter.at(tokens, to);
+    // "2 maybe impatiens", "one maybe a tricolored": the doubt is about the name
+    const isAboutName = (behindHedge: number): boolean => {
+      const article = words.numbers.articles.includes(tokens[behindHedge]?.text ?? '') ? 1 : 0;
+      const name = tokens[behindHedge + article]?.span[0] ?? -1;
+      return meanings.at(tokens, to)?.kinds.has('doubtful') === true && beesFrom.has(name);
+    };
     // "5+ imps" is inexact, "2 + 1" are two counts
-    const adds = after?.phrase === '+' && numbers.some(({ span }) => span[0] === tokens[after.to]?.span[0]);
-    // "2 maybe impatiens": the doubt is about the name
-    const aboutName =
-      after !== null && meanings.at(tokens, to)?.kinds.has('doubtful') && beesFrom.has(tokens[after.to]?.span[0] ?? -1);
-    if (after && !adds && !aboutName) {
+    const behind = after === null ? null : (tokens[after.to]?.span[0] ?? -1);
+    const adds =
+      after?.phrase === '+' &&
+      ((beesFrom.has(behind ?? -1) && tokens[to]!.span[0] > tokens[to - 1]!.span[1]) ||
+        numbers.some(({ span }) => span[0] === tokens[after.to]?.span[0]));
+    if (after && !adds && !isAboutName(after.to)) {
       exact = false;
       to = after.to;
     }
+    const countFrom = (at: number, isExact: boolean): CountSaid => ({
+      values: [...new Set(values)],
+      exact: isExact,
+      article: false,
+      span: [tokens[at]!.span[0], tokens[to - 1]!.span[1]],
+    });
+    const numberExact = exactNumber && to === numberTo;
     found.set(from, {
-      count: {
-        values: [...new Set(values)],
-        exact,
-        article: false,
-        span: [tokens[from]!.span[0], tokens[to - 1]!.span[1]],
-      },
+      count: countFrom(from, exact),
       from,
       to,
+      number: { from: numberFrom, count: countFrom(numberFrom, numberExact) },
     });
   }
   return found;
@@ -116,4 +150,17 @@ function isClockOrCode(folded: string, [from, to]: Span): boolean {
   return (
     /(?:\d[:/]|[$#])$/.test(folded.slice(Math.max(0, from - 2), from)) || /^(?::\d|\/\d)/.test(folded.slice(to, to + 2))
   );
+}
+
+/** Where "1." and "2." number the items of a list: at the head of lines, or with brackets anywhere. */
+function numbersOfLists(folded: string): ReadonlySet<number> {
+  for (const pattern of [/(?:^|\n)[ \t]*(\d)[.)](?=[ \t])/g, /(?:^|[\s(])(\d)\)(?=[ \t])/g]) {
+    const found = [...folded.matchAll(pattern)].map(({ index, 0: typed, 1: digit }) => ({
+      at: index + typed.indexOf(digit!),
+      number: Number(digit),
+    }));
+    if (found.length > 1 && found.every(({ number }, at) => number === at + 1))
+      return new Set(found.map(({ at }) => at));
+  }
+  return new Set();
 }

@@ -34,7 +34,8 @@ export function giveBees(rows: readonly Row[], allBees: NameSaid | null, doubts:
     }
     row.bee = given ?? last;
     // "2 imp on the phlox … 2": more of them, or a time, or the number of something else
-    if (row.bee && !given && row.said.role === 'new' && row.plants === null && !row.worker) doubts.add('tally-unclear');
+    if (row.bee && !given && row.said.role === 'new' && row.plants === null && !row.worker && row.pollen === null)
+      doubts.add('tally-unclear');
     if (row.bee === null) {
       if (row.said.role === 'same' || row.said.role === 'same-ones') continue;
       doubts.add('tally-bees-guess');

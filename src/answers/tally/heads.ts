@@ -23,6 +23,12 @@ export interface Head {
   each: boolean;
   total: boolean;
   all: boolean;
+  /** "both" 2, "all three" 3. */
+  allNumber: number | null;
+  /** "3 of them" */
+  ofThem: boolean;
+  /** "so 2 imps" counts again; "my wife says 2 imps" may. */
+  again: RowSaid['again'];
   unresolved: Span | null;
   takesBack: TakesBack;
   /** "not 3 impatiens" */
@@ -46,6 +52,9 @@ export const headOf = (type: Head['type'], span: Span): Head => ({
   each: false,
   total: false,
   all: false,
+  allNumber: null,
+  ofThem: false,
+  again: null,
   unresolved: null,
   takesBack: 'no',
   denied: false,

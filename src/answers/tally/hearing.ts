@@ -29,6 +29,8 @@ interface Waiting {
   doubt: boolean;
   worker: boolean;
   all: boolean;
+  allNumber: number | null;
+  again: Head['again'];
   pollen: boolean;
   each: boolean;
   total: boolean;
@@ -44,6 +46,8 @@ const nothingWaits = (): Waiting => ({
   doubt: false,
   worker: false,
   all: false,
+  allNumber: null,
+  again: null,
   pollen: false,
   each: false,
   total: false,
@@ -53,12 +57,18 @@ const nothingWaits = (): Waiting => ({
   denied: false,
 });
 
+/** "Maybe another", "might be the same one": how many there were is in doubt. */
+const OF_QUEENS_BEFORE: ReadonlySet<Mark['kind']> = new Set(['another', 'same', 'same-one', 'same-ones']);
+
+const isNone = ({ role, count }: Head): boolean => role === 'zero' || count?.values[0] === 0;
+
 /** Words in the place of a plant that nobody knows. */
 const nowhere = (span: Span): PlantsSaid => ({
   kind: 'plants',
   plants: [],
   each: false,
   placed: true,
+  comma: false,
   sign: null,
   joinedBy: null,
   takesBack: 'no',
@@ -115,6 +125,8 @@ class Hearing {
     head.orBefore = waiting.or;
     head.worker ||= waiting.worker;
     head.all ||= waiting.all;
+    head.allNumber ??= waiting.allNumber;
+    head.again ??= waiting.again;
     head.each ||= waiting.each && head.type === 'count';
     head.total ||= waiting.total;
     head.queens ||= waiting.queens;
@@ -191,9 +203,20 @@ class Hearing {
         break;
       case 'all-bees':
         this.waiting.all = true;
+        this.waiting.allNumber = mark.number;
+        break;
+      case 'of-them':
+        if (this.openCount) this.openCount.ofThem = true;
+        break;
+      case 'says':
+      case 'concludes':
+        this.waiting.again = mark.kind;
         break;
       case 'doubtful':
-        this.doubtful(at);
+        this.doubtful(mark, at);
+        break;
+      case 'mostly':
+        if (nextMeaning(this.marks, at)?.kind === 'bee') this.waiting.uncertain = true;
         break;
       case 'denies':
         this.waiting.denied = true;
@@ -208,6 +231,7 @@ class Hearing {
         this.flush();
         this.said.push({ kind: 'nothing-else', span: mark.span });
         break;
+      case 'that-is-all':
       case 'thing':
         break;
     }
@@ -218,7 +242,7 @@ class Hearing {
     if (strength === 'line' || strength === 'stop') {
       this.flush();
       this.said.push({ kind: 'end', strength, span });
-      this.waiting = { ...nothingWaits(), takesBack: this.waiting.takesBack };
+      this.waiting = { ...nothingWaits(), takesBack: this.waiting.takesBack, again: this.waiting.again };
       this.joinedBy = strength;
       return;
     }
@@ -294,9 +318,10 @@ class Hearing {
     if (last) return;
     const next = nextMeaning(this.marks, at);
     const nothingFollows = next === undefined || next.kind === 'break';
-    if (this.waiting.gap !== null && this.behindPlant && nothingFollows) {
-      // "2 imp on phlox, couldn't tell which …": a doubt about the row before
-      const row = this.said.findLast((item) => item.kind === 'row');
+    const row = this.said.findLast((item) => item.kind === 'row');
+    const isOfRow = this.waiting.gap !== null || (row?.kind === 'row' && row.bee === null && row.role === 'new');
+    if (isOfRow && this.behindPlant && nothingFollows) {
+      // "2 imp on phlox, couldn't tell which …", "one on the phlox I couldn't identify": about the row before
       changeLastRow(this.said, row?.bee ? { doubt: true } : { bee: bombusAt(span) });
       return;
     }
@@ -310,6 +335,8 @@ class Hearing {
     const { touching, openCount } = this;
     // "none, the same one": not a queen of its own
     if (kind === 'same-one' && touching?.type === 'role' && touching.role === 'zero') touching.role = 'same-one';
+    // "1 of the same": its bee is the one said last
+    else if (openCount && kind === 'same') return;
     // "1 of them also", "2 more"
     else if (openCount && (kind === 'same-one' || kind === 'another')) openCount.role = kind;
     else this.take(headOf('role', span)).role = kind;
@@ -341,11 +368,12 @@ class Hearing {
     }
   }
 
-  private doubtful(at: number): void {
+  private doubtful({ ofZero }: Of<'doubtful'>, at: number): void {
     const next = nextMeaning(this.marks, at);
     if (next?.kind === 'bee' || next?.kind === 'all-bees') this.waiting.doubt = true;
-    else if (next?.kind === 'another') this.waiting.uncertain = true;
+    else if (next && OF_QUEENS_BEFORE.has(next.kind)) this.waiting.uncertain = true;
     else if (this.last?.bee) this.last.doubt = true;
+    else if (this.last && isNone(this.last)) this.last.uncertain ||= ofZero;
     else if (!this.last && this.behindPlant) changeLastRow(this.said, { doubt: true });
   }
 
@@ -377,6 +405,7 @@ class Hearing {
       plants: mark.kind === 'plant' ? [mark.plant] : mark.which,
       each: mark.kind === 'plants' && mark.each,
       placed: placed !== 'no',
+      comma: strength === 'comma',
       sign: strength === 'colon' || strength === 'dash' || strength === 'line' ? strength : null,
       joinedBy: this.joinedBy,
       takesBack,

@@ -4,7 +4,7 @@
  */
 import type { Context, Span } from '../reading.js';
 import { fold } from '../text.js';
-import { countsIn, type CountSaid } from './counts.js';
+import { countsIn, type CountAt, type CountSaid } from './counts.js';
 import { tokensOf, type Token } from './lexicon.js';
 import type { FoundNames } from '../names/index.js';
 import { namesIn, type NameMark, type NameSaid } from './names-said.js';
@@ -19,6 +19,10 @@ export type Mark = { readonly span: Span } & (
   | { readonly kind: 'plants'; readonly which: 'all' | 'rest'; readonly each: boolean }
   | { readonly kind: 'count'; readonly count: CountSaid }
   | { readonly kind: 'queens'; readonly plural: boolean }
+  /** "they're all"; "both" and "all three" say how many, too. */
+  | { readonly kind: 'all-bees'; readonly number: number | null }
+  /** `ofZero`: behind a zero it is a doubt about that too. */
+  | { readonly kind: 'doubtful'; readonly ofZero: boolean }
   /** "on": `strong` where only a plant can follow. */
   | { readonly kind: 'preposition'; readonly strong: boolean }
   | { readonly kind: 'break'; readonly strength: Break }
@@ -26,18 +30,21 @@ export type Mark = { readonly span: Span } & (
       readonly kind:
         | 'zero'
         | 'nothing-else'
+        | 'that-is-all'
+        | 'mostly'
+        | 'of-them'
+        | 'says'
+        | 'concludes'
         | 'each'
         | 'same'
         | 'same-one'
         | 'same-ones'
         | 'moved-on'
         | 'another'
-        | 'all-bees'
         | 'worker'
         | 'pollen'
         | 'no-pollen'
         | 'cannot-tell'
-        | 'doubtful'
         | 'total'
         | 'thing'
         | 'insect'
@@ -71,13 +78,14 @@ const SIGNS: Readonly<Record<string, Break>> = {
  * "." ends a sentence where a blank or the end stands behind it, but in "4 imp. on phlox" it shortens a name; "-" divides
  * only between blanks. `text` is as typed: a capital begins a sentence.
  */
-function signAt(text: string, folded: string, token: Token, afterName: boolean): Break | null {
+function signAt(text: string, folded: string, token: Token, afterName: boolean, shortened: boolean): Break | null {
   const sign = SIGNS[token.text];
   if (sign) return sign;
   const before = folded[token.span[0] - 1];
   const after = folded[token.span[1]];
   if (token.text === '.') {
-    const goesOn = afterName && /^[ \t]+[\p{Ll}(]/u.test(text.slice(token.span[1], token.span[1] + 8));
+    const rest = text.slice(token.span[1], token.span[1] + 8);
+    const goesOn = afterName && (/^[ \t]+[\p{Ll}(]/u.test(rest) || (shortened && /^[ \t]+\d/.test(rest)));
     return !goesOn && (after === undefined || /\s/.test(after)) ? 'stop' : null;
   }
   if (token.text === '-' || token.text === '–')
@@ -91,13 +99,13 @@ const isArticle = (token: Token, context: Context): boolean => context.words.num
 /** All marks of a text, whose names may be known already. Linear in its length. */
 export function marksOf(text: string, context: Context, found?: FoundNames): Mark[] {
   const folded = fold(text);
-  const { meanings, vagueValued } = tallyLexicons(context.words.tally);
+  const { meanings, vagueValued, soundsLike } = tallyLexicons(context.words.tally);
   const names = namesIn(folded, context, found);
   const nameAt = new Map(names.marks.map((mark) => [mark.span[0], mark]));
   const nameEnds = new Set(names.marks.map(({ span }) => span[1]));
   const tokens = tokensOutside(folded, names.marks);
   const beesFrom = new Set(names.marks.filter(({ kind }) => kind === 'bee').map(({ span }) => span[0]));
-  const counts = countsIn(names.rest, tokens, beesFrom, context.words);
+  const counts = new Map(countsIn(names.rest, tokens, beesFrom, context.words));
   const marks: Mark[] = [];
   const push = (mark: Mark): void => void marks.push(mark);
   let line = 0;
@@ -113,15 +121,35 @@ export function marksOf(text: string, context: Context, found?: FoundNames): Mar
       line = name.span[1];
       continue;
     }
+    const sound = soundsLike.at(tokens, at);
+    if (sound && !counts.has(at) && isNumberByEar(tokens, at, sound.to, { beesFrom, counts, context })) {
+      push({ kind: 'count', count: exactly([...sound.kinds][0]!, token.span), span: token.span });
+      at = sound.to;
+      continue;
+    }
     const phrase = meanings.at(tokens, at);
     const count = counts.get(at);
-    const mark = phrase ? markOf(phrase.kinds, marks, phrase.phrase) : null;
+    const mark = phrase ? markOf(phrase.kinds, marks, phrase.phrase, context.words.numbers.units) : null;
     // "one" counts before it means a queen, "maybe 2" is a count in doubt
     const longer =
       phrase !== null && (!count || phrase.to > count.to || (phrase.to === count.to && mark?.kind !== 'queens'));
     if (phrase && mark && longer) {
+      // "looked like 2 imps": the number in "like 2" still counts
+      if (count && count.number.from >= phrase.to)
+        counts.set(count.number.from, { ...count, count: count.number.count });
+      for (let inside = at + 1; inside < phrase.to; inside++) {
+        const late = counts.get(inside);
+        if (late && late.number.from >= phrase.to) counts.set(late.number.from, { ...late, count: late.number.count });
+      }
       push({ ...mark, span: [token.span[0], tokens[phrase.to - 1]!.span[1]] });
       at = phrase.to;
+      continue;
+    }
+    const strokes = strokesAt(folded, token, nameEnds, beesFrom);
+    if (strokes !== null) {
+      const to = tokens.findIndex(({ span }, next) => next > at && span[0] >= token.span[0] + strokes);
+      push({ kind: 'count', count: exactly(strokes, token.span), span: token.span });
+      at = to === -1 ? tokens.length : to;
       continue;
     }
     const vague = vagueValued.at(tokens, at);
@@ -143,7 +171,7 @@ export function marksOf(text: string, context: Context, found?: FoundNames): Mar
       continue;
     }
     if (isArticle(token, context)) {
-      push({ kind: 'count', count: { values: [1], exact: true, article: true, span: token.span }, span: token.span });
+      push({ kind: 'count', count: { ...exactly(1, token.span), article: true }, span: token.span });
       at++;
       continue;
     }
@@ -153,15 +181,73 @@ export function marksOf(text: string, context: Context, found?: FoundNames): Mar
       at = counted ? at + 1 : phrase.to;
       continue;
     }
-    const sign = signAt(text, folded, token, nameEnds.has(token.span[0]));
-    // "vagans/perplexus"
-    const either = token.text === '/' && nameEnds.has(token.span[0]) && beesFrom.has(token.span[1]);
+    const last = marks.at(-1);
+    const shortened = nameEnds.has(token.span[0]) && last?.span[1] === token.span[0] && isShortened(folded, last);
+    const sign = signAt(text, folded, token, nameEnds.has(token.span[0]), shortened);
+    // "vagans/perplexus", "vagans / sandersoni"
+    const behind = tokens[at + 1]?.span[0] ?? -1;
+    const either = token.text === '/' && marks.at(-1)?.kind === 'bee' && beesFrom.has(behind) && !counts.has(at + 2);
     if (sign) push({ kind: 'break', strength: either ? 'or' : sign, span: token.span });
     else if (/^\p{L}/u.test(token.text) && !(token.text === 'x' && touchesNumber(folded, token)))
       push({ kind: 'unknown', span: token.span });
     at++;
   }
   return marks;
+}
+
+/** "Phlox div" is cut short, "redbud" is not. */
+function isShortened(folded: string, mark: Mark): boolean {
+  const name = mark.kind === 'bee' ? mark.bee : mark.kind === 'plant' ? mark.plant : null;
+  const typed =
+    folded
+      .slice(...mark.span)
+      .split(/[\s.]+/)
+      .at(-1) ?? '';
+  const epithet = name?.names[0]?.name.toLowerCase().split(' ').at(-1) ?? '';
+  return typed !== '' && typed.length < epithet.length && epithet.startsWith(typed);
+}
+
+const exactly = (value: number, span: Span): CountSaid => ({ values: [value], exact: true, article: false, span });
+
+/** "to impatiens" at the head of a clause, with no count behind the bee: the phone heard "two". */
+function isNumberByEar(
+  tokens: readonly Token[],
+  at: number,
+  to: number,
+  {
+    beesFrom,
+    counts,
+    context,
+  }: { beesFrom: ReadonlySet<number>; counts: ReadonlyMap<number, CountAt>; context: Context },
+): boolean {
+  const bee = tokens[to];
+  if (!bee || !beesFrom.has(bee.span[0])) return false;
+  const behind = tokens[to + 1];
+  if (counts.has(to + 1) || behind?.text === ':' || behind?.text === '=' || behind?.text === '-') return false;
+  const before = tokens[at - 1];
+  const { ands, seeing } = context.words.tally;
+  return (
+    !before || (!before.isWord && before.text !== '') || ands.includes(before.text) || seeing.includes(before.text)
+  );
+}
+
+/** How many strokes a name is tallied with: "impatiens |||", "bimac II". */
+function strokesAt(
+  folded: string,
+  token: Token,
+  nameEnds: ReadonlySet<number>,
+  beesFrom: ReadonlySet<number>,
+): number | null {
+  const strokes = /^(?:\|{2,9}|i{2,4})(?![\p{L}\p{N}])/u.exec(folded.slice(token.span[0], token.span[0] + 10))?.[0];
+  if (strokes === undefined) return null;
+  const before = folded
+    .slice(0, token.span[0])
+    .trimEnd()
+    .replace(/[:=-]$/, '')
+    .trimEnd().length;
+  const behind = token.span[0] + strokes.length;
+  const next = behind + (/^\s*/.exec(folded.slice(behind))?.[0].length ?? 0);
+  return nameEnds.has(before) || beesFrom.has(next) ? strokes.length : null;
 }
 
 /** The "x" of "impatiens x2" and "2x impatiens". */
@@ -193,16 +279,25 @@ const lastOf = (marks: readonly Mark[]): Mark | undefined => {
 };
 
 /** What the phrase means here; null for one that means nothing by itself. */
-function markOf(kinds: ReadonlySet<Meaning>, before: readonly Mark[], phrase: string): Bare | null {
+function markOf(
+  kinds: ReadonlySet<Meaning>,
+  before: readonly Mark[],
+  phrase: string,
+  units: Readonly<Record<string, number>>,
+): Bare | null {
   const last = lastOf(before);
   const placed = last?.kind === 'preposition';
   const has = (kind: Meaning): boolean => kinds.has(kind);
   if (has('notZero')) return null;
+  if (has('missed')) return { kind: 'thing' };
   // "oops" at the very start takes nothing back
   if (has('takesBack')) return before.length > 0 ? { kind: 'takes-back' } : null;
   if (has('takesBackWeakly')) return before.length > 0 ? { kind: 'takes-back-weakly' } : null;
+  const pollenSaid = has('withoutIt') && before.some(({ kind }) => kind === 'pollen');
+  if (pollenSaid && (last?.kind === 'count' || last?.kind === 'queens')) return { kind: 'no-pollen' };
   if (has('denies')) return { kind: 'denies' };
   if (has('nothingElse')) return { kind: 'nothing-else' };
+  if (has('thatIsAll')) return { kind: 'that-is-all' };
   if (has('noPollen')) return { kind: 'no-pollen' };
   if (has('restPlants') && (placed || last?.kind === 'zero' || phrase.split(' ').length > 1))
     return { kind: 'plants', which: 'rest', each: true };
@@ -217,15 +312,22 @@ function markOf(kinds: ReadonlySet<Meaning>, before: readonly Mark[], phrase: st
   if (has('same')) return { kind: 'same' };
   if (has('movedOn')) return { kind: 'moved-on' };
   if (has('another')) return { kind: 'another' };
+  if (has('mostly')) return { kind: 'mostly' };
   if (has('zero')) return { kind: 'zero' };
   if (has('pollen')) return { kind: 'pollen' };
   if (has('cannotTell')) return { kind: 'cannot-tell' };
   if (has('otherInsects')) return { kind: 'insect' };
   if (has('workers')) return { kind: 'worker' };
   if (has('total')) return { kind: 'total' };
-  if (has('allBees') || has('bothBees')) return { kind: 'all-bees' };
+  if (has('allBees') || has('bothBees')) {
+    const number = phrase.split(' ').flatMap((word) => (word === 'both' ? [2] : (units[word] ?? [])))[0];
+    return { kind: 'all-bees', number: number ?? null };
+  }
+  if (has('ofThem') && last?.kind === 'count') return { kind: 'of-them' };
+  if (has('saying')) return { kind: 'says' };
   if (has('queens')) return { kind: 'queens', plural: has('queensPlural') };
-  if (has('doubtful')) return { kind: 'doubtful' };
+  if (has('doubtful')) return { kind: 'doubtful', ofZero: has('doubtsZero') };
+  if (has('concluding') && before.length > 0) return { kind: 'concludes' };
   if (has('ands')) return { kind: 'break', strength: 'and' };
   if (has('ors')) return { kind: 'break', strength: 'or' };
   if (has('onPlants') || has('prepositions')) return { kind: 'preposition', strong: has('onPlants') };

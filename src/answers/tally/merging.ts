@@ -19,6 +19,8 @@ export function merged(rows: readonly RowMeant[], doubts: ReadonlySet<Ask>): Row
         (other.plant === null) === (row.plant === null) &&
         other.seenBefore === row.seenBefore &&
         other.worker === row.worker &&
+        // "2 with pollen and one without" are told apart
+        (other.pollen === null || row.pollen === null || (other.pollen === 0) === (row.pollen === 0)) &&
         other.doubt === row.doubt,
     );
     const other = left[at];

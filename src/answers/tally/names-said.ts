@@ -2,6 +2,7 @@
 import { findNames, type FoundName, type FoundNames, type NameValue } from '../names/index.js';
 import type { Context, Span } from '../reading.js';
 import { blank } from '../text.js';
+import { plantsByOrder } from './by-order.js';
 
 export interface NameSaid {
   /** Best first; several where they are not `clear`, the genus last. */
@@ -59,9 +60,14 @@ function markOfBee(folded: string, found: FoundName): NameMark {
 /** `found`: the names of this text where they are known already, for looking them up is slow. */
 export function namesIn(folded: string, context: Context, found: FoundNames = findNames(folded, context)): NamesSaid {
   const { bees, plants } = found;
+  const named = plants.flatMap(({ names, span }) => (names[0] ? [{ name: names[0].name, at: span[0] }] : []));
   const marks: NameMark[] = [
     ...bees.map((found) => markOfBee(folded, found)),
     ...plants.map((found): NameMark => ({ kind: 'plant', plant: said(found), span: found.span })),
+    ...plantsByOrder(folded, named, context).map(({ name, span }): NameMark => {
+      const plant = { names: [{ name, rank: null }], clear: true, doubt: false, span };
+      return { kind: 'plant', plant, span };
+    }),
   ].sort((a, b) => a.span[0] - b.span[0] || b.span[1] - a.span[1]);
   const apart = marks.filter((mark, at) => at === 0 || mark.span[0] >= marks[at - 1]!.span[1]);
   return {

@@ -36,6 +36,8 @@ export function rowsOf(run: readonly Head[]): Said[] {
   const open = heads.filter(
     (head) =>
       !bound.has(head) &&
+      // "impatiens not bimac, 2 of them"
+      !(head.denied && head.type === 'bee') &&
       (head.type === 'count' || head.type === 'bee' || head.type === 'insect') &&
       !(head.total && head.type === 'count' && totalStandsAlone(heads, head)),
   );
@@ -54,6 +56,7 @@ export function rowsOf(run: readonly Head[]): Said[] {
     const next = open[at + 1];
     const nameBefore = before && before.type !== 'count' && !bound.has(before) ? before : null;
     const nameNext = next && next.type !== 'count' && !bound.has(next) ? next : null;
+    if (isSumOfNames(heads, head)) return;
     if (behind && nameBefore) {
       pair(head, nameBefore);
       return;
@@ -93,7 +96,12 @@ export function rowsOf(run: readonly Head[]): Said[] {
     }
     const count = partnerOfBee.get(head) ?? null;
     if (head.all && count === null && head.bee) {
-      rows.push({ kind: 'all-bees', bee: head.doubt ? { ...head.bee, doubt: true } : head.bee, span: head.span });
+      rows.push({
+        kind: 'all-bees',
+        bee: head.doubt ? { ...head.bee, doubt: true } : head.bee,
+        number: head.allNumber,
+        span: head.span,
+      });
       continue;
     }
     rows.push(row(head, count, { unclear: count !== null && unclear.has(count) }));
@@ -107,11 +115,19 @@ function totalStandsAlone(heads: readonly Head[], head: Head): boolean {
   return next === undefined || next.type === 'count' || (next.gap !== null && next.gap !== 'open');
 }
 
+/** "two, an impatiens and a bimac", "2: impatiens, bimac": as many names behind it as it counts, none with a count. */
+function isSumOfNames(heads: readonly Head[], head: Head): boolean {
+  const behind = heads.slice(heads.indexOf(head) + 1);
+  const names = behind.filter(({ type }) => type === 'bee');
+  const plain = behind.every(({ type, count, plural }) => (type === 'bee' && !plural) || count?.article === true);
+  return plain && behind[0]?.gap != null && names.length > 1 && names.length === head.count?.values[0];
+}
+
 /** Counts and names in turn: "imp 2 bimac 1". */
 const alternates = (heads: readonly Head[]): boolean =>
   heads.every((head, at) => at === 0 || (head.type === 'count') !== (heads[at - 1]!.type === 'count'));
 
-function row(head: Head, other: Head | null, more: Partial<RowSaid>): RowSaid {
+export function row(head: Head, other: Head | null, more: Partial<RowSaid>): RowSaid {
   const both = other ? [head, other] : [head];
   const any = (test: (each: Head) => boolean): boolean => both.some(test);
   const from = Math.min(...both.map(({ span }) => span[0]));
@@ -135,6 +151,8 @@ function row(head: Head, other: Head | null, more: Partial<RowSaid>): RowSaid {
     role: head.role,
     each: any((each) => each.each),
     queens: any((each) => each.queens),
+    ofThem: any((each) => each.ofThem),
+    again: both.find((each) => each.again !== null)?.again ?? null,
     worker: any((each) => each.worker),
     pollen,
     doubt: any((each) => each.doubt),
@@ -143,7 +161,7 @@ function row(head: Head, other: Head | null, more: Partial<RowSaid>): RowSaid {
     partOfLast,
     total: any((each) => each.total),
     takesBack,
-    orBees: head.orBefore && bee && count === null ? [bee] : [],
+    orBees: bee && any(({ orBefore }) => orBefore) ? [bee] : [],
     unclear: false,
     span: [from, to],
     ...more,
@@ -156,8 +174,14 @@ function withEitherOr(rows: readonly Said[]): Said[] {
   for (const said of rows) {
     const last = joined.at(-1);
     if (said.kind === 'row' && said.orBees.length > 0 && last?.kind === 'row' && last.bee) {
+      // "2 imp or 3 bimac" could be anything
+      const counted = said.count && !said.count.article;
+      const both = counted && last.count && !last.count.article;
       joined[joined.length - 1] = {
         ...last,
+        // "vagans or perplexus, 2 of them"
+        count: counted ? said.count : last.count,
+        unclear: last.unclear || Boolean(both),
         orBees: [...last.orBees, ...said.orBees],
         span: [last.span[0], said.span[1]],
       };

@@ -2,6 +2,7 @@
  * Marks of a tally told among other things: only what surely speaks of queens is kept. "None" must be none of bees, a
  * number must stand beside a bee, and bees hoped for or seen at another time are none.
  */
+import type { Span } from '../reading.js';
 import type { Mark } from './marks.js';
 
 /** The next mark that says something, in the same clause. */
@@ -56,8 +57,21 @@ export interface Passing {
   readonly saysQueens: (phrase: string) => boolean;
   /** "saw none": a zero that needs no bee beside it. */
   readonly saysSeeing: (phrase: string) => boolean;
-  /** "hoping for", "last year": what follows was not seen in this watch. */
-  readonly notSeen: readonly number[];
+  /** "hoping for", "last year": what was not seen in this watch. */
+  readonly notSeen: readonly Span[];
+}
+
+/** True for what its clause says was hoped for, or seen at another time. */
+export function isUnseen(marks: readonly Mark[], at: number, notSeen: readonly Span[]): boolean {
+  if (notSeen.length === 0) return false;
+  const said = marks[at]!.span[0];
+  for (let before = at; before >= 0; before--) {
+    const mark = marks[before]!;
+    const from = before === 0 ? 0 : marks[before - 1]!.span[1];
+    if (notSeen.some((span) => span[0] >= from && span[0] < mark.span[0] && said < span[1])) return true;
+    if (mark.kind === 'break' && mark.strength !== 'and' && mark.strength !== 'or') return false;
+  }
+  return false;
 }
 
 export function marksInPassing(
@@ -66,15 +80,7 @@ export function marksInPassing(
   { saysQueens, saysSeeing, notSeen }: Passing,
 ): Mark[] {
   const anyBee = marks.some(({ kind }) => kind === 'bee' || kind === 'cannot-tell');
-  const unseen = (at: number): boolean => {
-    for (let before = at; before >= 0; before--) {
-      const mark = marks[before]!;
-      const from = before === 0 ? 0 : marks[before - 1]!.span[1];
-      if (notSeen.some((position) => position >= from && position < mark.span[0])) return true;
-      if (mark.kind === 'break' && mark.strength !== 'and' && mark.strength !== 'or') return false;
-    }
-    return false;
-  };
+  const unseen = (at: number): boolean => isUnseen(marks, at, notSeen);
   return marks.filter((mark, at) => {
     switch (mark.kind) {
       case 'unknown':
@@ -101,7 +107,8 @@ export function marksInPassing(
         return anyBee;
       case 'count': {
         if (unseen(at)) return false;
-        const next = after(marks, at);
+        const first = after(marks, at);
+        const next = first?.kind === 'of-them' ? after(marks, marks.indexOf(first)) : first;
         if (isBee(next) || next?.kind === 'pollen' || next?.kind === 'no-pollen') return true;
         const before = marks[at - 1];
         const named =

@@ -55,6 +55,8 @@ function nextIsBehindItsRows(items: readonly Item[], at: number): boolean {
   return false;
 }
 
+const isZero = ({ role, count }: RowSaid): boolean => role === 'zero' || count?.values[0] === 0;
+
 const joinsList = (said: PlantsSaid): boolean =>
   said.joinedBy === 'and' || said.joinedBy === 'or' || said.joinedBy === 'comma';
 
@@ -94,8 +96,7 @@ export function place(said: readonly Said[]): Placing {
   const cover = (unplaced: readonly Open[], plants: PlantsSaid): void => {
     // "2 imp but nothing on the plum": only the nothing is the plum's
     const zero = unplaced.at(-1);
-    const targets =
-      zero && zero.row.role === 'zero' && unplaced.some(({ row }) => row.role !== 'zero') ? [zero] : unplaced;
+    const targets = zero && isZero(zero.row) && unplaced.some(({ row }) => !isZero(row)) ? [zero] : unplaced;
     for (const target of targets) {
       target.plants = plants;
       target.byHeading = false;
@@ -136,7 +137,9 @@ export function place(said: readonly Said[]): Placing {
         .filter((row) => row.plants === last!.plants)
         .every(({ row }) => row.role === 'zero' || row.count?.values[0] === 0);
       const headed = heading === last.plants;
-      const alone = after.length === 0 || nextIsBehindItsRows(items, at);
+      // "4 imp on phlox and geranium, 2 each"
+      const eachOfBoth = after.length === 1 && after[0]!.each && after[0]!.bee === null;
+      const alone = after.length === 0 || eachOfBoth || nextIsBehindItsRows(items, at);
       if (alone || headed || item.joinedBy === 'or' || (zero && item.joinedBy === 'and' && !item.placed)) {
         const both = together(last.plants, item);
         // "2 imp on phlox, redbud 3 bimac": the comma parts them

@@ -18,6 +18,10 @@ export interface RowSaid {
   readonly each: boolean;
   /** "2 queens", "3 bees": counted as queens though no bee is named. */
   readonly queens: boolean;
+  /** "3 of them": of queens told already. */
+  readonly ofThem: boolean;
+  /** Said before it: "so", that it counts again what was counted; "my wife says", that others may count the same. */
+  readonly again: 'concludes' | 'says' | null;
   readonly worker: boolean;
   /** How many had pollen; `all` of the row's count; null where not said. */
   readonly pollen: number | 'all' | null;
@@ -46,6 +50,8 @@ export interface PlantsSaid {
   readonly each: boolean;
   /** "on the phlox": a preposition stands before it. */
   readonly placed: boolean;
+  /** A comma stands right behind it. */
+  readonly comma: boolean;
   /** What stands behind it and makes it a heading. */
   readonly sign: 'colon' | 'dash' | 'line' | null;
   /** "or", "and" before it: it may belong with the plant before. */
@@ -58,6 +64,8 @@ export interface PlantsSaid {
 export interface AllBeesSaid {
   readonly kind: 'all-bees';
   readonly bee: NameSaid;
+  /** "both" 2, "all three" 3; null where it says no number. */
+  readonly number: number | null;
   readonly span: Span;
 }
 

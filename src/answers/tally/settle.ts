@@ -5,11 +5,18 @@
 import type { Ask } from '../../../shared/phrases.js';
 import { corrected } from './corrections.js';
 import { giveBees, withSame } from './giving-bees.js';
-import type { Row, TallyMeant } from './meant.js';
+import type { Row, RowMeant, TallyMeant } from './meant.js';
 import { merged } from './merging.js';
 import type { Placed, Placing } from './placing.js';
 import { Spread } from './spreading.js';
-import { withCountSaidLater, withoutParts, withoutTotals } from './totals.js';
+import {
+  withCountSaidLater,
+  withoutNamelessOnes,
+  withoutParts,
+  withoutRestated,
+  withoutTotals,
+  withRemainders,
+} from './totals.js';
 
 /** What is asked back first where several things are in doubt. */
 const ORDER: readonly Ask[] = [
@@ -30,14 +37,17 @@ export function settle({ rows: placed, allBees, nothingElse, bare }: Placing, wa
   let rows = corrected(placed.map(begun), doubts);
   for (const { unclear } of placed) if (unclear) doubts.add('tally-unclear');
   rows = withoutParts(rows);
-  rows = withoutTotals(rows, doubts);
+  rows = withoutRestated(rows, doubts);
+  rows = withoutNamelessOnes(withRemainders(rows));
+  rows = withoutTotals(rows, watched, doubts);
   rows = withCountSaidLater(rows);
   const beesMissing = giveBees(rows, allBees, doubts);
   rows = withSame(rows);
   const spread = new Spread(watched, rows, bare, doubts);
   const meant = rows.flatMap((row) => spread.row(row));
   if (nothingElse) meant.push(...spread.rest());
-  return { rows: merged(meant, doubts), doubts: ORDER.filter((ask) => doubts.has(ask)), beesMissing };
+  const settled = withoutContradictions(meant, doubts);
+  return { rows: merged(settled, doubts), doubts: ORDER.filter((ask) => doubts.has(ask)), beesMissing };
 }
 
 function begun({ row: said, plants }: Placed): Row {
@@ -51,4 +61,16 @@ function begun({ row: said, plants }: Placed): Row {
     worker: said.worker,
     seenBefore: said.role === 'same-one' || said.role === 'same-ones',
   };
+}
+
+/** "2 imp on the phlox … nothing on the phlox": the queens are offered, and asked back. */
+function withoutContradictions(rows: readonly RowMeant[], doubts: Set<Ask>): RowMeant[] {
+  const plantOf = ({ plant }: RowMeant): string | null => plant?.names[0]?.name ?? null;
+  const isNone = ({ bees }: RowMeant): boolean => bees.length === 0;
+  const seenOn = new Set(rows.filter((row) => !isNone(row) && row.counts[0] !== 0).map(plantOf));
+  return rows.filter((row) => {
+    if (!isNone(row) || plantOf(row) === null || !seenOn.has(plantOf(row))) return true;
+    doubts.add('tally-unclear');
+    return false;
+  });
 }

@@ -36,6 +36,7 @@ export class Spread {
   }
 
   private zero(row: Row): RowMeant[] {
+    if (row.said.uncertain) this.doubts.add('tally-inexact');
     const others = this.rows.filter((other) => other !== row && !isZero(other));
     const plants = this.plantsOf(row.plants);
     if (plants !== null) {

@@ -5,9 +5,14 @@ import { isZero, positive, sumOf, type Row } from './meant.js';
 /** "one with pollen" and "(1 worker)" belong to the row before. */
 export function withoutParts(rows: readonly Row[]): Row[] {
   const left: Row[] = [];
+  let told = 0;
   for (const row of rows) {
     const before = left.at(-1);
     const within = before !== undefined && !isZero(before) && positive(row.counts) <= positive(before.counts);
+    // "2 imp, one with pollen and one without"
+    const rest = row.pollen === 0 && row.said.bee === null && row.said.count !== null && told > 0;
+    if (rest && before !== undefined && told + positive(row.counts) <= positive(before.counts)) continue;
+    told = row.said.partOfLast && row.pollen !== null ? positive(row.counts) : 0;
     if (!row.said.partOfLast || !within || (row.plants !== null && row.plants !== before.plants)) {
       left.push(row);
       continue;
@@ -23,31 +28,107 @@ export function withoutParts(rows: readonly Row[]): Row[] {
   return left;
 }
 
+/** "5 bees, 3 imps and the rest bimacs": the rest is what the sum leaves over. */
+export function withRemainders(rows: readonly Row[]): Row[] {
+  return rows.map((row, at) => {
+    const total = rows[0];
+    if (row.said.count?.remainder !== true || total === undefined || at === 0) return row;
+    const left = positive(total.counts) - sumOf(rows.slice(1, at));
+    return left > 0 ? { ...row, counts: [left] } : row;
+  });
+}
+
+/** "One had an orange band, maybe a tricolored": the bee named next is that one. */
+export function withoutNamelessOnes(rows: readonly Row[]): Row[] {
+  const left: Row[] = [];
+  rows.forEach((row, at) => {
+    const before = left.at(-1);
+    const isThatOne =
+      before !== undefined &&
+      before.bee === null &&
+      before.said.role === 'new' &&
+      before.said.count?.article === false &&
+      positive(before.counts) === 1 &&
+      before.said.count.exact &&
+      (before.said.unresolved === null || row.said.doubt || row.bee?.doubt === true) &&
+      row.bee !== null &&
+      isUncounted(row) &&
+      !(rows[at + 1]?.bee && isUncounted(rows[at + 1]!)) &&
+      (row.plants === null || before.plants === null || row.plants === before.plants);
+    if (isThatOne) left[left.length - 1] = { ...row, plants: row.plants ?? before.plants };
+    else left.push(row);
+  });
+  return left;
+}
+
+const isUncounted = ({ said }: Row): boolean =>
+  said.role === 'new' && !said.plural && (said.count === null || said.count.article);
+
+const sameBee = (left: Row, right: Row): boolean => left.bee?.names[0]?.name === right.bee?.names[0]?.name;
+const samePlants = (left: Row, right: Row): boolean =>
+  left.plants === null || right.plants === null || left.plants === right.plants;
+
+/** "My wife says two imps and I say two imps, so two imps": the same queens each time. */
+export function withoutRestated(rows: readonly Row[], doubts: Set<Ask>): Row[] {
+  let left: Row[] = [];
+  for (const row of rows) {
+    const { again } = row.said;
+    const earlier = left.filter((other) => !isZero(other) && samePlants(row, other));
+    if (again === 'says' && earlier.some(({ said }) => said.again === 'says')) {
+      const agrees = earlier.some((other) => sameBee(row, other) && positive(other.counts) === positive(row.counts));
+      if (agrees) continue;
+      doubts.add('tally-unclear');
+    }
+    const known = again === 'concludes' && row.bee ? earlier.filter((other) => sameBee(row, other)) : [];
+    if (known.length === 0) {
+      left.push(row);
+      continue;
+    }
+    const count = positive(row.counts);
+    if (sumOf(known) === count || row.said.count === null) continue;
+    if (known.every((other) => positive(other.counts) === count))
+      left = left.filter((other) => !known.slice(1).includes(other));
+    else {
+      left.push(row);
+      doubts.add('tally-unclear');
+    }
+  }
+  return left;
+}
+
 /** "5 queens: 3 imp, 2 bimac" and "3 imp: 2 on the plum, 1 on the phlox": a sum is no row, and must be right. */
-export function withoutTotals(rows: readonly Row[], doubts: Set<Ask>): Row[] {
+export function withoutTotals(rows: readonly Row[], watched: readonly string[], doubts: Set<Ask>): Row[] {
   const isTotal = (row: Row): boolean => row.said.total && row.bee === null;
   const left = rows.filter((row) => !isTotal(row));
+  const sum = (parts: readonly Row[]): number =>
+    parts.reduce((all, part) => all + positive(part.counts) * timesCounted(part, watched), 0);
   for (const total of rows.filter(isTotal)) {
     if (left.length === 0) return [...rows];
-    if (sumOf(left) !== positive(total.counts)) doubts.add('tally-total-differs');
+    if (sum(left) !== positive(total.counts)) doubts.add('tally-total-differs');
   }
   for (let at = 0; at < left.length - 1; at++) {
     const head = left[at]!;
     if (head.said.role !== 'new' || head.said.count?.article === true || isZero(head)) continue;
-    const parts: Row[] = [];
-    for (const next of left.slice(at + 1)) {
-      const part = head.bee ? next.bee === null && next.said.role === 'new' : next.bee !== null;
-      if (!part || (head.bee && !head.said.total && next.plants === null)) break;
-      parts.push(next);
+    const all = partsBehind(left, at, false);
+    // "3 imps: 2 queens, 1 worker" and "4 imps on both, 2 each"; without the right sum these are more of them
+    const unplaced = head.bee && all.length === 0 ? partsBehind(left, at, true) : [];
+    const parts = unplaced.length > 1 || unplaced[0]?.said.each ? unplaced : all;
+    const equal = sum(parts) === positive(head.counts);
+    if (parts === unplaced && !equal) {
+      if (parts[0]?.said.each) doubts.add('tally-unclear');
+      continue;
     }
     const shared = head.plants === null || head.plants === parts[0]?.plants;
     // "five queens on the plum: three imp, two bimac"
-    const restated = head.bee === null && head.said.queens && parts.every(({ plants }) => plants === null);
-    const sums = parts.length > 0 && (shared || head.said.total || restated) && (head.bee !== null || at === 0);
-    if (!sums || (restated && !shared && sumOf(parts) !== positive(head.counts))) continue;
+    const restated =
+      (head.bee === null && (head.said.queens || equal) && parts.every(({ plants }) => plants === null)) ||
+      parts === unplaced;
+    const sums =
+      parts.length > 0 && (shared || head.said.total || restated) && (head.bee !== null || at === 0 || equal);
+    if (!sums || (restated && !shared && !equal)) continue;
     if (restated && !shared) for (const part of parts) left[left.indexOf(part)] = { ...part, plants: head.plants };
-    if (sumOf(parts) === positive(head.counts)) {
-      if (head.bee) for (const part of parts) part.bee = head.bee;
+    if (equal) {
+      if (head.bee) for (const part of left.slice(at + 1, at + 1 + parts.length)) part.bee = head.bee;
       left.splice(at, 1);
     } else if (!head.bee) {
       doubts.add('tally-total-differs');
@@ -55,6 +136,25 @@ export function withoutTotals(rows: readonly Row[], doubts: Set<Ask>): Row[] {
     } else if (head.plants !== null && parts.length > 0) doubts.add('tally-unclear');
   }
   return left;
+}
+
+/** Rows behind a sum that could be its parts: each names its bee, or where the sum names one, its plant. */
+function partsBehind(rows: readonly Row[], at: number, unplaced: boolean): Row[] {
+  const head = rows[at]!;
+  const parts: Row[] = [];
+  for (const next of rows.slice(at + 1)) {
+    const part = head.bee ? next.bee === null && next.said.role === 'new' : next.bee !== null;
+    const said = unplaced ? next.worker || next.said.queens || next.said.each : next.plants !== null;
+    if (!part || (head.bee && !head.said.total && !said)) break;
+    parts.push(next);
+  }
+  return parts;
+}
+
+/** "2 each": on how many plants. */
+function timesCounted({ said, plants }: Row, watched: readonly string[]): number {
+  if (!said.each && plants?.each !== true) return 1;
+  return plants !== null && typeof plants.plants !== 'string' ? plants.plants.length : Math.max(1, watched.length);
 }
 
 /** "A two-spotted on the plum! 1 queen": the number of the one bee named. */
@@ -65,7 +165,7 @@ export function withCountSaidLater(rows: readonly Row[]): Row[] {
     named?.bee &&
     named.said.count === null &&
     counted?.bee === null &&
-    counted.said.queens &&
+    (counted.said.queens || counted.said.ofThem) &&
     counted.said.role === 'new' &&
     counted.plants === null;
   if (!restates) return [...rows];

@@ -1,20 +1,41 @@
 /** The words of a tally, made ready to be found. */
 import type { Words } from '../../../shared/words.js';
 import { anyOf } from '../any-of.js';
+import type { Span } from '../reading.js';
 import { madeOnce } from '../text.js';
 import { lexiconOf, type Lexicon } from './lexicon.js';
 
 export type TallyWords = Words['tally'];
 
+/** Lists that are looked up by themselves. */
+const NOT_MEANINGS = [
+  'inexactBefore',
+  'inexactAfter',
+  'between',
+  'either',
+  'unitsOfOtherThings',
+  'vagueValued',
+  'soundsLike',
+  'labelsBefore',
+  'seeing',
+  'notSeen',
+  'otherTimes',
+  'seenAfterAll',
+  'asking',
+  'phases',
+  'hedgesBefore',
+  'remainder',
+  'theOther',
+  'plantByOrder',
+  'plantWords',
+] as const;
 /** What a phrase can mean in a tally. Several meanings are told apart by what stands beside it. */
-export type Meaning = Exclude<
-  keyof TallyWords,
-  'inexactBefore' | 'inexactAfter' | 'either' | 'unitsOfOtherThings' | 'vagueValued' | 'seeing' | 'notSeen'
->;
+export type Meaning = Exclude<keyof TallyWords, (typeof NOT_MEANINGS)[number]>;
 
 export interface TallyLexicons {
   readonly meanings: Lexicon<Meaning>;
   readonly vagueValued: Lexicon<number>;
+  readonly soundsLike: Lexicon<number>;
   readonly inexactBefore: Lexicon<true>;
   readonly inexactAfter: Lexicon<true>;
   readonly either: Lexicon<true>;
@@ -24,39 +45,60 @@ export interface TallyLexicons {
 const plainly = (phrases: readonly string[]): Lexicon<true> =>
   lexiconOf(phrases.map((phrase) => [phrase, true] as const));
 
+const isMeaning = (key: keyof TallyWords): key is Meaning => !(NOT_MEANINGS as readonly string[]).includes(key);
+
 export const tallyLexicons = madeOnce((words: TallyWords): TallyLexicons => {
-  const {
-    inexactBefore,
-    inexactAfter,
-    either,
-    unitsOfOtherThings,
-    vagueValued,
-    seeing: _seeing,
-    notSeen: _notSeen,
-    ...meanings
-  } = words;
-  const table = (Object.keys(meanings) as (keyof typeof meanings)[]).flatMap((meaning) =>
-    meanings[meaning].map((phrase) => [phrase, meaning] as const),
-  );
+  const table = (Object.keys(words) as (keyof TallyWords)[])
+    .filter(isMeaning)
+    .flatMap((meaning) => words[meaning].map((phrase) => [phrase, meaning] as const));
   return {
     meanings: lexiconOf<Meaning>(table),
-    vagueValued: lexiconOf(Object.entries(vagueValued)),
-    inexactBefore: plainly(inexactBefore),
-    inexactAfter: plainly(inexactAfter),
-    either: plainly(either),
-    units: plainly(unitsOfOtherThings),
+    vagueValued: lexiconOf(Object.entries(words.vagueValued)),
+    soundsLike: lexiconOf(Object.entries(words.soundsLike)),
+    inexactBefore: plainly(words.inexactBefore),
+    inexactAfter: plainly(words.inexactAfter),
+    either: plainly(words.either),
+    units: plainly(words.unitsOfOtherThings),
   };
 });
 
-/** Phrases that a tally told in passing is tested by. */
-export const tallyPhrases = madeOnce(({ queens, seeing, notSeen }: TallyWords) => {
-  const anyQueens = new RegExp(anyOf(queens), 'u');
-  const saw = new RegExp(anyOf(seeing), 'u');
-  const unseen = new RegExp(anyOf(notSeen), 'gu');
+/** From each phrase that begins such a span to the next that ends it. */
+function spansOf(folded: string, begins: RegExp, ends: RegExp): Span[] {
+  return [...folded.matchAll(begins)].map(({ index, 0: typed }): Span => {
+    ends.lastIndex = index + typed.length;
+    return [index, ends.exec(folded)?.index ?? folded.length];
+  });
+}
+
+/** Phrases looked for in the whole text, where what stands beside them does not matter. */
+export const tallyPhrases = madeOnce((words: TallyWords) => {
+  const anyQueens = new RegExp(anyOf(words.queens), 'u');
+  const saw = new RegExp(anyOf(words.seeing), 'u');
+  const unseen = new RegExp(anyOf(words.notSeen), 'gu');
+  const otherTime = new RegExp(anyOf(words.otherTimes), 'gu');
+  const seenAgain = new RegExp(anyOf(words.seeing, words.seenAfterAll), 'gu');
+  const thisTime = new RegExp(anyOf(words.seenAfterAll), 'gu');
+  const phase = new RegExp(anyOf(words.phases), 'u');
+  const hedgedBut = new RegExp(`${anyOf(words.hedgesBefore)},?\\s+but(?!\\p{L})`, 'gu');
+  const asking = new RegExp(`^(?:${anyOf(words.asking)})`, 'u');
+  const theOther: ReadonlySet<string> = new Set(words.theOther);
+  const remainder: ReadonlySet<string> = new Set(words.remainder);
   return {
     saysQueens: (phrase: string): boolean => anyQueens.test(phrase),
     saysSeeing: (phrase: string): boolean => saw.test(phrase),
-    /** Where in the text such a phrase begins. */
-    notSeen: (folded: string): number[] => [...folded.matchAll(unseen)].map(({ index }) => index),
+    /** Where the text speaks of what was not seen in this watch. */
+    notSeen: (folded: string): Span[] => [
+      ...spansOf(folded, unseen, seenAgain),
+      ...spansOf(folded, otherTime, thisTime),
+    ],
+    /** "nothing for a while, then …" */
+    saysPhases: (folded: string): boolean => phase.test(folded),
+    /** "not sure but", by position. */
+    hedgedBut: (folded: string): Span[] =>
+      [...folded.matchAll(hedgedBut)].map(({ index, 0: typed }): Span => [index, index + typed.length]),
+    /** True for a sentence that begins as a question does. */
+    asksUs: (sentence: string): boolean => asking.test(sentence),
+    theOther,
+    remainder,
   };
 });

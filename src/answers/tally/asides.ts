@@ -1,0 +1,32 @@
+/** What a tally's text says beside the tally: questions to us, "that's all", "no, that's wrong". */
+import type { Mark } from './marks.js';
+
+/** A sentence: up to its sign, or the end of its line. */
+const SENTENCE = /[^.?!\n]*(?:[.?!]+|\n|$)/gu;
+
+/** Without the sentences that ask us something: "should I send a photo?" */
+export function withoutQuestions(
+  marks: readonly Mark[],
+  folded: string,
+  asksUs: (sentence: string) => boolean,
+): readonly Mark[] {
+  if (!folded.includes('?')) return marks;
+  const questions = [...folded.matchAll(SENTENCE)]
+    .filter(({ 0: typed }) => typed.trimEnd().endsWith('?') && asksUs(typed.trimStart()))
+    .map(({ index, 0: typed }) => [index, index + typed.length] as const);
+  return marks.filter(({ span }) => !questions.some(([from, to]) => span[0] >= from && span[1] <= to));
+}
+
+/** Beside other words "that's all" says nothing; alone, that there were no others. */
+export function endsOnly(marks: readonly Mark[], folded: string): readonly Mark[] {
+  const alone = marks.every((mark) => mark.kind === 'that-is-all' || mark.kind === 'break' || isBareNo(mark, folded));
+  return marks.map((mark): Mark => (mark.kind === 'that-is-all' && alone ? { ...mark, kind: 'nothing-else' } : mark));
+}
+
+/** "No", which may answer a question instead of counting. */
+export const isBareNo = (mark: Mark, folded: string): boolean =>
+  mark.kind === 'zero' && /^(?:no|nope)$/.test(folded.slice(...mark.span));
+
+/** More words than a "no": what they mean nobody knows. */
+export const saysMore = (marks: readonly Mark[], folded: string): boolean =>
+  marks.some((mark) => mark.kind === 'unknown') && marks.some((mark) => isBareNo(mark, folded));

@@ -1,0 +1,128 @@
+/** A second look at the marks, once all are known: what stands behind a mark can change what it means. */
+import type { CountSaid } from './counts.js';
+import { nextMeaning } from './looking-on.js';
+import type { Mark } from './marks.js';
+import type { Span } from '../reading.js';
+
+export interface Phrases {
+  readonly theOther: ReadonlySet<string>;
+  readonly remainder: ReadonlySet<string>;
+  readonly hedgedBut: (folded: string) => Span[];
+}
+
+const isArticle = (mark: Mark | undefined): boolean => mark?.kind === 'count' && mark.count.article;
+const namesBee = (mark: Mark | undefined): boolean => mark?.kind === 'bee' || mark?.kind === 'cannot-tell';
+const ends = (mark: Mark | undefined, ...strengths: string[]): boolean =>
+  mark?.kind === 'break' && strengths.includes(mark.strength);
+
+export function secondLook(marks: readonly Mark[], folded: string, phrases: Phrases): Mark[] {
+  const others = withTheOther(withSumSign(marks, folded), folded, phrases);
+  return withNoAsCorrection(withoutIdleArticles(withHedgedCounts(others, folded, phrases)), folded);
+}
+
+/** "2 imp 1 bimac = 3", "2 imp + 1 bimac = 3 queens": a sum, where nothing but its queens stands behind it. */
+function withSumSign(marks: readonly Mark[], folded: string): Mark[] {
+  return marks.flatMap((mark, at): Mark[] => {
+    const isSign = ends(mark, 'colon') && folded[mark.span[0]] === '=';
+    const names = marks.slice(0, at).filter(({ kind }) => kind === 'bee' || kind === 'cannot-tell');
+    const [number, behind, end] = marks.slice(at + 1, at + 4);
+    const last = behind?.kind === 'queens' ? end : behind;
+    const isSum = isSign && names.length > 1 && number?.kind === 'count' && (last === undefined || ends(last, 'stop'));
+    if (!isSum || isNamedAlone(marks, at)) return [mark];
+    return [
+      { ...mark, kind: 'break', strength: 'comma' },
+      { kind: 'total', span: mark.span },
+    ];
+  });
+}
+
+/** "imp = 2, bimac = 3": the sign before `at` gave a bee its number. */
+const isNamedAlone = (marks: readonly Mark[], at: number): boolean => {
+  const counted = marks.slice(0, at).filter(({ kind }) => kind === 'count').length;
+  return counted < marks.slice(0, at).filter(({ kind }) => kind === 'bee').length;
+};
+
+/** The word before another, where it is no break: "on the other", "nothing on the rest". */
+const wordBefore = (marks: readonly Mark[], at: number): Mark | undefined => {
+  const before = marks[at - 1];
+  return isArticle(before) ? marks[at - 2] : before;
+};
+
+/**
+ * "One was an imp, the other a bimac", "5 bees, 3 imps and the rest bimacs": other queens, not other plants, where a bee
+ * follows, or where a plant follows that they were on.
+ */
+function withTheOther(marks: readonly Mark[], folded: string, { theOther, remainder }: Phrases): Mark[] {
+  return marks.map((mark, at) => {
+    if (mark.kind !== 'plants' && mark.kind !== 'thing') return mark;
+    const phrase = folded.slice(...mark.span);
+    const isOther = theOther.has(phrase);
+    const number = /^the (?:other|remaining|last) (\S+)$/.exec(phrase)?.[1];
+    if ((!isOther && !remainder.has(phrase) && number === undefined) || !marks.slice(0, at).some(isCounted))
+      return mark;
+    const before = wordBefore(marks, at);
+    if (before?.kind === 'preposition' || before?.kind === 'zero') return mark;
+    let next = nextMeaning(marks, at);
+    if (next?.kind === 'doubtful' || next?.kind === 'all-bees') next = nextMeaning(marks, marks.indexOf(next));
+    const onPlant = next?.kind === 'preposition' && nextMeaning(marks, marks.indexOf(next))?.kind === 'plant';
+    if (!namesBee(next) && !onPlant && next?.kind !== 'queens') return mark;
+    const count: CountSaid = {
+      values: isOther ? [1] : number === 'two' ? [2] : number === 'three' ? [3] : [],
+      exact: true,
+      article: false,
+      ...(isOther || number === 'two' || number === 'three' ? {} : { remainder: true as const }),
+      span: mark.span,
+    };
+    return { kind: 'count', count, span: mark.span };
+  });
+}
+
+const isCounted = (mark: Mark): boolean => mark.kind === 'bee' || mark.kind === 'count' || mark.kind === 'queens';
+
+/** "one was maybe a tricolored": the article counts nothing that "one" has not counted. */
+function withoutIdleArticles(marks: readonly Mark[]): Mark[] {
+  let counted = false;
+  return marks.filter((mark, at) => {
+    const idle = counted && isArticle(mark) && nextMeaning(marks, at)?.kind === 'bee';
+    if (mark.kind === 'count' && !mark.count.article) counted = mark.count.values[0] === 1;
+    else if (!isArticle(mark) && mark.kind !== 'doubtful' && mark.kind !== 'unknown' && mark.kind !== 'queens')
+      counted = false;
+    return !idle;
+  });
+}
+
+/** "not sure but 2 imps": the number is in doubt. */
+function withHedgedCounts(marks: readonly Mark[], folded: string, { hedgedBut }: Phrases): Mark[] {
+  const hedges = hedgedBut(folded);
+  if (hedges.length === 0) return [...marks];
+  const hedged = new Set<Mark>();
+  for (const [from, to] of hedges) {
+    const at = marks.findIndex(({ span }) => span[0] >= to);
+    const next = marks.slice(Math.max(0, at), at + 4).find((mark) => mark.kind !== 'unknown');
+    if (at === -1 || next?.kind !== 'count' || next.count.article) continue;
+    hedged.add(next);
+    for (const mark of marks) if (mark.span[0] >= from && mark.span[1] <= to) hedged.add(mark);
+  }
+  return marks.flatMap((mark): Mark[] => {
+    if (!hedged.has(mark)) return [mark];
+    return mark.kind === 'count' ? [{ ...mark, count: { ...mark.count, exact: false } }] : [];
+  });
+}
+
+/** "2 imp. No, 3 imp" and "goldenrod... no, golden alexanders: 2 imp" take back; "phlox: no, plum: 2 imp" does not. */
+function withNoAsCorrection(marks: readonly Mark[], folded: string): Mark[] {
+  return marks.map((mark, at): Mark => {
+    if (mark.kind !== 'zero' || !/^(?:no|nope|no no)$/.test(folded.slice(...mark.span))) return mark;
+    const before = marks[at - 1];
+    const isBreak = before?.kind === 'break';
+    const last = marks.slice(0, at).findLast(({ kind }) => kind !== 'break' && kind !== 'unknown');
+    if (last === undefined || !ends(marks[at + 1], 'comma')) return mark;
+    const next = marks.slice(at + 2, at + 5).find((other) => !isArticle(other) && other.kind !== 'unknown');
+    const saysAgain =
+      next?.kind === 'count' || next?.kind === 'bee' || (next?.kind === 'plant' && last.kind === 'plant');
+    const apart = !isBreak || ends(before, 'stop', 'comma', 'line');
+    // "phlox no, plum 2": the phlox had none
+    const none = last.kind === 'plant' && !ends(before, 'stop');
+    return saysAgain && apart && !none ? { kind: 'takes-back', span: mark.span } : mark;
+  });
+}
