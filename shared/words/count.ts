@@ -1,6 +1,6 @@
 /** How many flowers or queens. */
 import { z } from 'zod';
-import { words } from './kinds.js';
+import { valued, words } from './kinds.js';
 
 /** How many flowers or queens: `src/answers/count.ts`. */
 export const countSection = z.strictObject({
@@ -87,4 +87,12 @@ export const countSection = z.strictObject({
   clockBefore: words,
   /** Numbers told for different moments do not add up: "then", "yesterday". */
   moments: words,
+  /** How numbers sound: "for" is 4 where nothing else is counted. */
+  byEar: valued,
+  /** Numbers by other names: "a baker's dozen". */
+  sayings: valued,
+  /** After a number they make it a part of the one before: "26, 2 of them chewed". */
+  ofThem: words,
+  /** Between two counts, the second of which is meant: "recounted". */
+  correcting: words,
 });

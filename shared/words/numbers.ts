@@ -21,6 +21,10 @@ export const numbersSection = z.strictObject({
   fractions: valued,
   /** "and" inside a number: "two hundred and five". */
   joins: words,
+  /** Grown together with a number: the "ish" of "fiftyish". */
+  endings: words,
+  /** Near to a number's word, and another word: "there". */
+  notSlips: words,
 });
 
 export const hedgesSection = z.strictObject({

@@ -5,13 +5,14 @@
  */
 import type { Count } from '../../shared/record.js';
 import { blankElsewhere } from './count/elsewhere.js';
-import { countOf, exactly, mentionsIn } from './count/mentions.js';
+import { countOf, exactly, halfUp, mentionsIn } from './count/mentions.js';
 import { countPhrases } from './count/phrases.js';
 import { readSeveral } from './count/several.js';
-import { askedFor, labelled, withoutCorrected, withoutOtherNumbers } from './count/things.js';
+import { byEar, sayings, strokesOrRoman } from './count/by-ear.js';
+import { askedFor, labelled, withoutCorrected, withoutOtherNumbers, withoutQuestions } from './count/things.js';
 import { noneSaid, readWithoutNumber } from './count/without-number.js';
 import { findNumbers } from './numbers.js';
-import { none, sure, unsure, type Reader } from './reading.js';
+import { none, sure, unsure, type Reader, type Span } from './reading.js';
 import { blank, fold } from './text.js';
 
 /** Longer texts are no answer to "how many"; ordinary ones stay under a hundred characters. */
@@ -25,16 +26,21 @@ const THOUSANDS_BY_POINT_OR_BLANK =
   /(?<![\d.,]|\d\s)\d{1,3}(?:\.\d{3})+(?![\d.])|^\s*\d{1,3}(?:\s\d{3})+(?=\s*\p{L}*\s*$)/u;
 export const readCount: Reader<Count> = (text, context) => {
   const phrases = countPhrases(context.words);
-  const folded = fold(text);
+  const folded = byEar(sayings(fold(text), context, phrases), context, phrases);
   if (folded.trim() === '') return none('empty');
   if (text.length > MOST_CHARACTERS) return none('too-long');
+  const strokes = strokesOrRoman(text);
+  if (strokes !== null) return sure(exactly(strokes), [[0, text.length]]);
   const numbers = findNumbers(folded, context.words).map(({ span }) => span);
-  const free = blankElsewhere(withoutCorrected(folded, numbers, phrases));
+  const free = withoutQuestions(blankElsewhere(withoutCorrected(folded, numbers, phrases), numbers), context, phrases);
   if (phrases.negative.test(free)) return none('count-not-whole');
   const pointed = THOUSANDS_BY_POINT_OR_BLANK.exec(free);
   if (pointed) {
     const value = Number(pointed[0].replace(/[.\s]/g, ''));
-    return unsure([exactly(value)], 'count-doubt', [[pointed.index, pointed.index + pointed[0].length]]);
+    const span: Span = [pointed.index, pointed.index + pointed[0].length];
+    // "1.100, eleven hundred"
+    const again = findNumbers(blank(free, [span]), context.words).some((number) => number.value === value);
+    return again ? sure(exactly(value), [span]) : unsure([exactly(value)], 'count-doubt', [span]);
   }
   if (findNumbers(free, context.words).length > MOST_NUMBERS) return none('too-long');
 
@@ -60,11 +66,16 @@ export const readCount: Reader<Count> = (text, context) => {
   const either = mentions.find(({ alternatives }) => alternatives.length > 0);
   if (either) return unsure(either.alternatives, 'count-either', used);
 
-  const reading = more.length === 0 ? sure(countOf(only), used) : readSeveral(numbered, mentions, phrases);
+  const reading = more.length === 0 ? sure(countOf(only), used) : readSeveral(numbered, mentions, context, phrases);
   if (reading.state !== 'sure') return reading;
   const { value } = reading;
   if (more.length === 0) {
     const { label, thing } = only;
+    // "a queen or two"
+    if (phrases.oneOrTwo.test(numbered.slice(0, only.number[0])) && value.value > 1) {
+      const range: Count = { value: halfUp((1 + value.value) / 2), low: 1, high: value.value, about: true };
+      return unsure([range, exactly(1), value], 'count-either', used);
+    }
     // "20 more than last time"
     if (phrases.relative.test(label)) return none('count-no-number');
     if (context.of !== 'queens' && phrases.notOpen.test(thing))

@@ -5,6 +5,7 @@
  */
 import type { Words } from '../../shared/words.js';
 import type { Span } from './reading.js';
+import { slipsOf } from './slips.js';
 import { madeOnce } from './text.js';
 
 export interface NumberFound {
@@ -73,11 +74,22 @@ const kindsOfWords = madeOnce((numbers: Words['numbers']) => {
   all('group', numbers.groups);
   all('many-groups', numbers.manyGroups);
   all('fraction', numbers.fractions);
+  for (const [word, meant] of [...kinds]) {
+    for (const slip of slipsOf(word)) if (!kinds.has(slip) && !numbers.notSlips.includes(slip)) kinds.set(slip, meant);
+  }
   for (const word of numbers.articles) kinds.set(word, { kind: 'article', value: 1 });
   for (const word of numbers.joins) kinds.set(word, { kind: 'join', value: 0 });
   for (const word of numbers.groupJoins) kinds.set(word, { kind: 'of', value: 0 });
   return kinds;
 });
+
+/** The number of "fiftyish" without its ending. */
+function withoutEnding(word: string, kinds: ReturnType<typeof kindsOfWords>, { endings }: Words['numbers']): string {
+  const ending = kinds.has(word) ? undefined : endings.find((one) => word.length > one.length && word.endsWith(one));
+  const number = ending === undefined ? word : word.slice(0, -ending.length);
+  return NUMBERS.includes(kinds.get(number)?.kind ?? 'other') ? number : word;
+}
+const NUMBERS: readonly Token['kind'][] = ['unit', 'tens', 'scale', 'group'];
 
 const quotient = (slashed: string): number => {
   const [over, under] = slashed.split('/').map(Number);
@@ -92,8 +104,10 @@ function tokensOf(folded: string, numbers: Words['numbers']): Token[] {
     const { slashed, digits, thousand, sign, word } = match.groups ?? {};
     const span: Span = [match.index, match.index + typed.length];
     if (word !== undefined) {
-      const known = kinds.get(word);
-      tokens.push({ kind: known?.kind ?? 'other', value: known?.value ?? 0, decimals: 0, span });
+      const number = withoutEnding(word, kinds, numbers);
+      const known = kinds.get(number);
+      const shorter: Span = [match.index, match.index + number.length];
+      tokens.push({ kind: known?.kind ?? 'other', value: known?.value ?? 0, decimals: 0, span: shorter });
     } else if (slashed !== undefined) {
       tokens.push({ kind: 'fraction', value: quotient(slashed), decimals: 0, span });
     } else if (sign !== undefined) {

@@ -638,7 +638,7 @@ const fahrenheitSurvey: [typed: string, expected: string][] = [
   ['64 mph', 'not understood, temperature-unknown'],
   ['15 min', 'not understood, temperature-unknown'],
   ['70 flowers', 'not understood, temperature-unknown'],
-  ['sevnty', 'not understood, temperature-unknown'],
+  ['sevnty', 'sure 21.1'],
   ['1000', 'not understood, temperature-range'],
   ['294 K', 'not understood, temperature-range'],
   ['plus 9', 'not understood, temperature-low'],

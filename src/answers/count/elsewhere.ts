@@ -18,8 +18,10 @@ const FEET_AND_INCHES = String.raw`\d+'\s?\d{1,2}(?:"|'')`;
 
 const ELSEWHERE = new RegExp([FEET_AND_INCHES, PHONE, CLOCK_SPAN, CLOCK, HOUR, DATE].join('|'), 'gu');
 
-/** The folded text with such numbers blanked out, same length. */
-export function blankElsewhere(folded: string): string {
-  const spans: Span[] = [...folded.matchAll(ELSEWHERE)].map((match) => [match.index, match.index + match[0].length]);
+/** The folded text with such numbers blanked out, same length. `numbers`: those of the text, "1/2 dozen" among them. */
+export function blankElsewhere(folded: string, numbers: readonly Span[]): string {
+  const spans = [...folded.matchAll(ELSEWHERE)]
+    .map((match): Span => [match.index, match.index + match[0].length])
+    .filter(([from, to]) => !numbers.some(([begin, end]) => begin <= from && to < end));
   return blank(folded, spans);
 }

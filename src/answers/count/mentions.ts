@@ -106,7 +106,7 @@ export const countOf = ({ value, low, high, about }: Mention): Count => ({ value
 
 export const exactly = (value: number): Count => ({ value, low: value, high: value, about: false });
 
-const halfUp = (value: number): number => Math.floor(value + 0.5);
+export const halfUp = (value: number): number => Math.floor(value + 0.5);
 
 /** Two numbers this near each other, joined by "or", may as well be a range: "3 or 4", "30 or 40". */
 const near = (low: number, high: number): boolean => high - low <= Math.max(1, low / 2);

@@ -37,6 +37,8 @@ export const countPhrases = madeOnce((words: Words) => {
       `(?:^|\\s)${articles}\\s+(?:(?!${anyOf(count.notQueens)})[\\p{L}'-]+\\s+){0,2}?(?:${bumbles}|${flowers})`,
       'u',
     ),
+    /** "a queen or two" */
+    oneOrTwo: new RegExp(`(?:^|\\s)${articles}\\s+(?:[\\p{L}'-]+\\s+){1,3}${anyOf(count.either)}\\s*$`, 'u'),
     articleAndWords: new RegExp(
       `^\\W*(?:${anyOf(count.passedOver)}\\s+)?${articles}\\s+[\\p{L}'-]+(?:\\s+[\\p{L}'-]+){0,2}\\W*$`,
       'u',
@@ -52,6 +54,15 @@ export const countPhrases = madeOnce((words: Words) => {
     notOpen: anywhere(count.notOpen),
     open: anywhere(count.open),
     bearers: new RegExp(`^(?:(?!${anyOf(count.where)})[\\p{L}'-]+\\s+){0,2}?${anyOf(count.bearers)}`, 'u'),
+    sayings: new RegExp(anyOf(Object.keys(count.sayings)), 'gu'),
+    byEar: new RegExp(
+      `^(?<before>\\W*(?:(?:${anyOf(count.passedOver)})\\s+){0,3})` +
+        `(?<tens>(?:${anyOf(Object.keys(numbers.tens))}[\\s-]+)?)(?<heard>${anyOf(Object.keys(count.byEar))})` +
+        `(?=\\s*(?:${bumbles}|${flowers}|${anyOf(count.ofThem)}|${anyOf(count.totals)})?[\\s.,!)]*$)`,
+      'u',
+    ),
+    ofThem: startsWith(count.ofThem),
+    questions: startsWith(yesNo.questions),
     before: {
       about: endsWith(count.about),
       atLeast: endsWith(count.atLeast),
@@ -96,7 +107,7 @@ export const countPhrases = madeOnce((words: Words) => {
     clockBefore: endsWith(count.clockBefore),
     moments: anywhere(count.moments),
     corrections: new RegExp(
-      `${anyOf(hedges.correcting)}|(?<=[,.;\\n-]\\s{0,3})${anyOf(yesNo.bareNo)}[\\s,.-]+(?=[\\d~\\p{L}])|->|\\*(?=\\d)`,
+      `${anyOf(hedges.correcting, count.correcting)}|(?<=[,.;?!…\\n-]\\s{0,3})${anyOf(yesNo.bareNo)}[\\s,.-]+(?=[\\d~\\p{L}])|->|\\*(?=\\d)`,
       'gu',
     ),
     scale: new RegExp(

@@ -1,6 +1,6 @@
 /** Several numbers in one answer: a total with its parts, parts that add up, a product, or a question. */
 import type { Count } from '../../../shared/record.js';
-import { none, sure, unsure, type Reading } from '../reading.js';
+import { none, sure, unsure, type Context, type Reading } from '../reading.js';
 import { countOf, exactly, type Mention } from './mentions.js';
 import type { CountPhrases } from './phrases.js';
 import type { Labelled } from './things.js';
@@ -47,7 +47,12 @@ function wholeWithParts(
   return opened && parts.value === first.value ? { whole: first, parts, agree: true } : null;
 }
 
-export function readSeveral(folded: string, mentions: readonly Labelled[], phrases: CountPhrases): Reading<Count> {
+export function readSeveral(
+  folded: string,
+  mentions: readonly Labelled[],
+  context: Context,
+  phrases: CountPhrases,
+): Reading<Count> {
   const [first, second, ...further] = mentions;
   const used = mentions.map(({ span }) => span);
   if (!first || !second) return none('count-no-number');
@@ -73,11 +78,18 @@ export function readSeveral(folded: string, mentions: readonly Labelled[], phras
   const [gap = ''] = gaps;
   // "one fifty"
   if (further.length === 0 && first.value < 10 && second.value >= 10 && second.value < 100 && /^[\s-]$/.test(gap)) {
-    return offering(exactly(first.value * 100 + second.value), sum);
+    const spoken = exactly(first.value * 100 + second.value);
+    // nobody counts fifty-one flowers as "one fifty"
+    const words = !/\d/u.test(folded.slice(first.number[0], second.number[1]));
+    return words && context.of === 'flowers' && !sum.about ? sure(spoken, used) : offering(spoken, sum);
   }
   const text = mentions.map(({ lead, label }) => lead + label).join(' ');
   if (phrases.each.test(text) || gaps.some((words) => phrases.multiplying.test(words))) {
-    return offering({ ...exactly(product(mentions)), about: sum.about });
+    const times = { ...exactly(product(mentions)), about: sum.about };
+    // "62 of 80" may be a part, "62 out of 80" is
+    const part =
+      !phrases.each.test(text) && first.thing === '' && /^\s*\p{L}[\p{L}\s]*$/u.test(gap) && first.value < second.value;
+    return part && further.length === 0 ? offering(countOf(first), times) : offering(times);
   }
   const rest = mentions.slice(1);
   const generic = ({ thing }: Labelled): boolean => phrases.bees.test(thing) || phrases.flowers.test(thing);

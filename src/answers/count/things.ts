@@ -1,4 +1,5 @@
 /** What each number of an answer counts: which numbers are left out, and the words that belong to those that stay. */
+import { findNumbers } from '../numbers.js';
 import type { Context, Span } from '../reading.js';
 import { blank } from '../text.js';
 import type { Mention } from './mentions.js';
@@ -73,7 +74,11 @@ export function askedFor(mentions: readonly Labelled[], context: Context, phrase
   });
   if (context.of === 'queens') return wanted;
   const open = wanted.filter(({ thing }) => !phrases.notOpen.test(thing));
-  const left = open.length > 0 ? open : wanted;
+  const asked = open.length > 0 ? open : wanted;
+  // "26 total, 2 of them chewed"
+  const left = asked.filter(
+    ({ thing, label }, at) => at === 0 || !phrases.ofThem.test(label) || phrases.open.test(thing),
+  );
   // "5 plants with 6 flowers each" needs both numbers
   const multiplied = mentions.some(({ thing, gap }) => phrases.each.test(thing) || phrases.multiplying.test(gap));
   if (multiplied) return left;
@@ -94,4 +99,13 @@ export function withoutCorrected(folded: string, numbers: readonly Span[], phras
   const denied = [...left.matchAll(phrases.denied)].map((match): Span => [match.index, match.index + match[0].length]);
   const all = numbers.every((number) => denied.some(([from, to]) => from <= number[0] && number[1] <= to));
   return all ? left : blank(left, denied);
+}
+
+/** Blanks a question of its own behind the count: in "40. Can I send a photo?" the mark doubts nothing. */
+export function withoutQuestions(folded: string, context: Context, phrases: CountPhrases): string {
+  if (!folded.includes('?')) return folded;
+  const spans = [...folded.matchAll(/(?<=[.!?\n]\s{0,3})[^.!?\n]+\?/gu)]
+    .filter(([question]) => phrases.questions.test(question) && findNumbers(question, context.words).length === 0)
+    .map((match): Span => [match.index, match.index + match[0].length]);
+  return blank(folded, spans);
 }
