@@ -18,7 +18,7 @@ export interface DiversityFigures {
   readonly coverage: number;
   /** `n` queens: rarefied up to the queens seen, beyond them extrapolated up to twice as many, without an se. */
   readonly rarefaction: readonly { readonly n: number; readonly expected: number; readonly se: number | null }[];
-  /** For 1 to all watches, those without queens among them. */
+  /** For 1 to all watches, those without queens among them; of many watches two hundred numbers evenly spaced. */
   readonly byWatches: readonly { readonly watches: number; readonly expected: number }[];
 }
 
@@ -29,6 +29,15 @@ export interface Diversity extends DiversityFigures {
 
 /** Half of the points of the rarefaction curve reach the queens seen, half go beyond. */
 const POINTS_TO_N = 10;
+
+/** Of the accumulation curve: more cannot be seen. */
+const MOST_STEPS = 200;
+
+/** 1 to `last`, or so many whole numbers evenly spaced up to it. */
+const numbersTo = (last: number, most: number): number[] =>
+  last <= most
+    ? Array.from({ length: last }, (_, k) => k + 1)
+    : Array.from({ length: most }, (_, k) => Math.round(((k + 1) * last) / most));
 
 /** Small differences of nearly equal numbers can come out just below 0. */
 const rootOf = (variance: number): number => Math.sqrt(Math.max(0, variance));
@@ -113,9 +122,9 @@ function figuresOf({ queensByBee, watchesByBee }: Tally, watches: number): Diver
     chao1: chao1(counts, f1, f2),
     coverage: coverage(n, f1, f2),
     rarefaction: rarefaction(counts, n, f1, f2),
-    byWatches: Array.from({ length: watches }, (_, k) => ({
-      watches: k + 1,
-      expected: sum([...watchesByBee.values()].map((seen) => 1 - missed(seen, k + 1))),
+    byWatches: numbersTo(watches, MOST_STEPS).map((k) => ({
+      watches: k,
+      expected: sum([...watchesByBee.values()].map((seen) => 1 - missed(seen, k))),
     })),
   };
 }

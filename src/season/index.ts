@@ -4,7 +4,9 @@ import type { Watch } from '../../shared/record.js';
 import type { Survey } from '../../shared/survey.js';
 import { countedWatch } from './counted.js';
 import { diversity, type Diversity } from './diversity.js';
+import { dispersion, type Dispersion } from './dispersion.js';
 import { effort, type Effort } from './effort.js';
+import { names, type Names } from './names.js';
 import { network, type Network } from './network.js';
 import { participation, type Participant } from './participation.js';
 import { phenology, type Phenology } from './phenology.js';
@@ -14,7 +16,9 @@ import { table, type Table } from './table.js';
 
 export { GENUS } from './standing.js';
 export type { Diversity } from './diversity.js';
+export type { Dispersion } from './dispersion.js';
 export type { Effort } from './effort.js';
+export type { Names } from './names.js';
 export type { Network } from './network.js';
 export type { Participant } from './participation.js';
 export type { Phenology } from './phenology.js';
@@ -22,7 +26,7 @@ export type { Preference } from './preference.js';
 export type { Rate } from './rates.js';
 export type { Table } from './table.js';
 
-/** Null stands for a figure that the data cannot give, or that is not built yet. */
+/** Null stands for a figure that the data cannot give. */
 export interface SeasonFigures {
   readonly effort: Effort;
   readonly table: Table;
@@ -31,17 +35,23 @@ export interface SeasonFigures {
   readonly preference: readonly Preference[] | null;
   readonly network: Network | null;
   readonly phenology: Phenology | null;
-  readonly names: null;
+  readonly names: Names;
+  readonly dispersion: Dispersion | null;
   readonly participation: readonly Participant[];
 }
 
 /**
  * The figures of all confirmed watches among those given; `protocolOnly` takes only watches inside the survey's
- * protocol. The watches are gone through once and not kept, so they may come from a database row by row.
+ * protocol. The watches are gone through once and not kept, so they may come from a database row by row. `seed` is that of what
+ * is resampled.
  */
 export function seasonFigures(
   watches: Iterable<Watch>,
-  { survey, protocolOnly }: { readonly survey: Pick<Survey, 'settings'>; readonly protocolOnly: boolean },
+  {
+    survey,
+    protocolOnly,
+    seed,
+  }: { readonly survey: Pick<Survey, 'settings'>; readonly protocolOnly: boolean; readonly seed: number },
 ): SeasonFigures {
   const { settings } = survey;
   const figures = {
@@ -49,10 +59,12 @@ export function seasonFigures(
     table: table(),
     rates: rates(),
     diversity: diversity(),
-    preference: preference(),
+    preference: preference(seed),
     network: network(),
     phenology: phenology(),
     participation: participation(settings),
+    names: names(seed),
+    dispersion: dispersion(),
   };
   for (const watch of watches) {
     if (watch.status !== 'confirmed') continue;
@@ -68,7 +80,8 @@ export function seasonFigures(
     preference: figures.preference.result(),
     network: figures.network.result(),
     phenology: figures.phenology.result(),
-    names: null,
+    names: figures.names.result(),
+    dispersion: figures.dispersion.result(),
     participation: figures.participation.result(),
   };
 }

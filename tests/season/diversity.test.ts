@@ -5,7 +5,7 @@ import { missChance } from '../../src/season/choose.js';
 import { plantWatched, queensRow, watch } from '../a-watch.js';
 import { survey } from '../demo-survey.js';
 
-const diversityOf = (watches: Watch[]) => seasonFigures(watches, { survey, protocolOnly: false }).diversity;
+const diversityOf = (watches: Watch[]) => seasonFigures(watches, { survey, protocolOnly: false, seed: 1 }).diversity;
 /** A watch of one plant with these queens, by the bee's place in the alphabet. */
 const seen = (counts: Record<string, number>, more: Partial<Parameters<typeof queensRow>[3]> = {}): Watch =>
   watch({

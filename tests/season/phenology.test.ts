@@ -4,7 +4,7 @@ import { seasonFigures } from '../../src/season/index.js';
 import { queensRow, watch } from '../a-watch.js';
 import { survey } from '../demo-survey.js';
 
-const phenologyOf = (watches: Watch[]) => seasonFigures(watches, { survey, protocolOnly: false }).phenology;
+const phenologyOf = (watches: Watch[]) => seasonFigures(watches, { survey, protocolOnly: false, seed: 1 }).phenology;
 const on = (date: string, minutes: number, count: number, bee = 'Bombus impatiens'): Watch =>
   watch({ date, minutes, queens: count === 0 ? [] : [queensRow(1, bee, count)] });
 

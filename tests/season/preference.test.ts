@@ -4,7 +4,7 @@ import { seasonFigures } from '../../src/season/index.js';
 import { plantWatched, queensRow, watch } from '../a-watch.js';
 import { survey } from '../demo-survey.js';
 
-const preferenceOf = (watches: Watch[]) => seasonFigures(watches, { survey, protocolOnly: false }).preference;
+const preferenceOf = (watches: Watch[]) => seasonFigures(watches, { survey, protocolOnly: false, seed: 1 }).preference;
 /** A watch of plants with their open flowers and the visits of one bee to each. */
 const chosen = (plants: [name: string, flowers: number, visits: number][], bee = 'Bombus a'): Watch =>
   watch({
@@ -62,10 +62,30 @@ test('a choice set for each watch: visits expected add up over watches', () => {
   ]);
   const [a] = found ?? [];
   expect(a?.ratio).toBeCloseTo(3 / 2.2, 12);
-  expect(a?.se).toBeNull();
   // o = 1/2, π = 2.2/6
   expect(a?.jacobs).toBeCloseTo((0.5 - 2.2 / 6) / (0.5 + 2.2 / 6 - 2.2 / 6), 12);
   expect(a?.ivlev).toBeCloseTo((0.5 - 2.2 / 6) / (0.5 + 2.2 / 6), 12);
+});
+
+test('several choice sets: observers drawn anew spread as their ratios do', () => {
+  // twelve observers, half with a ratio of 2 and half of 0 for A at the same effort: the ratio of a draw is 2k/12 with k
+  // binomial (12, 1/2), so its standard deviation is 2 √(12/4) / 12 = 0.289
+  const found = preferenceOf(
+    Array.from({ length: 12 }, (_, at) => ({
+      ...chosen([
+        ['A', at % 2 === 0 ? 50 : 51, at % 2 === 0 ? 0 : 10],
+        ['B', at % 2 === 0 ? 50 : 49, at % 2 === 0 ? 10 : 0],
+      ]),
+      observer: `observer-${at}`,
+      number: at + 1,
+    })),
+  );
+  const [a] = found ?? [];
+  expect(a?.ratio).toBeCloseTo(60 / 60.6, 10);
+  expect(a?.se).toBeGreaterThan(0.27);
+  expect(a?.se).toBeLessThan(0.31);
+  expect(a?.low95).toBeLessThan(1 - 1.96 * 0.25);
+  expect(a?.high95).toBeGreaterThan(1 + 1.96 * 0.25);
 });
 
 test('a plant that was not used', () => {

@@ -7,7 +7,7 @@ import { plantWatched, queensRow, watch } from '../a-watch.js';
 import { survey } from '../demo-survey.js';
 
 const ratesOf = (watches: Watch[]): readonly Rate[] =>
-  seasonFigures(watches, { survey, protocolOnly: false }).rates ?? [];
+  seasonFigures(watches, { survey, protocolOnly: false, seed: 1 }).rates ?? [];
 const rate = (watches: Watch[], bee: string | null = null, plant: string | null = null): Rate => {
   const found = ratesOf(watches).find((one) => one.bee === bee && one.plant === plant);
   if (!found) throw new Error(`No rate of ${bee} on ${plant}.`);
