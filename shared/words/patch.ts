@@ -15,8 +15,12 @@ export const patchSection = z.strictObject({
   squareAfter: words,
   squared: words,
   by: words,
+  /** The same, but only between two lengths with a unit each: "4 metres per 2 metres". */
+  byWithUnits: words,
   /** After and before a length. */
   long: words,
+  /** A side without a number in it: "10 feet one way, 8 the other". */
+  oneWay: words,
   wide: words,
   lengthBefore: words,
   widthBefore: words,

@@ -4,7 +4,7 @@
  */
 import type { Patch } from '../../shared/record.js';
 import { isLength, measuresIn, plainSizes, squareMetresOf, type Measure } from './patch/measures.js';
-import { patchPhrases, type PatchPhrases } from './patch/phrases.js';
+import { patchPhrases, REACH, type PatchPhrases } from './patch/phrases.js';
 import { areaOf, shapesOf, type Shape, type UnitForBare } from './patch/shapes.js';
 import { none, sure, unsure, type Context, type Finder, type Reader, type Reading, type Span } from './reading.js';
 import { blank, fold, joinSpans } from './text.js';
@@ -56,9 +56,22 @@ function unitForBare(
     : { unit: context.survey.lengthUnit, said: false };
 }
 
+/**
+ * What it was not ("not 20 ft, more like 12 ft by 6 ft") and the whole place ("part of a 2 acre prairie") are left out
+ * where anything else is said.
+ */
+function ofThePatch(folded: string, measures: readonly Measure[], phrases: PatchPhrases): readonly Measure[] {
+  const left = measures.filter(
+    ({ span: [from, to], kind }) =>
+      !phrases.not.test(folded.slice(Math.max(0, from - REACH), from)) &&
+      !(kind === 'area' && phrases.notPatch.test(folded.slice(to, to + REACH))),
+  );
+  return left.length > 0 ? left : measures;
+}
+
 function find(typed: string, context: Context, phrases: PatchPhrases): Found {
   const folded = plainSizes(typed, phrases);
-  const measures = measuresIn(folded, context.words, phrases);
+  const measures = ofThePatch(folded, measuresIn(folded, context.words, phrases), phrases);
   const correction = correctionIn(folded, measures, phrases);
   const later = correction ? measures.filter(({ span }) => span[0] >= correction[1]) : measures;
   if (!correction) {
@@ -138,7 +151,7 @@ export const readPatch: Reader<Patch> = (text, context) => {
   }
   if (phrases.paces.test(folded) && found.shapes.length < 2 && found.measures.some(({ kind }) => kind === 'bare'))
     return none('patch-paces');
-  return readingOf(found, phrases.doubting.test(folded), phrases);
+  return readingOf(found, phrases.doubting.test(found.text), phrases);
 };
 
 /** Ends of sentences and lines; "ft. by" ends none. */

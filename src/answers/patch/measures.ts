@@ -3,7 +3,7 @@ import { metresPerUnit, squareMetresPerAcre, squareMetresPerHectare, type Length
 import type { Words } from '../../../shared/words.js';
 import { findAmounts } from '../numbers.js';
 import type { Span } from '../reading.js';
-import { REACH, type PatchPhrases, type Role } from './phrases.js';
+import { ONE_WAY, REACH, type PatchPhrases, type Role } from './phrases.js';
 
 export interface Measure {
   /** `square` is "10 ft square", `squared` the "10 feet squared" that may mean either. */
@@ -48,6 +48,10 @@ function withUnit(text: string, value: number, span: Span, words: Words, phrases
   const area = areas[name];
   if (area) return { ...bare, kind: 'area', unit: area, span: whole };
   const unit = lengths[name] ?? null;
+  // the 2 of 3'2" is of inches
+  if (two !== undefined && sq === undefined && !/^\p{L}/u.test(name)) {
+    return { ...bare, kind: 'length', unit, span: [whole[0], whole[1] - two.length] };
+  }
   if (sq !== undefined || two !== undefined) return { ...bare, kind: 'area', unit, span: whole };
   if (squared !== undefined) return { ...bare, kind: 'squared', unit, span: whole };
   // "100 ft sq" may be either, "10 ft square" is a square
@@ -143,7 +147,8 @@ const MOST_MEASURES = 40;
 /** Same length, easier to read: "20ftx10ft", "10ft6in", "10ish by 12ish". What `measuresIn` and `shapesOf` take. */
 export const plainSizes = (folded: string, phrases: PatchPhrases): string =>
   folded
-    .replace(phrases.crossed, '*')
+    .replace(phrases.crossed, (found) => '*'.padEnd(found.length))
+    .replace(phrases.oneWay, (found) => ONE_WAY.padEnd(found.length))
     .replace(/(?<=\d\s?)ft(?=\d{1,2}\s?(?:in|"|''))/gu, "' ")
     .replace(phrases.suffix, (found) => ' '.repeat(found.length));
 

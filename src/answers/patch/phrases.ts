@@ -6,6 +6,9 @@ import { madeOnce } from '../text.js';
 /** How far from a length its own words are looked for, in characters: longer than any phrase of `words.yaml`. */
 export const REACH = 60;
 
+/** Stands for "one way" where its "one" must not be read as a number; shorter than any of them. */
+export const ONE_WAY = '\u2194';
+
 const escape = (word: string): string => word.replace(/[.*+?^${}()|[\]\\]/g, '\\$&').replace(/\s+/g, '\\s+');
 /** Unlike whole words: a digit may stand on either side ("1m50", "m2"). */
 const anyUnit = (words: readonly string[]): string =>
@@ -48,20 +51,23 @@ export const patchPhrases = madeOnce((words: Words) => {
     /** "square metre quadrat" */
     bareSquare: new RegExp(`^\\W*${soft}${square}\\s+(?<name>${letters})`, 'u'),
     crossed: new RegExp(
-      `(?<=[\\d'")]\\s{0,3}(?:(?:${Object.keys(patch.lengths).map(escape).join('|')})\\.?\\s{0,3})?)x(?=\\s{0,3}[\\d.½¼¾])`,
+      `(?<=[\\d'")]\\s{0,3}(?:(?:${Object.keys(patch.lengths).map(escape).join('|')})\\.?\\s{0,3})?)(?:x|by)(?=\\s{0,3}[\\d.½¼¾])`,
       'gu',
     ),
+    oneWay: new RegExp(anyOf(patch.oneWay), 'gu'),
     roles: [
       { role: 'radius', after: after(patch.radius), before: before(patch.radiusBefore) },
       { role: 'around', after: after(patch.around), before: before(patch.aroundBefore) },
       { role: 'tall', after: after(patch.tall), before: before(patch.tallBefore) },
       { role: 'elsewhere', after: after(patch.elsewhere), before: before(patch.elsewhereBefore) },
       { role: 'side', after: after(patch.onASide), before: before([]) },
-      { role: 'long', after: after(patch.long), before: before(patch.lengthBefore) },
+      { role: 'long', after: after([...patch.long, ONE_WAY]), before: before(patch.lengthBefore) },
       { role: 'across', after: after(patch.across), before: before(patch.acrossBefore) },
       { role: 'wide', after: after(patch.wide), before: before(patch.widthBefore) },
     ] as const,
-    by: new RegExp(`^[\\s,.)]*${anyOf(patch.by)}[\\s]*${soft}$`, 'u'),
+    by: new RegExp(`^[\\s,.)-]*${anyOf(patch.by)}[\\s-]*${soft}$`, 'u'),
+    byWithUnits: new RegExp(`^\\s*${anyOf(patch.byWithUnits)}\\s*${soft}$`, 'u'),
+    not: new RegExp(`${anyOf(words.when.not)}\\s+${soft}$`, 'u'),
     soft: new RegExp(`^[\\s,.]*${soft}$`, 'u'),
     range: new RegExp(`^\\s*${anyOf(patch.ranges)}\\s*${soft}$`, 'u'),
     between: new RegExp(`${anyOf(words.count.between)}[\\s]*${soft}$`, 'u'),

@@ -121,7 +121,10 @@ export function shapesOf(
       const gap = text.slice(first.to, second.span[0]);
       const third = used[at + 2];
       const span: Span = [first.span[0], second.to];
-      const crossed = phrases.by.test(gap) || phrases.by.test(text.slice(first.span[1], second.span[0]));
+      const crossed =
+        phrases.by.test(gap) ||
+        phrases.by.test(text.slice(first.span[1], second.span[0])) ||
+        (first.kind === 'length' && second.kind === 'length' && phrases.byWithUnits.test(gap));
       if (crossed) {
         const triple = third !== undefined && phrases.by.test(text.slice(second.to, third.span[0]));
         const pair = pairOf(
