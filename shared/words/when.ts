@@ -25,6 +25,8 @@ export const whenSection = z.strictObject({
   notYet: words,
   /** Before a day that is only the background of another: "than yesterday", "since Monday". */
   backgroundBefore: words,
+  /** Before "today" they make it the day of the report: "writing". */
+  reporting: words,
   /** Weather of another day: "it rained yesterday", "last night's frost". */
   weather: words,
   or: words,
@@ -88,6 +90,8 @@ export const dateSection = z.strictObject({
   lastWeek: words,
   thisWeek: words,
   beforeLast: words,
+  /** Between a weekday and its month: "the last Friday in April". */
+  inMonth: words,
   weekAgo: words,
   lastMonth: words,
   thisMonth: words,

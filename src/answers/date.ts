@@ -78,10 +78,18 @@ function meant(scan: Scan, mentions: readonly Mention[], asked: 'asked' | 'in-pa
   // "4/31, a Thursday" is a slip that no other word mends
   const said = standing.filter((mention) => mention.is === 'day' || mention.is === 'weekday');
   if (said.length < standing.length) return [];
-  const days = said.filter(
+  const watched = said.filter((mention) => !isReporting(scan, mention));
+  const days = (watched.length > 0 ? watched : said).filter(
     (mention) => (mention.is === 'day' && mention.explicit) || !isWeatherOnly(tokens, mention, words),
   );
   return days.length > 0 || asked === 'in-passing' ? days : said;
+}
+
+/** "writing today": the day of the report, where another is told as well. */
+function isReporting({ tokens, words, today }: Scan, mention: Said): boolean {
+  if (mention.is !== 'day' || mention.dates[0] !== today) return false;
+  const before = tokens.slice(Math.max(0, mention.at - 3), mention.at).map(({ text }) => text);
+  return before.some((word) => words.when.reporting.includes(word));
 }
 
 /** Drops "5-3" where something better is said; alone it is a date, near by a sure one. */
@@ -127,6 +135,10 @@ function bareNumber(scan: Scan): Reading<string> | null {
     dates = date === null ? [] : [date];
   }
   if (dates.length === 0) return null;
+  const [date] = dates;
+  // "050126": a year at its end, and near
+  const near = date !== undefined && date <= today && date >= addDays(today, -DAYS_OF_LOOSE_DATE);
+  if (first.text.length === 6 && near) return sure(date, [spanOf(tokens, 0, tokens.length)]);
   const mention = bareDay(scan, dates);
   return mention.is === 'day' ? unsure(mention.dates, 'loose-date', [spanOf(tokens, 0, tokens.length)]) : null;
 }

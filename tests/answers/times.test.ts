@@ -7,6 +7,10 @@ const show = ({ start, end }: Times): string => `${start}-${end ?? ''}`;
 /** It is half past six in the evening; a watch takes 15 minutes. An open end is none said. */
 const table: [typed: string, expected: string][] = [
   // Start and end, am or pm by daytime
+  ['2:00 ot 2:15', 'sure 14:00-14:15'],
+  ['up to 10:30, started 15 minutes before', 'sure 10:15-10:30'],
+  ['14 h 05 bis 14 h 20', 'sure 14:05-14:20'],
+  ['T0=10:20, T1=10:35', 'sure 10:20-10:35'],
   ['1:05-1:20', 'sure 13:05-13:20'],
   ['1:05 - 1:20', 'sure 13:05-13:20'],
   ['4:10 to 4:25', 'sure 16:10-16:25'],

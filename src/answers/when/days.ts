@@ -1,4 +1,5 @@
 /** All days that a text speaks of, left to right, by an ordered list of rules. */
+import { weekdayOfMonth } from './weekday-of-month.js';
 import type { Context } from '../reading.js';
 import { fold } from '../text.js';
 import { addDays } from './calendar.js';
@@ -54,6 +55,7 @@ const PLAIN_RULES: readonly DayRule[] = [
   numericDay,
   agoDay,
   feastDay,
+  weekdayOfMonth,
   weekThenWeekday,
   monthThenDay,
   dayThenMonth,

@@ -69,10 +69,10 @@ function tailedWeekday(
       const dates = weekdayOfWeek(weekday, tail === 'last-week' ? 1 : 0, today);
       return dayMention(where, dates, { doubt: dates.length > 1 ? 'which-weekday' : null });
     }
-    case 'before-last':
-      return dayMention(where, [addDays(bare, -7), addDays(bare, -14)], { doubt: 'which-weekday' });
+    case 'before-last': // the last one is the bare weekday, today's is none yet
+      return dayMention(where, [addDays(bare, bare === today ? -14 : -7)]);
     case 'week-ago':
-      return dayMention(where, [addDays(bare, -7), bare], { doubt: 'which-weekday' });
+      return dayMention(where, [addDays(bare, -7)]);
   }
 }
 
@@ -164,7 +164,11 @@ export const agoDay: DayRule = (scan, at) => {
   const after = dayWords.orSo(tokens, many.next + 1);
   const orMore = dayWords.or(tokens, many.next + 1);
   const more = !after && orMore ? smallNumberAt(tokens, orMore.next, words.numbers) : null;
-  const ago = dayWords.ago(tokens, more?.next ?? after?.next ?? many.next + 1);
+  const agoAt = more?.next ?? after?.next ?? many.next + 1;
+  // "two days before" as the last words; "15 minutes before noon" is a time
+  const atEnd = words.date.dayUnits[unit] !== undefined && agoAt === tokens.length - 1;
+  const before = atEnd ? dayWords.before(tokens, agoAt) : null;
+  const ago = dayWords.ago(tokens, agoAt) ?? before;
   if (!ago) return null;
   const numbers = more ? [...many.numbers, more.value] : many.numbers;
   const vague = many.inexact || after !== null || more !== null;
