@@ -25,12 +25,18 @@ export const namesSection = z.strictObject({
   plantNouns: words,
   /** Colours, sizes, looks: never a name by themselves. */
   describing: words,
+  /** Of those, what says nothing of how a plant looks: "open". */
+  states: words,
+  /** Of those, sizes: they describe a plant only beside another look. */
+  sizes: words,
   /** "eastern", "american": a bee's name, unless another word follows that they could belong to. */
   placing: words,
   /** A single word of a bee's name that is only offered: "rusty". */
   faint: words,
   /** Words of the talk around names: no misspelling of a name, and no name. */
   ordinary: words,
+  /** The same of the talk in answers of all kinds: "mistake", "husband". */
+  everyday: words,
   /** Plants that are also given names or ordinary words: "lily", "sage". */
   loose: words,
   /** Last words of many plants' names, which do not tell one from another: "lily", "berry". */

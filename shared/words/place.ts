@@ -62,6 +62,16 @@ export const placeSection = z.strictObject({
   /** As determiners; they make a place even without "at": "my garden, 70F". */
   owners: words,
   nouns: words,
+  /** More words of a place in an answer about it: "home", "mailbox". */
+  spots: words,
+  /** Of all those, what says too little by itself: "place", "way". */
+  vague: words,
+  /** Before the number of a place: "highway", "marker". */
+  numbered: words,
+  /** After so many miles they tell a way: "south of". */
+  beyond: words,
+  /** After a house number and a name: "street". */
+  streets: words,
   /** After a comma they go on with the place: ", lower loop". */
   tails: words,
   /** Written with a capital and no places: days, months. */

@@ -49,7 +49,7 @@ export const readBee: Reader<BeeName> = (text, context) => {
   const folded = fold(text);
   if (folded.trim() === '') return none('empty');
   if (folded.length > LONGEST_ANSWER) return none('too-long');
-  const words = withBumble(wordsOf(folded, context.words.names), vocabularyOf(context.words.names));
+  const words = withBumble(wordsOf(folded, context.words.names), vocabularyOf(context.words));
   if (words.length === 0 || isTalk(folded, words, context)) return none('bee-no-name');
 
   const index = beesOf(context);
@@ -90,7 +90,7 @@ function genusAlone(folded: string, words: readonly Word[], context: Context): R
 
   const stranger = strangerBeside(words, context);
   if (stranger) return none('bee-not-listed', spans);
-  const { describing } = vocabularyOf(context.words.names);
+  const { describing } = vocabularyOf(context.words);
   if (words.some((word) => describing.has(word.stem))) return none('bee-no-name', spans);
   if (negatedMention(words, context)) return none('bee-no-name', spans);
   const hedged = isDoubted(folded, [], context);
@@ -100,12 +100,11 @@ function genusAlone(folded: string, words: readonly Word[], context: Context): R
   );
 }
 
-const isBeeNoun = (word: Word, context: Context): boolean =>
-  vocabularyOf(context.words.names).bumblebee.has(word.plain);
+const isBeeNoun = (word: Word, context: Context): boolean => vocabularyOf(context.words).bumblebee.has(word.plain);
 
 /** A word that says more right after "Bombus" or right before "bumble bee": a name that the list does not hold. */
 function strangerBeside(words: readonly Word[], context: Context): Span | null {
-  const vocabulary = vocabularyOf(context.words.names);
+  const vocabulary = vocabularyOf(context.words);
   const mayFollow = (word: Word): boolean =>
     word.digits ||
     vocabulary.afterBombus.has(word.plain) ||
@@ -128,7 +127,7 @@ function strangerBeside(words: readonly Word[], context: Context): Span | null {
 
 /** "not a bumble bee", "no bumblebees". */
 function negatedMention(words: readonly Word[], context: Context): boolean {
-  const { negating, joining } = vocabularyOf(context.words.names);
+  const { negating, joining } = vocabularyOf(context.words);
   return words.some((word, at) => {
     if (!isBeeNoun(word, context)) return false;
     const before = words.slice(Math.max(0, at - 3), at).map(({ plain }) => plain);

@@ -5,8 +5,6 @@
  */
 import { metresBetween } from '../../shared/distance.js';
 import { rounded } from '../../shared/units.js';
-import type { Names } from '../../shared/names.js';
-import { anyOf } from './any-of.js';
 import { accuracyIn, type Accuracy } from './coordinates/accuracy.js';
 import {
   coordinatesIn,
@@ -17,13 +15,15 @@ import {
   SHORT_PLUS_CODE,
   type Coordinates,
 } from './coordinates/index.js';
-import { hemisphereOfRegion, placed, type Pair } from './coordinates/region.js';
+import { hemisphereOfRegion, liesIn, placed, type Pair } from './coordinates/region.js';
+import { isYesNo } from './other-answers.js';
+import { namesPlace } from './place/names-place.js';
 import { wordsInPassing } from './place/passing.js';
 import { placePhrases, type PlacePhrases } from './place/phrases.js';
 import { wordsBeside } from './place/words-beside.js';
 import { none, sure, unsure, type Context, type Finder, type Reader, type Reading, type Span } from './reading.js';
-import { blank, fold, madeOnce } from './text.js';
-import { readYesNo } from './yes-no.js';
+import { blank, fold } from './text.js';
+import { readTimes } from './times.js';
 
 export interface PlaceRead {
   readonly latitude: number | null;
@@ -104,14 +104,6 @@ function readCoordinates(
 /** Numbers that were meant for coordinates: decimals in a pair, two signs for degrees, ten digits in a row. */
 const GARBLED = /\d\.\d{3,}[^\n]{1,40}\d\.\d{3,}|°[^\n]{1,40}°|(?<![\d-])\d{10,}/u;
 
-/** "2 bimacs on the plum" answers another question. */
-const tallyBegins = madeOnce((names: Names): RegExp => {
-  const bees = names.bees
-    .flatMap(({ name, short }) => [...short, name.split(' ')[1] ?? ''])
-    .filter((word) => word !== '');
-  return new RegExp(`^\\s*\\d{1,3}\\s+${anyOf(bees.flatMap((word) => [fold(word), `${fold(word)}s`]))}`, 'u');
-});
-
 /** Words without coordinates. */
 function readWords(text: string, context: Context, phrases: PlacePhrases): Reading<PlaceRead> {
   const folded = fold(text);
@@ -130,9 +122,7 @@ function readWords(text: string, context: Context, phrases: PlacePhrases): Readi
   const greeted = phrases.answerAtStart.exec(folded)?.[0].length ?? 0;
   if (greeted > 0 && /\p{L}/u.test(rest.slice(greeted)))
     return readWords(' '.repeat(greeted) + text.slice(greeted), context, phrases);
-  const answered = readYesNo(text, context);
-  if (answered.state === 'sure' && answered.value.rest === null) return none('place-unclear');
-  if (tallyBegins(context.names).test(folded)) return none('place-unclear');
+  if (isYesNo(text, context)) return none('place-unclear');
 
   // "Heron Bend, sorry, Oak Rise"
   const correction = [...folded.matchAll(phrases.corrected)].at(-1);
@@ -148,9 +138,17 @@ function readWords(text: string, context: Context, phrases: PlacePhrases): Readi
     .slice(start + hedge)
     .replace(/[\s?.]+$/u, (end) => (end.includes('?') ? '' : end.trim()))
     .trim();
-  if (words === '') return none('place-unclear');
+  if (!namesPlace(words, context)) return none('place-unclear');
   return asks || phrases.doubt.test(folded) ? unsure([named(words)], 'place-doubt', all) : sure(named(words), all);
 }
+
+const CLOCK_TIMES = /^\d{1,2}[:.]\d{2}[\s,/-]+\d{1,2}[:.]\d{2}$/;
+
+/** "10:05 - 10:20" is no place far away in the sea. */
+const areTimes = (text: string, found: readonly Coordinates[], context: Context): boolean =>
+  found.every(({ span }) => CLOCK_TIMES.test(fold(text.slice(...span)))) &&
+  found.every((one) => !liesIn(one, context.survey.region)) &&
+  readTimes(text, context).state !== 'none';
 
 export const readPlace: Reader<PlaceRead> = (text, context) => {
   if (text.trim() === '') return none('empty');
@@ -160,7 +158,7 @@ export const readPlace: Reader<PlaceRead> = (text, context) => {
   const all = coordinatesIn(text, { words: context.words.place, hemisphere });
   const found = all.filter((one): one is Coordinates => !isImpossible(one));
   const spans = all.map(({ span }) => span);
-  if (found.length > 0) {
+  if (found.length > 0 && !areTimes(text, found, context)) {
     const beside = blank(plainCoordinates(text), spans);
     const height = phrases.height.exec(beside);
     const heights: Span[] = height ? [[height.index, height.index + height[0].length]] : [];

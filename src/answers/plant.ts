@@ -2,7 +2,9 @@
 import {
   afterCorrection,
   agreed,
-  isAroundPlants,
+  alternativesIn,
+  beeHits,
+  isDescribed,
   isDoubted,
   isNegated,
   isTalk,
@@ -13,6 +15,7 @@ import {
   plantsOf,
   settlePlant,
   sideBySide,
+  strangersIn,
   usedBy,
   vocabularyOf,
   watchedTaxa,
@@ -20,6 +23,7 @@ import {
   wordsOf,
 } from './names/index.js';
 import type { Taxon } from './names/taxa.js';
+import { answersOtherQuestion } from './other-answers.js';
 import { none, sure, unsure, type Context, type Reader, type Reading } from './reading.js';
 import { fold } from './text.js';
 
@@ -47,7 +51,8 @@ export const readPlant: Reader<PlantName> = (text, context) => {
   if (folded.trim() === '') return none('empty');
   if (folded.length > LONGEST_ANSWER) return none('too-long');
   const words = wordsOf(folded, context.words.names);
-  if (words.length === 0 || isTalk(folded, words, context)) return none('plant-no-name');
+  const isLink = /(?<![a-z])https?:/.test(folded);
+  if (words.length === 0 || isLink || isTalk(folded, words, context)) return none('plant-no-name');
 
   const index = plantsOf(context);
   const watched = watchedTaxa(context);
@@ -55,11 +60,21 @@ export const readPlant: Reader<PlantName> = (text, context) => {
     .filter((hit) => !isNegated(hit, words, context))
     .map((hit): Named => ({ hit, settled: settlePlant(hit, watched, index) }));
   const named = ofThisPlant(afterCorrection(folded, all, context), words, context);
-  if (named.length === 0) return asTyped(folded, words, context);
+  if (named.length === 0) return asTyped(text, folded, words, context);
+  if (named.every(({ hit }) => hit.exactness === 'near' && !hit.watched)) {
+    const isGuess = named.every(({ hit }) => !hit.firm);
+    if (isGuess && describesPlant(folded, words, context)) return asTyped(text, folded, words, context);
+    const { joining } = vocabularyOf(context.words);
+    const isBeside = (word: Word, at: number): boolean =>
+      !joining.has(word.plain) && named.every(({ hit }) => at < hit.from || at >= hit.to);
+    if (words.some(isBeside) && answersOtherQuestion(text, context)) return none('plant-no-name');
+  }
 
   const hedges = isDoubted(folded, named, context);
   const used = usedBy(named, hedges);
   const value = (taxon: Taxon): PlantName => valueOf(taxon, hedges.length > 0);
+  const species = alternativesIn(words, folded, named, index, vocabularyOf(context.words));
+  if (species.length > 0) return unsure(sideBySide(species, index).map(value), 'plant-several', used);
   const meant = agreed(named);
   if (!meant) {
     const said = sideBySide(
@@ -76,7 +91,7 @@ export const readPlant: Reader<PlantName> = (text, context) => {
 
 /** Without the plants that only say where it stands ("violets under the apple") or name a place ("lilac, Plum Street"). */
 function ofThisPlant(named: readonly Named[], words: readonly Word[], context: Context): readonly Named[] {
-  const { elsewhere, placeEnds } = vocabularyOf(context.words.names);
+  const { elsewhere, placeEnds } = vocabularyOf(context.words);
   if (named.length < 2) return named;
   return named.filter(({ hit }, at) => {
     const after = words[hit.to];
@@ -87,18 +102,36 @@ function ofThisPlant(named: readonly Named[], words: readonly Word[], context: C
   });
 }
 
-/** No plant of the list: its words as typed where they say something of a plant, nothing where they do not. */
-function asTyped(folded: string, words: readonly Word[], context: Context): Reading<PlantName> {
-  const vocabulary = vocabularyOf(context.words.names);
-  const unknown = vocabulary.unknown(folded).map(({ span }) => span);
-  const outside = words.filter((word) => !unknown.some(([from, to]) => word.span[0] >= from && word.span[1] <= to));
-  const isNoun = (word: Word): boolean => vocabulary.plantNouns.has(word.stem);
-  const describes = (word: Word): boolean =>
-    !isNoun(word) && (vocabulary.describing.has(word.plain) || vocabulary.describing.has(word.stem));
-  const strange = outside.filter((word) => !isAroundPlants(word, vocabulary) && word.plain.length >= 3);
-  const describing = outside.filter(describes).length;
-  const says =
-    strange.length > 0 || describing > 1 || (describing === 1 && (unknown.length > 0 || outside.some(isNoun)));
-  if (!says) return none('plant-no-name');
+/** The words of an answer besides "no idea" and the like. */
+function besideUnknown(folded: string, words: readonly Word[], context: Context): readonly Word[] {
+  const unknown = vocabularyOf(context.words).unknown(folded);
+  return words.filter(({ span }) => !unknown.some((said) => span[0] >= said.span[0] && span[1] <= said.span[1]));
+}
+
+function describesPlant(folded: string, words: readonly Word[], context: Context): boolean {
+  const said = besideUnknown(folded, words, context);
+  return isDescribed(said, said.length < words.length, vocabularyOf(context.words));
+}
+
+/** No plant of the list: its words as typed where they name or describe a plant, nothing where they do not. */
+function asTyped(text: string, folded: string, words: readonly Word[], context: Context): Reading<PlantName> {
+  const vocabulary = vocabularyOf(context.words);
+  const said = besideUnknown(folded, words, context);
+  // what follows "behind" only tells where it stands
+  const away = said.findIndex(({ plain }) => vocabulary.elsewhere.has(plain));
+  const strangers = strangersIn(away === -1 ? said : said.slice(0, away), text, plantsOf(context), vocabulary);
+  if (!describesPlant(folded, words, context)) {
+    if (strangers.length === 0 || answersOtherQuestion(text, context)) return none('plant-no-name');
+  }
+  if (isBee(words, strangers, context)) return none('plant-no-name');
   return sure({ name: null, rank: null }, [[words[0]!.span[0], words.at(-1)!.span[1]]]);
+}
+
+/** A bumble bee or another insect by its name, and no word of a plant: not "Carex pensylvanica", "yellow-banded flower". */
+function isBee(words: readonly Word[], strangers: readonly Word[], context: Context): boolean {
+  const { plantNouns } = vocabularyOf(context.words);
+  if (words.some(({ stem, plain }) => plantNouns.has(stem) && plain !== 'one')) return false;
+  const bees = beeHits(words, context, 'answer').filter((hit) => hit.firm && hit.exactness !== 'part');
+  const isOfBee = (word: Word): boolean => bees.some(({ from, to }) => words.slice(from, to).includes(word));
+  return bees.length > 0 && strangers.every(isOfBee);
 }

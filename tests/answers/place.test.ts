@@ -214,6 +214,58 @@ const words: [typed: string, expected: string][] = [
   ['G9PH+2C Viroqua', 'sure [G9PH+2C Viroqua]'],
   ['maybe Osprey Ridge', 'unsure [Osprey Ridge], place-doubt'],
   ['Osprey Ridge?', 'unsure [Osprey Ridge], place-doubt'],
+  // an answer to another question is no place
+  ...[
+    [
+      'sixty three',
+      'i think 65',
+      "low to mid 70s i'd say",
+      'weather app says its 57 rn',
+      '59 no wait 61',
+      'tractor said 74',
+    ],
+    [
+      'The mercury stood at sixty-four degrees in the shade of the barn.',
+      '68 on the phone, 72 on the porch',
+      '55 brrr',
+    ],
+    ['it looks ok', 'There is a mistake in it.', 'Sorry, wrong day. It was Wednesday.', "that isn't mine", 'ship it'],
+    [
+      '12 of them',
+      '10 by 4 ft',
+      '30 sq yards',
+      '6 ft by 10 ft garden bed by the mailbox',
+      '1000 or so',
+      '25 open flowers',
+    ],
+    [
+      '10:05 - 10:20',
+      '3.05 - 3.20',
+      'I sat from 7:40 to 7:55 on the porch',
+      'thrusday',
+      'the first of May',
+      'half past ten',
+    ],
+    [
+      'flat calm on the pond, like glass',
+      'partly cloudy',
+      'small branches were moving',
+      'foggy',
+      'not a cloud in the sky',
+    ],
+    ['2 queens, both impatiens', 'half black', 'one queen by the barn', 'spring beauty', 'trilliums'],
+  ]
+    .flat()
+    .map((typed): [string, string] => [typed, 'not understood, place-unclear']),
+  ['Ostermoor Preserve, trail marker 12', 'sure [Ostermoor Preserve, trail marker 12]'],
+  ['behind the barn', 'sure [behind the barn]'],
+  ['Sunday Lake', 'sure [Sunday Lake]'],
+  ['Queen Street median', 'sure [Queen Street median]'],
+  ['1223 3rd Ave N', 'sure [1223 3rd Ave N]'],
+  ['5 miles south of Viroqua', 'sure [5 miles south of Viroqua]'],
+  ['rest area on 94', 'sure [rest area on 94]'],
+  ['lower loop, it was windy there', 'sure [lower loop, it was windy there]'],
+  ['La Crosse', 'sure [La Crosse]'],
   // not understood
   ['where do I find that?', 'not understood, place-question'],
   ['what do you mean', 'not understood, place-question'],

@@ -225,6 +225,63 @@ const table: [typed: string, expected: string, watched?: string[]][] = [
   ['lavender flowers', 'sure null'], // a colour
   ['false lilac', 'sure null'],
   ['moonlight frillybell', 'sure null'],
+  // an answer to another question is no plant
+  ...[
+    [
+      'yup',
+      'perfect',
+      'please save it',
+      'LGTM',
+      'I agree with everything',
+      'There is a mistake in it.',
+      'nope',
+      'ship it',
+    ],
+    [
+      'my car said 63',
+      '55 brrr',
+      '63 degress i belive',
+      'low to mid 70s',
+      'dash read 66',
+      'sixty three',
+      '12° roughly',
+    ],
+    ['thrusday', 'todat', '28 Apr, my notebook says', 'two weeks ago today', 'Sorry, wrong day. It was Wednesday.'],
+    ['partly cloudy', 'gloomy, no sun at all', 'breazy', 'gental breeze', 'small trees were swaying', 'sooooo windy'],
+    ['noon for 15 min', 'right after school 3:20 - 3:35', '10 by 4 ft', 'half an acre', '15 ft, partly shaded'],
+    [
+      '12 of them',
+      '25 open flowers',
+      'hundred sixty',
+      'bimac',
+      'brown-belted',
+      'B. vagans',
+      'honeybees mostly',
+      'two queens',
+    ],
+    [
+      'Otter Creek',
+      'golf course hole 7',
+      'behind the barn',
+      'https://maps.example/x',
+      'my name is Otto',
+      'Bombus impatiens',
+    ],
+  ]
+    .flat()
+    .map((typed): [string, string] => [typed, 'not understood, plant-no-name']),
+  ["Aunt Bev's Heirloom Ruffles, pale pink, no tag", 'sure null'],
+  ['the tall pink one by the gate', 'sure null'],
+  ['yellow-banded flower', 'sure null'],
+  ['purple garden flower, came in a mix packet', 'sure null'],
+  ['swamp dewcup, 63 degrees', 'not understood, plant-no-name'],
+  // between two of a genus
+  ['a maple, red or silver', 'unsure Acer rubrum | Acer saccharinum | Acer, plant-several'],
+  ['Salix discolor vs bebbiana', 'unsure Salix discolor | Salix bebbiana | Salix, plant-several'],
+  ['violet, sororia/pubescens', 'unsure Viola sororia | Viola pubescens | Viola, plant-several'],
+  ['red, silver or sugar maple', 'unsure Acer rubrum | Acer saccharinum | Acer saccharum | Acer, plant-several'],
+  ['lilac hedge', 'sure Syringa vulgaris'],
+  ['maple hedge', 'sure Acer'], // a hedge maple is another
   // no name in it
   ['white', 'not understood, plant-no-name'],
   ['blue', 'not understood, plant-no-name'],

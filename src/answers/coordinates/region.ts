@@ -13,7 +13,7 @@ type Region = SurveySettings['region'];
 
 const isOnEarth = ({ latitude, longitude }: Pair): boolean => Math.abs(latitude) <= 90 && Math.abs(longitude) <= 180;
 
-const isIn = (pair: Pair, region: Region): boolean => isOnEarth(pair) && metresOutside(pair, region) === 0;
+export const liesIn = (pair: Pair, region: Region): boolean => isOnEarth(pair) && metresOutside(pair, region) === 0;
 
 export const hemisphereOfRegion = (region: Region): 'north' | 'south' =>
   region.reduce((sum, corner) => sum + corner.latitude, 0) >= 0 ? 'north' : 'south';
@@ -34,8 +34,8 @@ export function placed(
     const west = western ? mirrored(swapped) : swapped;
     const onlySwapped =
       (!isOnEarth(asRead) && isOnEarth(swapped)) ||
-      (!isIn(asRead, region) && !(western && isIn(mirrored(asRead), region)) && isIn(west, region));
-    if (onlySwapped) return { offers: [isIn(swapped, region) ? swapped : west], ask: 'place-swapped' };
+      (!liesIn(asRead, region) && !(western && liesIn(mirrored(asRead), region)) && liesIn(west, region));
+    if (onlySwapped) return { offers: [liesIn(swapped, region) ? swapped : west], ask: 'place-swapped' };
   }
   if (!isOnEarth(asRead)) return null;
   if (western && asRead.longitude > 0) {
@@ -43,7 +43,7 @@ export function placed(
     if (!found.sideSaid) return { offers: [west, asRead], ask: 'place-western' };
     // a form that says its side may still have lost its minus on the way
     const machine = found.unmistakable && found.axesSaid && found.leastMetres > 0;
-    if (machine && isIn(west, region)) return { offers: [west, asRead], ask: 'place-western' };
+    if (machine && liesIn(west, region)) return { offers: [west, asRead], ask: 'place-western' };
   }
   return { pair: asRead };
 }

@@ -37,7 +37,7 @@ const MOST_AFTER_NOT = 2;
 
 /** "not vagans", "isn't a carpenter bee". "not sure vagans" and "why not vagans" take nothing away. */
 export function isNegated(hit: Hit, words: readonly Word[], context: Context): boolean {
-  const { negating, joining } = vocabularyOf(context.words.names);
+  const { negating, joining } = vocabularyOf(context.words);
   for (let at = hit.from - 1; at >= 0 && at >= hit.from - 1 - MOST_AFTER_NOT; at--) {
     if (words[at + 1]!.gap !== 'none') return false;
     const { plain } = words[at]!;
@@ -94,7 +94,7 @@ export const usedBy = (named: readonly Named[], more: readonly Span[] = []): Spa
 
 /** A question to us, or talk that names nothing: "what do you mean", "hold on". */
 export function isTalk(folded: string, words: readonly Word[], context: Context): boolean {
-  const vocabulary = vocabularyOf(context.words.names);
+  const vocabulary = vocabularyOf(context.words);
   if (vocabulary.chat(folded).length > 0) return true;
   const first = words[0];
   return first !== undefined && vocabulary.asking.has(first.plain) && /\?\s*$/.test(folded);

@@ -24,13 +24,14 @@ export const isInsect = (hit: Hit): boolean => hit.fits.some(({ use }) => use.ta
  * insect ("eastern carpenter") belongs to it.
  */
 export function beeHits(words: readonly Word[], context: BeeContext, manner: Manner): Hit[] {
-  const vocabulary = vocabularyOf(context.words.names);
+  const vocabulary = vocabularyOf(context.words);
   const index = beesOf(context);
   const { joining, bumblebee, aroundBees } = vocabulary;
   const search: SearchIn = {
     index,
     manner,
     leftOut: (word) => joining.has(word.plain) || bumblebee.has(word.plain),
+    behind: () => false,
     plain: (word) => vocabulary.isPlain(word.plain) || aroundBees.has(word.plain) || isBeeGenus(word, vocabulary),
   };
   const named = hitsIn(words, search);

@@ -48,7 +48,7 @@ const lengthOf = (span: Span): number => span[1] - span[0];
 
 /** "Bombus", "bumble bees", "couldn't tell which": Bombus with no more said. */
 export function genusMentions(folded: string, words: readonly Word[], context: Context): FoundName[] {
-  const vocabulary = vocabularyOf(context.words.names);
+  const vocabulary = vocabularyOf(context.words);
   const mention = (span: Span, exactness: 'unknown' | 'group'): FoundName => ({
     names: [{ name: BOMBUS.name, rank: BOMBUS.rank }],
     clear: true,
@@ -73,7 +73,7 @@ export function genusMentions(folded: string, words: readonly Word[], context: C
 const sorted = (names: readonly FoundName[]): FoundName[] => [...names].sort((a, b) => a.span[0] - b.span[0]);
 
 function search(folded: string, context: Context): FoundNames {
-  const words = withBumble(wordsOf(folded, context.words.names), vocabularyOf(context.words.names));
+  const words = withBumble(wordsOf(folded, context.words.names), vocabularyOf(context.words));
   const { region } = context.survey;
   const beeIndex = beesOf(context);
   const plantIndex = plantsOf(context);

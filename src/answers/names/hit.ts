@@ -41,6 +41,8 @@ export interface SearchIn {
   readonly manner: Manner;
   /** A word that adds nothing inside a name of this list. */
   readonly leftOut: (word: Word) => boolean;
+  /** A word after a name, which is then not turned round: a "lilac hedge" is no hedge lilac. */
+  readonly behind: (word: Word) => boolean;
   /** A word that is no part of any name: not compared with misspelled ones by itself. */
   readonly plain: (word: Word) => boolean;
 }

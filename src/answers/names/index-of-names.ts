@@ -1,21 +1,23 @@
 /** All names of a list made ready to be looked up: built once for each list. */
 import type { Bee, Names, Plant } from '../../../shared/names.js';
+import type { Words } from '../../../shared/words.js';
 import { madeOnce } from '../text.js';
 import { Building } from './building.js';
 import type { NameIndex } from './name-index.js';
 import { BOMBUS, OTHER_INSECT, genusOf, namesOfBee, namesOfPlant, plantTaxon, type Taxon } from './taxa.js';
-import { vocabularyOf, type NameWords } from './vocabulary.js';
+import { vocabularyOf } from './vocabulary.js';
 
 /** Both lists and the words of a language belong together: the index is kept for each pair. */
 const keptFor = <List extends object>(
-  build: (list: List, names: NameWords) => NameIndex,
-): ((list: List, names: NameWords) => NameIndex) => {
-  const forList = madeOnce((list: List) => madeOnce((names: NameWords) => build(list, names)));
-  return (list, names) => forList(list)(names);
+  build: (list: List, words: Words) => NameIndex,
+): ((list: List, words: Words) => NameIndex) => {
+  const forList = madeOnce((list: List) => madeOnce((words: Words) => build(list, words)));
+  return (list, words) => forList(list)(words);
 };
 
-const indexBees = keptFor((bees: readonly Bee[], names) => {
-  const vocabulary = vocabularyOf(names);
+const indexBees = keptFor((bees: readonly Bee[], words) => {
+  const { names } = words;
+  const vocabulary = vocabularyOf(words);
   const leftOut = (word: string): boolean => vocabulary.joining.has(word) || vocabulary.bumblebee.has(word);
   const building = new Building(names, vocabulary, leftOut, 'any');
   building.taxa.set(BOMBUS.name, BOMBUS);
@@ -32,9 +34,9 @@ const indexBees = keptFor((bees: readonly Bee[], names) => {
   return building;
 });
 
-const indexPlants = keptFor((plants: readonly Plant[], names) => {
-  const vocabulary = vocabularyOf(names);
-  const building = new Building(names, vocabulary, (word) => vocabulary.joining.has(word), 'ends');
+const indexPlants = keptFor((plants: readonly Plant[], words) => {
+  const vocabulary = vocabularyOf(words);
+  const building = new Building(words.names, vocabulary, (word) => vocabulary.joining.has(word), 'ends');
   const rows = new Set(plants.map((plant) => plant.name));
   for (const plant of plants) {
     for (const named of namesOfPlant(plant)) building.add(named);
@@ -48,18 +50,18 @@ const indexPlants = keptFor((plants: readonly Plant[], names) => {
 
 export interface WithNames {
   readonly names: Names;
-  readonly words: { readonly names: NameWords };
+  readonly words: Words;
 }
 
-export const beesOf = ({ names, words }: WithNames): NameIndex => indexBees(names.bees, words.names);
-export const plantsOf = ({ names, words }: WithNames): NameIndex => indexPlants(names.plants, words.names);
+export const beesOf = ({ names, words }: WithNames): NameIndex => indexBees(names.bees, words);
+export const plantsOf = ({ names, words }: WithNames): NameIndex => indexPlants(names.plants, words);
 
 /** The few plants of the patch, known by any part of their names; one that the list lacks by the words typed for it. */
 const indexWatched = madeOnce((watched: readonly string[]) =>
   madeOnce((names: Names) =>
-    madeOnce((words: NameWords): NameIndex => {
+    madeOnce((words: Words): NameIndex => {
       const vocabulary = vocabularyOf(words);
-      const building = new Building(words, vocabulary, (word) => vocabulary.joining.has(word), 'any');
+      const building = new Building(words.names, vocabulary, (word) => vocabulary.joining.has(word), 'any');
       const known = indexPlants(names.plants, words);
       for (const name of watched) {
         const rows = names.plants.filter((plant) => plant.name === name);
@@ -74,4 +76,4 @@ const indexWatched = madeOnce((watched: readonly string[]) =>
 );
 
 export const watchedOf = (context: WithNames & { readonly watched: readonly string[] }): NameIndex =>
-  indexWatched(context.watched)(context.names)(context.words.names);
+  indexWatched(context.watched)(context.names)(context.words);

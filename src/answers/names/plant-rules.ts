@@ -1,4 +1,5 @@
 /** When words that match a plant's name are one: "roses", not "Rose's garden"; "Nan's lilac", not "false lilac". */
+import { isBeeGenus } from './bee-words.js';
 import { isAroundPlants, looksLatin } from './plant-words.js';
 import type { Place, Ruling } from './rules.js';
 import type { Hit } from './hit.js';
@@ -35,6 +36,14 @@ const person = ({ hit, words, first, last, before, single, vocabulary }: PlantPl
 const placeName = ({ after, manner, vocabulary }: PlantPlace): Ruling =>
   manner === 'running' && after && vocabulary.placeEnds.has(after.plain) ? 'drop' : null;
 
+/** "shaded" has the stem of "shad", and is none. */
+const otherEnding = ({ single, last: { plain, stem } }: PlantPlace): Ruling =>
+  single && plain.endsWith('ed') && !stem.endsWith('ed') ? 'drop' : null;
+
+/** "Bombus impatiens" is a bee. */
+const ofBee = ({ before, vocabulary }: PlantPlace): Ruling =>
+  before && before.plain.length > 2 && isBeeGenus(before, vocabulary) ? 'drop' : null;
+
 /** "false lilac" is none; "false indigo" is a name of its own. */
 const mock = ({ hit, before, vocabulary }: PlantPlace): Ruling =>
   before && vocabulary.mock.has(before.plain) && hit.exactness !== 'near' ? 'drop' : null;
@@ -53,7 +62,8 @@ const colour = ({ hit, use, words, manner, vocabulary }: PlantPlace): Ruling => 
 /** "canadensis" alone is offered with the species that have it. */
 const epithetAlone = (place: PlantPlace): Ruling => {
   if (place.use.kind !== 'epithet') return null;
-  return place.single && place.manner === 'answer' && !place.strangersElsewhere ? 'offer' : 'drop';
+  const saysItself = place.single && place.manner === 'answer' && !place.vocabulary.isPlain(place.last.plain);
+  return saysItself && !place.strangersElsewhere ? 'offer' : 'drop';
 };
 
 /** A name with words left out says too little among strange words; one word of it is only offered. */
@@ -112,6 +122,8 @@ const strangerBeside = (place: PlantPlace): Ruling => {
 export const PLANT_RULES: readonly ((place: PlantPlace) => Ruling)[] = [
   person,
   placeName,
+  otherEnding,
+  ofBee,
   mock,
   watched,
   colour,

@@ -19,13 +19,14 @@ const touches = (left: Hit, right: Hit): boolean => left.from < right.to && righ
 
 /** Plants named in the words, left to right, none overlapping. */
 export function plantHits(words: readonly Word[], context: PlantContext, manner: Manner): Hit[] {
-  const vocabulary = vocabularyOf(context.words.names);
+  const vocabulary = vocabularyOf(context.words);
   const index = plantsOf(context);
-  const { joining, bumblebee, aroundBees } = vocabulary;
+  const { joining, bumblebee, aroundBees, aroundPlants, placeNouns } = vocabulary;
   const searchFor = (list: NameIndex): SearchIn => ({
     index: list,
     manner,
     leftOut: (word) => joining.has(word.plain),
+    behind: ({ plain, stem }) => aroundPlants.has(stem) || placeNouns.has(plain),
     plain: (word) => isAroundPlants(word, vocabulary) || bumblebee.has(word.plain) || aroundBees.has(word.plain),
   });
   const hits = [...hitsIn(words, searchFor(index)), ...pairHits(words, index, vocabulary, manner)];

@@ -66,8 +66,8 @@ function exactHits(words: readonly Word[], search: SearchIn): Hit[] {
     if (!uses && search.manner === 'answer' && count > 1 && count <= MOST_IN_ANY_ORDER) {
       const saying = sayingIn(words, { from, to }, search);
       // "Rose's climbing thing" is no climbing rose
-      const turned = !saying.some((word) => word.possessive);
-      if (turned) uses = search.index.anyOrder.get(anyOrderKey(saying.map(({ stem }) => stem)));
+      const mayBeTurned = !saying.some((word) => word.possessive) && !search.behind(saying.at(-1)!);
+      if (mayBeTurned) uses = search.index.anyOrder.get(anyOrderKey(saying.map(({ stem }) => stem)));
     }
     if (!uses) return;
     const { fits, exactness } = exactFits(uses);

@@ -1,7 +1,8 @@
 /** The words around names, made ready to be asked "is this one of them?". */
 import type { Words } from '../../../shared/words.js';
 import { madeOnce, phraseFinder, type PhraseFinder } from '../text.js';
-import { editsBetween } from './similarity.js';
+import { wordsOfOtherKinds } from './other-kinds.js';
+import { editsBetween, lettersApart, lettersIn } from './similarity.js';
 import { stemOf } from './tokens.js';
 
 export type NameWords = Words['names'];
@@ -24,17 +25,24 @@ export interface Vocabulary {
   readonly people: ReadonlySet<string>;
   readonly elsewhere: ReadonlySet<string>;
   readonly placeEnds: ReadonlySet<string>;
+  /** Those and the other words for places: "bog", "boardwalk". */
+  readonly placeNouns: ReadonlySet<string>;
+  readonly choosing: ReadonlySet<string>;
   readonly negating: ReadonlySet<string>;
   readonly having: ReadonlySet<string>;
   readonly marks: ReadonlySet<string>;
   readonly body: ReadonlySet<string>;
   readonly loose: ReadonlySet<string>;
   readonly plantNouns: ReadonlySet<string>;
+  readonly states: ReadonlySet<string>;
+  readonly sizes: ReadonlySet<string>;
   readonly unknown: PhraseFinder<true>;
   readonly chat: PhraseFinder<true>;
   readonly asking: ReadonlySet<string>;
   /** "purpel", "beautifull": nearly a word that describes. */
   readonly almostDescribes: (word: string) => boolean;
+  /** "nonee", "thrity": nearly a word of talk or of another kind of answer. */
+  readonly almostKnown: (word: string) => boolean;
   /** Words by their stems, for "is this word of a plant or of the talk around it". */
   readonly isPlain: (word: string) => boolean;
 }
@@ -49,13 +57,24 @@ const setOf = (words: readonly string[]): ReadonlySet<string> => new Set(words.f
 const wordsWithin = (...phrases: (readonly string[])[]): string[] =>
   phrases.flat().flatMap((phrase) => phrase.replaceAll("'", '').match(/\p{L}+/gu) ?? []);
 
+/** One slip away from one of them. Letters are compared first: most words have others. */
+function almostOneOf(word: string, words: ReadonlySet<string>): boolean {
+  const letters = lettersIn(word);
+  for (const known of words) {
+    const close = Math.abs(known.length - word.length) <= 1 && known.length >= SHORTEST_MISSPELLED;
+    if (close && lettersApart(letters, lettersIn(known)) <= 2 && editsBetween(word, known, 1) <= 1) return true;
+  }
+  return false;
+}
+
 /** "don't know" is also typed "dont know". */
 const phrasesOf = (phrases: readonly string[]): PhraseFinder<true> =>
   phraseFinder(
     phrases.flatMap((phrase) => [phrase, phrase.replaceAll("'", '')]).map((phrase) => [phrase, true] as const),
   );
 
-export const vocabularyOf = madeOnce((names: NameWords): Vocabulary => {
+export const vocabularyOf = madeOnce((words: Words): Vocabulary => {
+  const { names } = words;
   const sets = {
     joining: setOf(names.joining),
     beeGenera: setOf(names.beeGenera),
@@ -74,12 +93,16 @@ export const vocabularyOf = madeOnce((names: NameWords): Vocabulary => {
     people: setOf(names.people),
     elsewhere: setOf(names.elsewhere),
     placeEnds: setOf(names.placeEnds),
+    placeNouns: setOf([...names.placeEnds, ...words.place.nouns.map((noun) => noun.split(' ').at(-1)!)]),
+    choosing: setOf(names.choosing),
     negating: setOf(names.negating),
     having: setOf(names.having),
     marks: new Set(names.marks),
     body: new Set(names.body),
     loose: setOf(names.loose),
     plantNouns: setOf(names.plantNouns),
+    states: setOf(names.states),
+    sizes: setOf(names.sizes),
     asking: setOf(names.asking),
   };
   const plain = new Set(
@@ -92,8 +115,10 @@ export const vocabularyOf = madeOnce((names: NameWords): Vocabulary => {
       sets.negating,
       sets.having,
       sets.asking,
+      new Set(names.everyday),
     ].flatMap((set) => [...set]),
   );
+  for (const word of wordsOfOtherKinds(words)) if (!sets.loose.has(word) && !sets.heads.has(word)) plain.add(word);
   return {
     ...sets,
     unknown: phrasesOf(names.unknown),
@@ -101,6 +126,7 @@ export const vocabularyOf = madeOnce((names: NameWords): Vocabulary => {
     almostDescribes: (word) =>
       word.length >= SHORTEST_MISSPELLED &&
       names.describing.some((known) => known.length >= 4 && editsBetween(word, known, 1) <= 1),
+    almostKnown: (word) => word.length >= SHORTEST_MISSPELLED && almostOneOf(word, plain),
     isPlain: (word) => plain.has(word),
   };
 });
