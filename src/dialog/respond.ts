@@ -85,7 +85,7 @@ function correctEarlier(thread: Thread, report: Report, question: string, text: 
 
 /** What was said of a field and cannot be, where others were taken; that nothing was said of it is no such word. */
 function missed({ ask }: { ask: Ask | null }, text: string, { survey }: Scene): string | null {
-  if (ask === null || /^no-|-no-|-unknown$|^not-that$/.test(ask)) return null;
+  if (ask === null || /^no-|-no-|-unknown$|-unclear$|^not-that$/.test(ask)) return null;
   return fill(survey.wording, survey.wording.asks[ask], { typed: text, offer: '' });
 }
 

@@ -126,7 +126,7 @@ export const vocabularyOf = madeOnce((words: Words): Vocabulary => {
     almostDescribes: (word) =>
       word.length >= SHORTEST_MISSPELLED &&
       names.describing.some((known) => known.length >= 4 && editsBetween(word, known, 1) <= 1),
-    almostKnown: (word) => word.length >= SHORTEST_MISSPELLED && almostOneOf(word, plain),
+    almostKnown: (word) => word.length > SHORTEST_MISSPELLED && almostOneOf(word, plain),
     isPlain: (word) => plain.has(word),
   };
 });
