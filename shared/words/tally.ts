@@ -26,6 +26,8 @@ export const tallySection = z.strictObject({
   labelsBefore: words,
   /** "1 impatiens on each": once for each plant watched. */
   each: words,
+  /** "both had one bimac": the plants had, where no pollen follows. */
+  eachHad: words,
   /** All plants watched, behind "on": "both", "either", "all of them". */
   allPlants: words,
   /** The plants not named: "the others". */

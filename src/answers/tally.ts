@@ -9,7 +9,7 @@ import type { FoundNames } from './names/index.js';
 import { marksOf, type Mark, type MarkKind } from './tally/marks.js';
 import { isUnseen, marksInPassing } from './tally/passing.js';
 import { place } from './tally/placing.js';
-import { endsOnly, isBareNo, saysMore, withoutQuestions } from './tally/asides.js';
+import { endsOnly, isBareNo, saysMore, withoutIdleNo, withoutQuestions } from './tally/asides.js';
 import { articleCounts } from './tally/looking-on.js';
 import { saidIn } from './tally/hearing.js';
 import { pollenOf, type RowMeant, type TallyMeant } from './tally/meant.js';
@@ -110,7 +110,7 @@ export const readTally: Reader<TallyRow[]> = (text, context) => {
   const notSeen = phrases.notSeen(folded);
   const seen = found.filter((mark, at) => mark.kind === 'break' || !isUnseen(found, at, notSeen));
   const onlyUnseen = !seen.some(({ kind }) => TELLS.has(kind));
-  const marks = endsOnly(onlyUnseen ? found : seen, folded);
+  const marks = withoutIdleNo(endsOnly(onlyUnseen ? found : seen, folded), folded);
   // "not sure" says how many of nothing
   if (marks.every(({ kind }) => kind === 'cannot-tell' || kind === 'break' || kind === 'unknown'))
     return none('tally-not-understood');

@@ -302,8 +302,41 @@ check([
   ['all three were bimacs', one, 'sure 3 bimaculatus @phlox'],
 ]);
 
+// a bee said of the plant before, of both plants, of all
+check([
+  [
+    "two on the phlox, both imps, and one on the plum that I couldn't identify",
+    three,
+    'sure 2 impatiens @phlox, 1 Bombus @plum',
+  ],
+  ['three on phlox, all impatiens. one on plum, bimac.', three, 'sure 3 impatiens @phlox, 1 bimaculatus @plum'],
+  ['phlox 2 plum 1 all imps', three, 'sure 2 impatiens @phlox, 1 impatiens @plum'],
+  [
+    'phlox 3 queens (2 imp 1 bimac), plum 1 queen (bimac)',
+    three,
+    'sure 2 impatiens @phlox, 1 bimaculatus @phlox, 1 bimaculatus @plum',
+  ],
+  ["three. couldn't tell you what kind", one, 'sure 3 Bombus @phlox'],
+  ['both had one imp', two, 'sure 1 impatiens @bluebells, 1 impatiens @phlox'],
+  ['2 imps, both had pollen', two, 'sure 2 impatiens pollen 2 @?'],
+  ['1 imp per plant', two, 'sure 1 impatiens @bluebells, 1 impatiens @phlox'],
+  ["2 imps on the neighbor's phlox", two, 'sure 2 impatiens @phlox'],
+  ['2 imps on the phlox, typed on my phone', two, 'sure 2 impatiens @phlox'],
+  ['2 imps on the frobnitz', two, 'unsure 2 impatiens @bluebells | 2 impatiens @phlox, tally-unknown-plant'],
+  [
+    '2 imp on one, 1 bimac on the other',
+    two,
+    'unsure 1 impatiens @bluebells, 1 impatiens @phlox, 1 bimaculatus @bluebells, 1 bimaculatus @phlox, tally-unclear',
+  ],
+]);
+
 // said again: not seen again
 check([
+  ['3 imps, though 2 could be the same bee', one, 'unsure 3 impatiens @phlox, tally-inexact'],
+  ['3 imps give or take', one, 'unsure 3 impatiens @phlox, tally-inexact'],
+  ['I think 2 imps', one, 'sure 2 impatiens doubt @phlox'],
+  ['an imp visited 3 times', one, 'sure 1 impatiens @phlox'],
+  ['no, I forgot to count', one, 'not understood, tally-not-understood'],
   ['my wife says two imps and I say two imps so two imps', one, 'sure 2 impatiens @phlox'],
   ['my wife says two imps but I say three imps', one, 'unsure 5 impatiens @phlox, tally-unclear'],
   ['2 imps. one came back a second time, counted it once', one, 'sure 2 impatiens @phlox'],

@@ -17,6 +17,14 @@ export function withoutQuestions(
   return marks.filter(({ span }) => !questions.some(([from, to]) => span[0] >= from && span[1] <= to));
 }
 
+/** Without a "no" that answers something else: "no, I forgot to count". */
+export function withoutIdleNo(marks: readonly Mark[], folded: string): readonly Mark[] {
+  const tells = marks.some((mark) =>
+    ['bee', 'queens', 'count', 'plant', 'plants', 'cannot-tell', 'insect'].includes(mark.kind),
+  );
+  return tells || !saysMore(marks, folded) ? marks : marks.filter((mark) => !isBareNo(mark, folded));
+}
+
 /** Beside other words "that's all" says nothing; alone, that there were no others. */
 export function endsOnly(marks: readonly Mark[], folded: string): readonly Mark[] {
   const alone = marks.every((mark) => mark.kind === 'that-is-all' || mark.kind === 'break' || isBareNo(mark, folded));

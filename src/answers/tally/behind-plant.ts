@@ -20,7 +20,9 @@ export function behindPlant(heads: readonly Head[], said: Said[], plantFollows: 
       first.all &&
       first.gap === 'comma' &&
       said.some((item) => item !== before && item.kind === 'row' && item.bee === null);
-    const apart = first.gap === 'open' || (first.gap === 'comma' && !plantFollows);
+    // "2 on phlox, both bimacs, and 1 on plum"
+    const ofRow = first.all && second?.type === 'count' && second.gap !== null;
+    const apart = first.gap === 'open' || (first.gap === 'comma' && (!plantFollows || ofRow));
     if (!named?.bee || !alone || !apart || ofAll || (article && before.count.values[0] !== 1)) return heads;
     said[said.length - 2] = { ...before, bee: named.bee, doubt: before.doubt || named.doubt };
     return heads.slice(named === first ? 1 : 2);

@@ -101,7 +101,9 @@ export function countsIn(
         index++;
       }
     }
-    if (units.at(tokens, to)) continue;
+    const unit = units.at(tokens, to);
+    // "2 visits by impatiens"
+    if (unit && !beesFrom.has(tokens[unit.to + 1]?.span[0] ?? -1)) continue;
     const numberFrom = from;
     const exactNumber = exact;
     for (let before = from - 1; before >= Math.max(0, from - 4); before--) {

@@ -7,55 +7,7 @@ import type { Break, Mark } from './marks.js';
 import { bombusAt } from './names-said.js';
 import { rowsOf } from './pairing.js';
 import type { PlantsSaid, RowSaid, Said, TakesBack } from './said.js';
-
-const STRENGTH: Readonly<Record<Break, number>> = {
-  and: 1,
-  or: 1,
-  dash: 2,
-  colon: 2,
-  open: 2,
-  close: 0,
-  comma: 3,
-  stop: 4,
-  line: 5,
-};
-const stronger = (left: Break | null, right: Break): Break =>
-  left === null || STRENGTH[right] >= STRENGTH[left] ? right : left;
-
-/** What came between two heads and waits for the next one. */
-interface Waiting {
-  gap: Break | null;
-  or: boolean;
-  doubt: boolean;
-  worker: boolean;
-  all: boolean;
-  allNumber: number | null;
-  again: Head['again'];
-  pollen: boolean;
-  each: boolean;
-  total: boolean;
-  queens: boolean;
-  takesBack: TakesBack;
-  uncertain: boolean;
-  denied: boolean;
-}
-
-const nothingWaits = (): Waiting => ({
-  gap: null,
-  or: false,
-  doubt: false,
-  worker: false,
-  all: false,
-  allNumber: null,
-  again: null,
-  pollen: false,
-  each: false,
-  total: false,
-  queens: false,
-  takesBack: 'no',
-  uncertain: false,
-  denied: false,
-});
+import { nothingWaits, stronger } from './waiting.js';
 
 /** "Maybe another", "might be the same one": how many there were is in doubt. */
 const OF_QUEENS_BEFORE: ReadonlySet<Mark['kind']> = new Set(['another', 'same', 'same-one', 'same-ones']);
@@ -134,7 +86,7 @@ class Hearing {
     head.uncertain = waiting.uncertain;
     head.denied = waiting.denied;
     if (waiting.pollen) head.pollen = true;
-    if (waiting.doubt && (head.type === 'bee' || head.count?.article === true)) head.doubt = true;
+    if (waiting.doubt && (head.type === 'bee' || head.type === 'count')) head.doubt = true;
     this.waiting = nothingWaits();
     this.heads.push(head);
     return head;
@@ -217,6 +169,9 @@ class Hearing {
         break;
       case 'mostly':
         if (nextMeaning(this.marks, at)?.kind === 'bee') this.waiting.uncertain = true;
+        break;
+      case 'inexact':
+        if (this.touching) this.touching.uncertain = true;
         break;
       case 'denies':
         this.waiting.denied = true;
@@ -320,7 +275,10 @@ class Hearing {
     const nothingFollows = next === undefined || next.kind === 'break';
     const row = this.said.findLast((item) => item.kind === 'row');
     const isOfRow = this.waiting.gap !== null || (row?.kind === 'row' && row.bee === null && row.role === 'new');
-    if (isOfRow && this.behindPlant && nothingFollows) {
+    // "three. couldn't tell what kind"
+    const isNextSentence =
+      row?.kind === 'row' && row.bee === null && row.role === 'new' && this.said.at(-1)?.kind === 'end';
+    if (isOfRow && (this.behindPlant || isNextSentence) && nothingFollows) {
       // "2 imp on phlox, couldn't tell which …", "one on the phlox I couldn't identify": about the row before
       changeLastRow(this.said, row?.bee ? { doubt: true } : { bee: bombusAt(span) });
       return;
@@ -338,8 +296,10 @@ class Hearing {
     // "1 of the same": its bee is the one said last
     else if (openCount && kind === 'same') return;
     // "1 of them also", "2 more"
-    else if (openCount && (kind === 'same-one' || kind === 'another')) openCount.role = kind;
-    else this.take(headOf('role', span)).role = kind;
+    else if (openCount && (kind === 'same-one' || kind === 'another')) {
+      openCount.role = kind;
+      openCount.uncertain ||= this.waiting.uncertain;
+    } else this.take(headOf('role', span)).role = kind;
   }
 
   private queens({ plural }: Of<'queens'>): void {
@@ -371,6 +331,9 @@ class Hearing {
   private doubtful({ ofZero }: Of<'doubtful'>, at: number): void {
     const next = nextMeaning(this.marks, at);
     if (next?.kind === 'bee' || next?.kind === 'all-bees') this.waiting.doubt = true;
+    // "I think 2 imps"
+    else if (next?.kind === 'count' && nextMeaning(this.marks, this.marks.indexOf(next))?.kind === 'bee')
+      this.waiting.doubt = true;
     else if (next && OF_QUEENS_BEFORE.has(next.kind)) this.waiting.uncertain = true;
     else if (this.last?.bee) this.last.doubt = true;
     else if (this.last && isNone(this.last)) this.last.uncertain ||= ofZero;
@@ -387,6 +350,9 @@ class Hearing {
       before?.kind === 'plants' && before.plants.length === 0 && this.marks[at - 1]?.span[1] === before.span[1];
     if (goesOn) {
       this.said[this.said.length - 1] = { ...before, span: [before.span[0], span[1]] };
+    } else if (placed === 'firmly' && nextMeaning(this.marks, at)?.kind === 'plant') {
+      // "on the neighbour's phlox"
+      this.placed = placed;
     } else if (placed === 'firmly') {
       this.flush(true);
       this.waiting = nothingWaits();

@@ -32,6 +32,8 @@ export type Mark = { readonly span: Span } & (
         | 'nothing-else'
         | 'that-is-all'
         | 'mostly'
+        /** "or so" behind a bee. */
+        | 'inexact'
         | 'of-them'
         | 'says'
         | 'concludes'
@@ -78,14 +80,14 @@ const SIGNS: Readonly<Record<string, Break>> = {
  * "." ends a sentence where a blank or the end stands behind it, but in "4 imp. on phlox" it shortens a name; "-" divides
  * only between blanks. `text` is as typed: a capital begins a sentence.
  */
-function signAt(text: string, folded: string, token: Token, afterName: boolean, shortened: boolean): Break | null {
+function signAt(text: string, folded: string, token: Token, shortened: boolean): Break | null {
   const sign = SIGNS[token.text];
   if (sign) return sign;
   const before = folded[token.span[0] - 1];
   const after = folded[token.span[1]];
   if (token.text === '.') {
     const rest = text.slice(token.span[1], token.span[1] + 8);
-    const goesOn = afterName && (/^[ \t]+[\p{Ll}(]/u.test(rest) || (shortened && /^[ \t]+\d/.test(rest)));
+    const goesOn = shortened && /^[ \t]+[\p{Ll}\d(]/u.test(rest);
     return !goesOn && (after === undefined || /\s/.test(after)) ? 'stop' : null;
   }
   if (token.text === '-' || token.text === '–')
@@ -99,7 +101,7 @@ const isArticle = (token: Token, context: Context): boolean => context.words.num
 /** All marks of a text, whose names may be known already. Linear in its length. */
 export function marksOf(text: string, context: Context, found?: FoundNames): Mark[] {
   const folded = fold(text);
-  const { meanings, vagueValued, soundsLike } = tallyLexicons(context.words.tally);
+  const { meanings, vagueValued, soundsLike, inexactAfter, units } = tallyLexicons(context.words.tally);
   const names = namesIn(folded, context, found);
   const nameAt = new Map(names.marks.map((mark) => [mark.span[0], mark]));
   const nameEnds = new Set(names.marks.map(({ span }) => span[1]));
@@ -145,6 +147,12 @@ export function marksOf(text: string, context: Context, found?: FoundNames): Mar
       at = phrase.to;
       continue;
     }
+    const soft = marks.at(-1)?.kind === 'bee' ? inexactAfter.at(tokens, at) : null;
+    if (soft && /^\p{L}/u.test(soft.phrase) && !phrase?.kinds.has('doubtful')) {
+      push({ kind: 'inexact', span: [token.span[0], tokens[soft.to - 1]!.span[1]] });
+      at = soft.to;
+      continue;
+    }
     const strokes = strokesAt(folded, token, nameEnds, beesFrom);
     if (strokes !== null) {
       const to = tokens.findIndex(({ span }, next) => next > at && span[0] >= token.span[0] + strokes);
@@ -183,11 +191,13 @@ export function marksOf(text: string, context: Context, found?: FoundNames): Mar
     }
     const last = marks.at(-1);
     const shortened = nameEnds.has(token.span[0]) && last?.span[1] === token.span[0] && isShortened(folded, last);
-    const sign = signAt(text, folded, token, nameEnds.has(token.span[0]), shortened);
+    const sign = signAt(text, folded, token, shortened);
     // "vagans/perplexus", "vagans / sandersoni"
     const behind = tokens[at + 1]?.span[0] ?? -1;
     const either = token.text === '/' && marks.at(-1)?.kind === 'bee' && beesFrom.has(behind) && !counts.has(at + 2);
     if (sign) push({ kind: 'break', strength: either ? 'or' : sign, span: token.span });
+    // "visited 3 times"
+    else if (/^\p{N}/u.test(tokens[at - 1]?.text ?? '') && units.at(tokens, at)) at = units.at(tokens, at)!.to - 1;
     else if (/^\p{L}/u.test(token.text) && !(token.text === 'x' && touchesNumber(folded, token)))
       push({ kind: 'unknown', span: token.span });
     at++;

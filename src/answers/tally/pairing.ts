@@ -63,6 +63,8 @@ export function rowsOf(run: readonly Head[]): Said[] {
     }
     if (
       nameNext &&
+      // "phlox 2 plum 1 all imps"
+      !(nameNext.all && nameNext.gap === null && !head.all) &&
       (nameNext.gap === null || nameNext.gap === 'open' || nameNext.gap === 'dash' || nameNext.gap === 'colon')
     ) {
       if (nameBefore && head.gap === null && nameNext.gap === null) unclear.add(head);

@@ -8,6 +8,7 @@ export interface Phrases {
   readonly theOther: ReadonlySet<string>;
   readonly remainder: ReadonlySet<string>;
   readonly hedgedBut: (folded: string) => Span[];
+  readonly eachHad: (folded: string, at: number) => boolean;
 }
 
 const isArticle = (mark: Mark | undefined): boolean => mark?.kind === 'count' && mark.count.article;
@@ -16,8 +17,19 @@ const ends = (mark: Mark | undefined, ...strengths: string[]): boolean =>
   mark?.kind === 'break' && strengths.includes(mark.strength);
 
 export function secondLook(marks: readonly Mark[], folded: string, phrases: Phrases): Mark[] {
-  const others = withTheOther(withSumSign(marks, folded), folded, phrases);
+  const plants = withPlantsThatHad(marks, folded, phrases);
+  const others = withTheOther(withSumSign(plants, folded), folded, phrases);
   return withNoAsCorrection(withoutIdleArticles(withHedgedCounts(others, folded, phrases)), folded);
+}
+
+/** "Both had one bimac": both plants; "2 imps, both had pollen": the imps. */
+function withPlantsThatHad(marks: readonly Mark[], folded: string, { eachHad }: Phrases): Mark[] {
+  return marks.map((mark, at): Mark => {
+    if ((mark.kind !== 'all-bees' && mark.kind !== 'each') || marks.slice(0, at).some(isCounted)) return mark;
+    const next = marks.slice(at + 1).find(({ kind }) => kind !== 'unknown');
+    const had = eachHad(folded, mark.span[0]) && (next?.kind === 'count' || next?.kind === 'zero');
+    return had ? { kind: 'plants', which: 'all', each: true, span: mark.span } : mark;
+  });
 }
 
 /** "2 imp 1 bimac = 3", "2 imp + 1 bimac = 3 queens": a sum, where nothing but its queens stands behind it. */

@@ -61,6 +61,8 @@ export class Spread {
     const { said } = row;
     if (row.counts.length === 0) this.doubts.add('tally-how-many');
     else if (said.uncertain || (said.count && !said.count.exact)) this.doubts.add('tally-inexact');
+    // "2 of those were the same queen": seen once or twice more
+    if (said.role === 'same-one' && row.plants === null && positive(row.counts) > 1) this.doubts.add('tally-unclear');
     const bee = row.bee ?? bombusAt(said.span);
     const others = said.orBees.flatMap(({ names }) => names);
     if (!bee.clear || others.length > 0) this.doubts.add('tally-bee-shared');
@@ -93,13 +95,14 @@ export class Spread {
     if (said.plants === 'all') return this.watched.length === 0 ? [null] : this.watched.map(meantOf);
     if (said.plants === 'rest') {
       const unnamed = this.watched.filter((name) => !this.mentioned.has(name));
+      // "2 imp on one, 1 bimac on the other"
+      if (unnamed.length === this.watched.length && unnamed.length > 1) this.doubts.add('tally-unclear');
       return unnamed.map(meantOf);
     }
     if (said.plants.length === 0) {
-      const [only] = this.watched;
-      if (this.watched.length !== 1 || only === undefined) return [{ names: [], clear: true, span: said.span }];
+      if (this.watched.length === 0) return [{ names: [], clear: true, span: said.span }];
       this.doubts.add('tally-unknown-plant');
-      return [meantOf(only)];
+      return [{ names: this.watched.map((name) => ({ name, rank: null })), clear: true, span: null }];
     }
     return said.plants.map(({ names, clear, span }) => ({ names, clear, span }));
   }

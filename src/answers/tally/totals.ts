@@ -109,7 +109,9 @@ export function withoutTotals(rows: readonly Row[], watched: readonly string[], 
   for (let at = 0; at < left.length - 1; at++) {
     const head = left[at]!;
     if (head.said.role !== 'new' || head.said.count?.article === true || isZero(head)) continue;
-    const all = partsBehind(left, at, false);
+    const every = partsBehind(left, at, false);
+    // "plum 3 queens (2 imp, 1 bimac), phlox 1 bimac": the phlox's are no part of them
+    const all = sum(every) === positive(head.counts) ? every : every.slice(0, countHere(head, every));
     // "3 imps: 2 queens, 1 worker" and "4 imps on both, 2 each"; without the right sum these are more of them
     const unplaced = head.bee && all.length === 0 ? partsBehind(left, at, true) : [];
     const parts = unplaced.length > 1 || unplaced[0]?.said.each ? unplaced : all;
@@ -149,6 +151,13 @@ function partsBehind(rows: readonly Row[], at: number, unplaced: boolean): Row[]
     parts.push(next);
   }
   return parts;
+}
+
+/** How many of the parts stand where their sum stands. */
+function countHere(head: Row, parts: readonly Row[]): number {
+  if (head.bee || head.plants === null || head.said.total) return parts.length;
+  const elsewhere = parts.findIndex(({ plants }) => plants !== null && plants !== head.plants);
+  return elsewhere === -1 ? parts.length : elsewhere;
 }
 
 /** "2 each": on how many plants. */

@@ -28,6 +28,7 @@ const NOT_MEANINGS = [
   'theOther',
   'plantByOrder',
   'plantWords',
+  'eachHad',
 ] as const;
 /** What a phrase can mean in a tally. Several meanings are told apart by what stands beside it. */
 export type Meaning = Exclude<keyof TallyWords, (typeof NOT_MEANINGS)[number]>;
@@ -81,6 +82,7 @@ export const tallyPhrases = madeOnce((words: TallyWords) => {
   const phase = new RegExp(anyOf(words.phases), 'u');
   const hedgedBut = new RegExp(`${anyOf(words.hedgesBefore)},?\\s+but(?!\\p{L})`, 'gu');
   const asking = new RegExp(`^(?:${anyOf(words.asking)})`, 'u');
+  const eachHad = new RegExp(anyOf(words.eachHad), 'uy');
   const theOther: ReadonlySet<string> = new Set(words.theOther);
   const remainder: ReadonlySet<string> = new Set(words.remainder);
   return {
@@ -98,6 +100,11 @@ export const tallyPhrases = madeOnce((words: TallyWords) => {
       [...folded.matchAll(hedgedBut)].map(({ index, 0: typed }): Span => [index, index + typed.length]),
     /** True for a sentence that begins as a question does. */
     asksUs: (sentence: string): boolean => asking.test(sentence),
+    /** True where "both had" begins at `at`. */
+    eachHad: (folded: string, at: number): boolean => {
+      eachHad.lastIndex = at;
+      return eachHad.test(folded);
+    },
     theOther,
     remainder,
   };
