@@ -935,6 +935,57 @@ const notes: { readonly text: string; readonly fields: Shown }[] = [
     text: 'Phlox 60 and columbine. 2 imps on the phlox, none on the columbine',
     fields: { plants: 'Phlox 60, Aquilegia canadensis ?', tally: '2 impatiens @Phlox, 0 - @Aquilegia canadensis' },
   },
+  // two watches: the first is offered
+  {
+    text: 'yesterday noon-12:15 dandelion 40 heads 1 bimac, and again today noon-12:15 dandelion 60 heads nothing',
+    fields: {
+      date: '2026-05-05',
+      times: 'unsure 12:00-12:15',
+      plants: 'Taraxacum officinale 40',
+      tally: '1 bimaculatus @Taraxacum officinale',
+    },
+  },
+  {
+    text: '1) May 4, 1:00-1:15 pm, 66 F. Redbud, 150 flowers. 2 impatiens.\n2) May 5, 1:00-1:15 pm, 70 F. Redbud, 130 flowers. 1 bimaculatus.',
+    fields: {
+      date: '2026-05-04',
+      times: 'unsure 13:00-13:15',
+      temperature: '18.9',
+      plants: 'Cercis canadensis 150',
+      tally: '2 impatiens @Cercis canadensis',
+    },
+  },
+  // a tally is as unsure as the name of its plant
+  {
+    text: 'trout lily 18, spring beauty 150. Two B. bimaculatus on the spring beauty.',
+    fields: {
+      plants: 'unsure Erythronium 18, Claytonia caroliniana 150',
+      tally: 'unsure 2 bimaculatus @Claytonia caroliniana',
+    },
+  },
+  // a part of a name is enough where the plants are told
+  {
+    text: 'Prairie smoke, 90 flowers. Shooting star, 55 flowers. On the smoke: 1 impatiens. On the star: 2 bimaculatus.',
+    fields: {
+      plants: 'Geum triflorum 90, Primula meadia 55',
+      tally: '1 impatiens @Geum triflorum, 2 bimaculatus @Primula meadia',
+    },
+  },
+  // a number in words is no half of the sky
+  { text: 'fifty nine degrees, overcast, no wind', fields: { temperature: '15', sky: 'overcast', wind: '0' } },
+  {
+    text: 'We had 2 impatiens on the redbud and 1 on the violets. Redbud has about 300 flowers, violets around 60.',
+    fields: {
+      plants: 'Cercis canadensis ~300, Viola ~60',
+      tally: '2 impatiens @Cercis canadensis, 1 impatiens @Viola',
+    },
+  },
+  {
+    text: 'lilac - 90\nimpatiens 3',
+    fields: { plants: 'Syringa vulgaris 90', tally: '3 impatiens @Syringa vulgaris' },
+  },
+  { text: 'A bush with 300 flowers, violets around 60', fields: { plants: 'Viola ~60' } },
+  { text: 'Mostly sunny, 66 or so, gentle breeze', fields: { temperature: '18.9', sky: 'few', wind: '3' } },
   // not to be named
   {
     text: "Watched a white flower I don't know the name of, 30 blooms, from 1:30 to 1:45 yesterday. One common eastern.",
@@ -969,6 +1020,12 @@ test.each(chats)('no watch is told in "%s"', (text) => {
 
 const weather: FieldName[] = ['temperature', 'sky', 'wind'];
 const when: FieldName[] = ['date', 'times'];
+
+const weatherUnknown: Shown = {
+  temperature: 'none temperature-unknown',
+  sky: 'none sky-unknown',
+  wind: 'none wind-unknown',
+};
 
 /** The fields asked for, a message, and all that it says. */
 const answers: [asked: FieldName[], typed: string, fields: Shown][] = [
@@ -1038,6 +1095,15 @@ const answers: [asked: FieldName[], typed: string, fields: Shown][] = [
   // patch
   [['patch'], '10 by 12 feet', { patch: '11.15 rectangle' }],
   [['patch'], '10 by 12', { patch: 'unsure 11.15 rectangle' }],
+  [weather, 'fifty for fahrenheit', { temperature: '12.2' }],
+  [weather, 'warm, 2 bees on the dandelions already', weatherUnknown],
+  // a no or a zero tells of bees only beside a bee or a plant
+  [weather, 'nope', weatherUnknown],
+  [when, 'none', { date: 'none no-date', times: 'none no-time' }],
+  [['patch'], 'zero', { patch: 'none patch-bare-number' }],
+  [when, 'today 2-2:15, no bees', { date: '2026-05-06', times: '14:00-14:15', tally: '0 - @?' }],
+  [[], 'none', {}],
+  [[], 'No bees at all', { tally: '0 - @?' }],
   // nothing asked
   [[], 'it was 68 F', { temperature: '20' }],
   [[], '68', {}],

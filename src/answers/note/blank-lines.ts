@@ -23,3 +23,14 @@ export function maskedWith(sign: string, text: string, spans: readonly Span[]): 
   }
   return out + text.slice(at);
 }
+
+/** The text with only those parts left in. */
+export const keepOnly = (text: string, spans: readonly Span[]): string => {
+  const gaps: Span[] = [];
+  let at = 0;
+  for (const [from, to] of [...spans].sort((a, b) => a[0] - b[0])) {
+    if (from > at) gaps.push([at, from]);
+    at = Math.max(at, to);
+  }
+  return blankLines(text, [...gaps, [at, text.length]]);
+};

@@ -5,7 +5,7 @@
 import { unsure, type Context, type Span } from '../reading.js';
 import { fold } from '../text.js';
 import type { Times } from '../times.js';
-import { blankLines, maskedWith } from './blank-lines.js';
+import { blankLines, keepOnly, maskedWith } from './blank-lines.js';
 import { readPlantsAndTally } from './flora-told.js';
 import { floraIn } from './flowers.js';
 import { readLabelled } from './form.js';
@@ -16,7 +16,7 @@ import {
   Gathering,
   IN_TURN,
   isWeather,
-  keepOnly,
+  passing,
   type FieldName,
   type FieldReadings,
 } from './gathering.js';
@@ -145,6 +145,19 @@ function secondWatchFrom(text: string, used: readonly Span[]): number | null {
   return null;
 }
 
+/** Where the second of two watches begins that were made at the same times of two days: "Monday 1-1:15 …, today 1-1:15 …". */
+function secondDayFrom(text: string, fields: FieldReadings, context: Context): number | null {
+  const { date } = fields;
+  if (date?.state !== 'unsure' || date.used.length < 2) return null;
+  const days = [...date.used].sort((a, b) => a[0] - b[0]);
+  const from = secondWatchFrom(text, days) ?? days[1]![0];
+  const [before, after] = [text.slice(0, from), text.slice(from)];
+  const hasBoth = [before, after].every(
+    (part) => passing('date', part, context) !== null && passing('times', part, context)?.state === 'sure',
+  );
+  return hasBoth ? from : null;
+}
+
 /** Of two watches in one note the first is read; whether it is meant is asked. */
 function withFirstWatch(
   gathering: Gathering,
@@ -152,10 +165,12 @@ function withFirstWatch(
   asked: readonly FieldName[],
   wholeNote: boolean,
 ): Gathering {
-  const { times } = gathering.fields();
-  if (times?.state !== 'unsure' || times.ask !== 'two-spans') return gathering;
-  const from = secondWatchFrom(own.text, times.used);
-  const [first] = times.offer;
+  const fields = gathering.fields();
+  const { times } = fields;
+  if (!times || times.state === 'none') return gathering;
+  const twoSpans = times.state === 'unsure' && times.ask === 'two-spans';
+  const from = twoSpans ? secondWatchFrom(own.text, times.used) : secondDayFrom(own.text, fields, gathering.context);
+  const first = times.state === 'sure' ? times.value : times.offer[0];
   if (from === null || !first) return gathering;
   const alone = gather(own.text.slice(0, from), own.parts, gathering.context, asked, wholeNote);
   const told = alone.fields().times;

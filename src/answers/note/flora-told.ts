@@ -1,14 +1,20 @@
 /** Plants and tally of a message: each by its own reader where it is asked for alone, both together where both are told. */
 import { readPlants } from '../plants.js';
-import { none } from '../reading.js';
-import { findTallyAmong, readTally } from '../tally.js';
+import { none, type Reading } from '../reading.js';
+import { findTallyAmong, readTally, type TallyRow } from '../tally.js';
 import { fold } from '../text.js';
-import { blankLines } from './blank-lines.js';
+import { blankLines, keepOnly } from './blank-lines.js';
 import { readFlora, visibleNames, watchedWith } from './flora.js';
 import { floraIn } from './flowers.js';
-import { keepOnly, type FieldName, type Gathering } from './gathering.js';
+import type { FieldName, Gathering } from './gathering.js';
 import type { Labelled } from './labels.js';
 import { noteWords } from './vocabulary.js';
+
+const isZero = (tally: Reading<TallyRow[]> | null): boolean => {
+  if (tally === null || tally.state === 'none') return false;
+  const rows = tally.state === 'sure' ? tally.value : tally.offer.flat();
+  return rows.every(({ count }) => count === 0);
+};
 
 /** `wholeNote`: a plant named without a count was watched too. */
 export function readPlantsAndTally(
@@ -23,7 +29,7 @@ export function readPlantsAndTally(
   const names = gathering.names();
   const wantsPlants = asked.includes('plants');
   const wantsTally = asked.includes('tally');
-  const { saysFlowers } = noteWords(context.words);
+  const { saysFlowers, saysBees } = noteWords(context.words);
   const tellsFlowers = floraIn(folded, names, context.words).flowers.some(({ span }) =>
     saysFlowers(folded.slice(...span)),
   );
@@ -61,7 +67,9 @@ export function readPlantsAndTally(
   }
   const flora = readFlora(text, context, names, wantsTally);
   const tallyTold = flora.tally !== null && flora.tally.state !== 'none';
-  if (flora.tally && (tallyTold || wantsTally)) gathering.take('tally', flora.tally);
+  // "nope", "none so far" answer what was asked; of bees they tell only beside a bee or plant
+  const spoken = wholeNote || !isZero(flora.tally) || names.plants.length > 0 || saysBees(folded);
+  if (flora.tally && ((tallyTold && spoken) || wantsTally)) gathering.take('tally', flora.tally);
   if (flora.plants) {
     const counted = flora.plants.state === 'sure' ? flora.plants.value.some(({ flowers }) => flowers !== null) : true;
     // "by the crabapple" in an answer about the day is no plant watched

@@ -11,8 +11,9 @@ import { namesSaid } from '../plants/plants-said.js';
 import { sure, unsure, type Context, type Reading, type Span } from '../reading.js';
 import { findTallyAmong, readTally, type TallyRow } from '../tally.js';
 import { fold } from '../text.js';
-import { blankLines } from './blank-lines.js';
+import { blankLines, keepOnly } from './blank-lines.js';
 import { floraIn, type FloraSaid } from './flowers.js';
+import { isWithin, sentencesIn } from './sentences.js';
 import { onlyMentioned, withoutPlants } from './plants-watched.js';
 import { withStrangers } from './strangers.js';
 import { noteWords } from './vocabulary.js';
@@ -140,6 +141,20 @@ export const watchedWith = (context: Context, plants: readonly PlantTold[]): Con
   return added.length === 0 ? context : { ...context, watched: [...context.watched, ...added] };
 };
 
+/** A tally on a plant whose name is shared is as unsure as that plant: each choice is offered. */
+function withChoices(tally: Reading<TallyRow[]>, { plants, others, shared }: Told): Reading<TallyRow[]> {
+  if (tally.state !== 'sure' || !shared) return tally;
+  const rowsFor = (other: readonly PlantTold[]): TallyRow[] =>
+    tally.value.map((row) => {
+      const at = plants.findIndex(({ name }) => name !== null && name === row.plant);
+      return at === -1 ? row : { ...row, plant: other[at]?.name ?? row.plant };
+    });
+  const choices = others.map(rowsFor);
+  const changes = choices.filter((rows) => rows.some(({ plant }, at) => plant !== tally.value[at]!.plant));
+  if (changes.length === 0) return tally;
+  return unsure([tally.value, ...changes].slice(0, MOST_OFFERS), 'plants-shared', tally.used);
+}
+
 /**
  * Reads both, out of a text whose names are known. `tallyAsked`: bare counts are queens too. `found` holds for plants
  * watched before; where several are told now, names are looked up again, for then "the indigo" is one of them.
@@ -147,9 +162,9 @@ export const watchedWith = (context: Context, plants: readonly PlantTold[]): Con
 export function readFlora(text: string, context: Context, found: FoundNames, tallyAsked: boolean): Flora {
   const folded = fold(text);
   const seen = floraIn(folded, { ...found, plants: asTold(found.plants) }, context.words);
-  const owner =
-    seen.plants.length === 0 && seen.flowers[0] ? plantBefore(text, folded, seen.flowers[0].span, context) : null;
-  const all = owner ? floraIn(folded, { ...found, plants: [owner] }, context.words) : seen;
+  const ownerless = seen.flowers.find(({ plant }) => plant === null);
+  const owner = ownerless ? plantBefore(withoutBees(text, found), folded, ownerless.span, context) : null;
+  const all = owner ? floraIn(folded, withPlant(found, owner), context.words) : seen;
   const mentioned = onlyMentioned(folded, all, context.words);
   const said = withoutPlants(all, mentioned);
   const told = plantsOf(text, said, context);
@@ -158,12 +173,9 @@ export function readFlora(text: string, context: Context, found: FoundNames, tal
     withoutFlowers(text, said, context),
     mentioned.map(({ span }) => span),
   );
-  const names =
-    told.plants.length > 1
-      ? withStrangers(rest, namesSaid(fold(rest), watching), context.words)
-      : visibleNames(rest, said);
+  const names = told.plants.length > 1 ? namesOfTally(rest, said, watching) : visibleNames(rest, said);
   const tally = tallyAsked ? readTally(rest, watching) : (findTallyAmong(rest, watching, names)[0] ?? null);
-  return { plants: readingOf(told), tally };
+  return { plants: readingOf(told), tally: tally && withChoices(tally, told) };
 }
 
 /**
@@ -181,6 +193,42 @@ function plantBefore(text: string, folded: string, [from]: Span, context: Contex
   const span: Span = [used[0] + start, used[1] + start];
   return { names, clear: reading.state === 'sure', span, doubt: values[0]?.doubt === true, exactness: 'exact' };
 }
+
+/**
+ * Names for the tally, where several plants are watched: in the sentences that tell of bees they are looked up again,
+ * for there "the star" is one of them. Elsewhere they are as found, for looking up is slow.
+ */
+function namesOfTally(text: string, found: FoundNames, watching: Context): FoundNames {
+  const { tellsOfBees } = noteWords(watching.words);
+  const folded = fold(text);
+  const sentences = sentencesIn(folded).filter(
+    (sentence) => found.bees.some(({ span }) => isWithin(span, sentence)) || tellsOfBees(folded.slice(...sentence)),
+  );
+  const outside = ({ span }: FoundName): boolean => !sentences.some((sentence) => isWithin(span, sentence));
+  const again = namesSaid(fold(keepOnly(text, sentences)), watching);
+  const known = visibleNames(text, found);
+  const inOrder = (names: readonly FoundName[]): FoundName[] => [...names].sort((a, b) => a.span[0] - b.span[0]);
+  return withStrangers(
+    text,
+    {
+      bees: inOrder([...known.bees.filter(outside), ...again.bees]),
+      plants: inOrder([...known.plants.filter(outside), ...again.plants]),
+    },
+    watching.words,
+  );
+}
+
+const withPlant = ({ bees, plants }: FoundNames, added: FoundName): FoundNames => ({
+  bees,
+  plants: asTold([...plants, added].sort((a, b) => a.span[0] - b.span[0])),
+});
+
+/** "3, all impatiens, on 60 flowers" names no touch-me-not. */
+const withoutBees = (text: string, { bees }: FoundNames): string =>
+  blankLines(
+    text,
+    bees.map(({ span }) => span),
+  );
 
 /** Names that are not blanked out of the text. */
 export const visibleNames = (text: string, { bees, plants }: FoundNames): FoundNames => {

@@ -50,13 +50,14 @@ interface Part {
 const NONE: ReadonlySet<Kind> = new Set();
 
 const lexicon = madeOnce(({ count, hedges, tally, plants, numbers }: Words) => {
+  const bees = new Set([...count.queens, ...count.bees]);
   const lists: Record<Kind, readonly string[]> = {
     unit: count.otherAfter,
     bud: count.notOpen,
     none: tally.zero,
     flower: count.flowers,
     open: count.open,
-    queen: [...count.queens, ...count.bees, ...tally.workers, ...tally.otherInsects],
+    queen: [...bees, ...tally.workers, ...tally.otherInsects],
     range: [...count.ranges, ...count.either],
     after: [...count.aboutAfter, ...count.atLeastAfter, ...count.atMostAfter],
     hedge: [
@@ -69,7 +70,13 @@ const lexicon = madeOnce(({ count, hedges, tally, plants, numbers }: Words) => {
       ...hedges.doubting,
     ],
     placing: [...tally.onPlants, ...tally.prepositions],
-    small: [...plants.around, ...numbers.groupJoins, ...numbers.articles, ...tally.filler],
+    // "bees on" is no small word: its bees are what a number counts
+    small: [
+      ...plants.around,
+      ...numbers.groupJoins,
+      ...numbers.articles,
+      ...tally.filler.filter((phrase) => !phrase.split(' ').some((word) => bees.has(word))),
+    ],
   };
   return lexiconOf(KINDS.flatMap((kind) => lists[kind].map((phrase) => [phrase, kind] as const)));
 });
@@ -117,7 +124,9 @@ function partsOf(folded: string, bees: readonly FoundName[], plants: readonly Fo
     }
     const phrase = phrases.at(tokens, at);
     const next = Math.min(named?.span[0] ?? Infinity, counted?.[0] ?? Infinity);
-    if (phrase && tokens[phrase.to - 1]!.span[1] <= next) {
+    // "40 - 60" is a range, "lilac - 60" is none
+    const dash = token.text === '-' && parts.at(-1)?.kind !== 'number';
+    if (phrase && !dash && tokens[phrase.to - 1]!.span[1] <= next) {
       const kind = KINDS.find((each) => phrase.kinds.has(each))!;
       end = tokens[phrase.to - 1]!.span[1];
       parts.push({ kind, span: [from, end], also: phrase.kinds, plant: -1 });
@@ -278,6 +287,13 @@ function beesBeforeNumbers(parts: readonly Part[], at: number): boolean {
   );
 }
 
+/** "2 impatiens on the redbud and 1 on the violets": the one is a bee. */
+function goesOnOfBees(parts: readonly Part[], at: number, last: number): boolean {
+  if (parts[last + 1]?.kind !== 'placing') return false;
+  const ended = parts.slice(0, at).findLastIndex(({ kind }) => kind === 'end');
+  return parts.slice(ended + 1, at).some((part) => part.kind === 'bee' || part.kind === 'queen');
+}
+
 /** Words, at most, between a name and its number: "bluebells were about 200". */
 const MOST_BEFORE_NUMBER = 3;
 
@@ -311,9 +327,12 @@ function plantOf(
     const behindFlowers = plantBehind(parts, last);
     if (behindFlowers !== null) return behindFlowers;
     const named = parts.slice(0, at).findLast(({ kind }) => kind === 'plant')?.plant;
-    return named ?? (plants > 0 ? 0 : null);
+    if (named !== undefined) return named;
+    // "some bush with 300 flowers, violets 60": the violets have their own
+    const first = parts.findIndex(({ kind }) => kind === 'plant');
+    return plants > 0 && !numberBehind(parts, first) ? 0 : null;
   }
-  if (before.kind === 'bee') return undefined;
+  if (before.kind === 'bee' || goesOnOfBees(parts, at, last)) return undefined;
   if (free && !before.comma) return before.plant;
   // "66 bluebells 200": what stands behind the name is its number
   if (parts[last + 1]?.kind === 'plant' && numberBehind(parts, last + 1)) return undefined;

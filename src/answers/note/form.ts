@@ -1,6 +1,7 @@
 /** Fields that stand in a form under their labels. */
 import type { Span } from '../reading.js';
-import { askInto, IN_TURN, isWeather, keepOnly, WEATHER, type FieldName, type Gathering } from './gathering.js';
+import { keepOnly } from './blank-lines.js';
+import { askInto, IN_TURN, isWeather, WEATHER, type FieldName, type Gathering } from './gathering.js';
 import type { Label, Labelled } from './labels.js';
 import { readWeather } from './weather-told.js';
 

@@ -7,7 +7,7 @@ import { findPlace, readPlace, type PlaceRead } from '../place.js';
 import type { PlantTold } from '../plants.js';
 import { namesSaid } from '../plants/plants-said.js';
 import type { Context, Finder, Reader, Reading, Span } from '../reading.js';
-import { findSky, readSky } from '../sky.js';
+import { readSky } from '../sky.js';
 import type { TallyRow } from '../tally.js';
 import { findTemperature, readTemperature } from '../temperature.js';
 import { fold } from '../text.js';
@@ -15,6 +15,8 @@ import { findTimes, readTimes, type Times } from '../times.js';
 import { findWind, readWind } from '../wind.js';
 import { blankLines, maskedWith } from './blank-lines.js';
 import { visibleNames } from './flora.js';
+import { withRepeats } from './repeats.js';
+import { findSkyBeside } from './sky-beside.js';
 import { withStrangers } from './strangers.js';
 
 export interface FieldValues {
@@ -53,7 +55,7 @@ export const READERS: { readonly [Field in Plain]: Read<Field> } = {
   date: { asked: readDate, passing: findDate },
   times: { asked: readTimes, passing: findTimes },
   temperature: { asked: readTemperature, passing: findTemperature },
-  sky: { asked: readSky, passing: findSky },
+  sky: { asked: readSky, passing: findSkyBeside },
   wind: { asked: readWind, passing: findWind },
   patch: { asked: readPatch, passing: findPatch },
   place: { asked: readPlace, passing: findPlace },
@@ -121,7 +123,11 @@ export class Gathering {
 
   /** Bees and plants named in the text, looked up once: that is the slow part. Those used up are left out. */
   names(): FoundNames {
-    this.named ??= withStrangers(this.text, namesSaid(fold(this.text), this.context), this.context.words);
+    this.named ??= withStrangers(
+      this.text,
+      withRepeats(fold(this.text), namesSaid(fold(this.text), this.context)),
+      this.context.words,
+    );
     return visibleNames(this.rest(), this.named);
   }
 
@@ -137,17 +143,6 @@ export class Gathering {
 
 export const overlap = (one: readonly Span[], other: readonly Span[]): boolean =>
   one.some(([from, to]) => other.some((span) => from < span[1] && span[0] < to));
-
-/** The text with only those parts left in. */
-export const keepOnly = (text: string, spans: readonly Span[]): string => {
-  const gaps: Span[] = [];
-  let at = 0;
-  for (const [from, to] of [...spans].sort((a, b) => a[0] - b[0])) {
-    if (from > at) gaps.push([at, from]);
-    at = Math.max(at, to);
-  }
-  return blankLines(text, [...gaps, [at, text.length]]);
-};
 
 /** A finder's reading is sure or unsure; none is no reading. */
 export function passing<Field extends Plain>(

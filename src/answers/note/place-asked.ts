@@ -57,11 +57,11 @@ export function readPlaceAsked(gathering: Gathering): void {
   const { text, context } = gathering;
   const { small } = noteWords(context.words);
   const used = gathering.used();
+  const rest = gathering.rest();
   const told = clausesOf(text).filter(
-    ([from, to]) =>
-      used.some((span) => span[0] < to && from < span[1]) && wordsOf(gathering.rest().slice(from, to)).every(small),
+    ([from, to]) => used.some((span) => span[0] < to && from < span[1]) && wordsOf(rest.slice(from, to)).every(small),
   );
-  const reading = readPlace(blankLines(gathering.rest(), told), context);
+  const reading = readPlace(blankLines(rest, told), context);
   const tidy = (value: PlaceRead): PlaceRead => ({ ...value, words: tidied(value.words) });
   if (reading.state === 'sure') gathering.take('place', { ...reading, value: tidy(reading.value) });
   else if (reading.state === 'unsure') gathering.take('place', { ...reading, offer: reading.offer.map(tidy) });

@@ -2,9 +2,9 @@
 import type { Words } from '../../../shared/words.js';
 import { anyOf } from '../any-of.js';
 import type { FoundName } from '../names/index.js';
-import type { Span } from '../reading.js';
 import { madeOnce } from '../text.js';
 import type { FloraSaid } from './flowers.js';
+import { isWithin, sentencesIn } from './sentences.js';
 import { noteWords } from './vocabulary.js';
 
 /** "my", "the old", "a big": words, at most, between "next to" and the plant. */
@@ -27,15 +27,6 @@ const patternsOf = madeOnce((words: Words) => {
 /** The clause behind a name: up to a sign or to a word that leads on. */
 const REST_OF_CLAUSE = /^[^,;.!?\n]*/;
 
-/** The sentence or line around a position. */
-function sentenceAround(folded: string, [from, to]: Span): Span {
-  const ends = /[.!?;](?=\s|$)|\n/g;
-  const start = Math.max(...['. ', '! ', '? ', '; ', '\n'].map((sign) => folded.lastIndexOf(sign, from - 1)));
-  ends.lastIndex = to;
-  const end = ends.exec(folded)?.index ?? folded.length;
-  return [start + 1, end];
-}
-
 /**
  * Mentions of plants that were not watched. Only where flowers of another plant are counted: a note that tells of one
  * plant alone tells of its watch.
@@ -46,6 +37,7 @@ export function onlyMentioned(folded: string, { bees, plants, flowers }: FloraSa
   if (counted.size === 0) return [];
   const patterns = patternsOf(words);
   const { small } = noteWords(words);
+  const sentences = sentencesIn(folded);
 
   const isMentioned = (found: FoundName, at: number): boolean => {
     const [from, to] = found.span;
@@ -54,11 +46,11 @@ export function onlyMentioned(folded: string, { bees, plants, flowers }: FloraSa
     const beforeNext = next ? clause.slice(0, Math.max(0, next.span[0] - to)) : clause;
     if (patterns.notInFlower.test(beforeNext)) return true;
     if (next && patterns.corrects.test(folded.slice(to, next.span[0]))) return true;
-    const sentence = sentenceAround(folded, found.span);
+    const sentence = sentences.find(([, end]) => end > from) ?? [0, folded.length];
     const before = folded.slice(Math.max(sentence[0], from - MOST_LETTERS_BEFORE), from);
-    const within = ({ span }: { readonly span: Span }): boolean => span[0] >= sentence[0] && span[1] <= sentence[1];
-    if (patterns.beside.test(before) && !bees.some(within)) return true;
-    if (patterns.tellsWatch.test(folded.slice(...sentence)) || bees.some(within)) return false;
+    const beside = bees.some(({ span }) => isWithin(span, sentence));
+    if (patterns.beside.test(before) && !beside) return true;
+    if (patterns.tellsWatch.test(folded.slice(...sentence)) || beside) return false;
     const others = (folded.slice(...sentence).match(/[\p{L}']+/gu) ?? []).filter((word) => !small(word));
     return others.length >= LEAST_WORDS_OF_STORY;
   };

@@ -12,6 +12,7 @@ export const noteWords = madeOnce((words: Words) => {
       phrase.split(' '),
     ),
   );
+  const hedging = new Set([...count.about, ...count.aboutAfter].flatMap((phrase) => phrase.split(' ')));
   const questions = (Object.keys(note.questions) as Asked[]).map((field) => ({
     field,
     pattern: new RegExp(anyOf(note.questions[field]), 'u'),
@@ -19,12 +20,21 @@ export const noteWords = madeOnce((words: Words) => {
   const flowers = new RegExp(anyOf(count.flowers), 'u');
   const noWatch = new RegExp(anyOf(note.noWatch), 'u');
   const none = new RegExp(anyOf(tally.zero.filter((phrase) => phrase !== 'no')), 'u');
+  const bees = new RegExp(anyOf(count.bees, count.queens, tally.workers), 'u');
+  const tellsOfBees = new RegExp(
+    anyOf(count.bees, count.queens, tally.zero, tally.same, tally.sameOne, tally.sameOnes, tally.each, tally.allPlants),
+    'u',
+  );
   return {
+    tellsOfBees: (folded: string): boolean => tellsOfBees.test(folded),
     saysNone: (folded: string): boolean => none.test(folded),
+    /** "about", "or so" */
+    hedges: (word: string): boolean => hedging.has(word),
     small: (word: string): boolean => small.has(word),
     /** The fields that a quoted question asks for. */
     fieldsOf: (question: string): Asked[] =>
       questions.filter(({ pattern }) => pattern.test(question)).map(({ field }) => field),
+    saysBees: (folded: string): boolean => bees.test(folded),
     saysFlowers: (said: string): boolean => flowers.test(said),
     saysNoWatch: (folded: string): boolean => noWatch.test(folded),
   };

@@ -1,4 +1,5 @@
 /** Temperature, sky and wind of a message: their readers know of each other, and bare words stand beside sure ones. */
+import { findNumbers } from '../numbers.js';
 import type { Reading, Span } from '../reading.js';
 import { fold } from '../text.js';
 import { blankLines, maskedWith } from './blank-lines.js';
@@ -40,7 +41,10 @@ function readWeatherTogether(gathering: Gathering, text: string, asked: readonly
 function settleNumbers(gathering: Gathering, text: string, other: 'sky' | 'wind'): void {
   const [temperature, rival] = [gathering.get('temperature'), gathering.get(other)];
   if (!temperature || !rival || temperature.state === 'none' || rival.state === 'none') return;
-  const shared = temperature.used.filter((span) => overlap([span], rival.used) && /\d/.test(text.slice(...span)));
+  const { words } = gathering.context;
+  const shared = temperature.used.filter(
+    (span) => overlap([span], rival.used) && findNumbers(fold(text.slice(...span)), words).length > 0,
+  );
   if (shared.length === 0) return;
   const inPassing = passing(other, text, gathering.context);
   const owned = inPassing !== null && overlap(inPassing.used, shared);
@@ -102,14 +106,14 @@ const BESIDE_TEMPERATURE: readonly FieldName[] = ['date', 'times', 'temperature'
 /** Takes the only bare number of a whole note that stands between signs beside its day, times or weather. */
 export function readBareTemperature(gathering: Gathering, text: string): void {
   if (gathering.has('temperature')) return;
-  const { small } = noteWords(gathering.context.words);
+  const { small, hedges } = noteWords(gathering.context.words);
   const used = gathering.usedBy(() => true);
   const neighbours = gathering.usedBy((field) => BESIDE_TEMPERATURE.includes(field));
   const numbers = piecesIn(maskedWith(';', text, used)).filter(({ words }) => /\d/.test(words));
   const bare = numbers.filter(
     ({ words, from }) =>
       standsBeside(text, [from, from + words.length], neighbours) &&
-      (fold(words).match(/[\p{L}]+|\d[\d.]*/gu) ?? []).every((word) => /\d/.test(word) || small(word)),
+      (fold(words).match(/[\p{L}]+|\d[\d.]*/gu) ?? []).every((word) => /\d/.test(word) || small(word) || hedges(word)),
   );
   const [only] = bare;
   if (!only || bare.length > 1) return;

@@ -1,0 +1,19 @@
+/** The sentences and lines of a note. */
+import type { Span } from '../reading.js';
+
+/** Ends a sentence: not the point of "2.5" or "B.imp". */
+const END = /[.!?;](?=\s|$)|\n/g;
+
+/** Left to right; each with the sign that ends it. */
+export function sentencesIn(folded: string): Span[] {
+  const sentences: Span[] = [];
+  let from = 0;
+  for (const { index } of folded.matchAll(END)) {
+    sentences.push([from, index + 1]);
+    from = index + 1;
+  }
+  if (from < folded.length) sentences.push([from, folded.length]);
+  return sentences;
+}
+
+export const isWithin = (span: Span, [from, to]: Span): boolean => span[0] >= from && span[1] <= to;
