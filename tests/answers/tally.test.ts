@@ -376,6 +376,7 @@ check([
     one,
     'unsure 1 bimaculatus @phlox | 1 impatiens @phlox | 1 Bombus @phlox, tally-bee-shared',
   ],
+  ['vagans/perplexus 1', one, 'unsure 1 vagans @phlox | 1 perplexus @phlox | 1 Bombus @phlox, tally-bee-shared'],
   ['1 vagans / sandersoni', one, 'unsure 1 vagans @phlox | 1 sandersoni @phlox | 1 Bombus @phlox, tally-bee-shared'],
 ]);
 

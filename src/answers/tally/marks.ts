@@ -4,7 +4,8 @@
  */
 import type { Context, Span } from '../reading.js';
 import { fold } from '../text.js';
-import { countsIn, type CountAt, type CountSaid } from './counts.js';
+import { isNumberByEar, strokesAt } from './by-ear.js';
+import { countsIn, type CountSaid } from './counts.js';
 import { tokensOf, type Token } from './lexicon.js';
 import type { FoundNames } from '../names/index.js';
 import { namesIn, type NameMark, type NameSaid } from './names-said.js';
@@ -194,7 +195,7 @@ export function marksOf(text: string, context: Context, found?: FoundNames): Mar
     const sign = signAt(text, folded, token, shortened);
     // "vagans/perplexus", "vagans / sandersoni"
     const behind = tokens[at + 1]?.span[0] ?? -1;
-    const either = token.text === '/' && marks.at(-1)?.kind === 'bee' && beesFrom.has(behind) && !counts.has(at + 2);
+    const either = token.text === '/' && last?.kind === 'bee' && beesFrom.has(behind);
     if (sign) push({ kind: 'break', strength: either ? 'or' : sign, span: token.span });
     // "visited 3 times"
     else if (/^\p{N}/u.test(tokens[at - 1]?.text ?? '') && units.at(tokens, at)) at = units.at(tokens, at)!.to - 1;
@@ -218,47 +219,6 @@ function isShortened(folded: string, mark: Mark): boolean {
 }
 
 const exactly = (value: number, span: Span): CountSaid => ({ values: [value], exact: true, article: false, span });
-
-/** "to impatiens" at the head of a clause, with no count behind the bee: the phone heard "two". */
-function isNumberByEar(
-  tokens: readonly Token[],
-  at: number,
-  to: number,
-  {
-    beesFrom,
-    counts,
-    context,
-  }: { beesFrom: ReadonlySet<number>; counts: ReadonlyMap<number, CountAt>; context: Context },
-): boolean {
-  const bee = tokens[to];
-  if (!bee || !beesFrom.has(bee.span[0])) return false;
-  const behind = tokens[to + 1];
-  if (counts.has(to + 1) || behind?.text === ':' || behind?.text === '=' || behind?.text === '-') return false;
-  const before = tokens[at - 1];
-  const { ands, seeing } = context.words.tally;
-  return (
-    !before || (!before.isWord && before.text !== '') || ands.includes(before.text) || seeing.includes(before.text)
-  );
-}
-
-/** How many strokes a name is tallied with: "impatiens |||", "bimac II". */
-function strokesAt(
-  folded: string,
-  token: Token,
-  nameEnds: ReadonlySet<number>,
-  beesFrom: ReadonlySet<number>,
-): number | null {
-  const strokes = /^(?:\|{2,9}|i{2,4})(?![\p{L}\p{N}])/u.exec(folded.slice(token.span[0], token.span[0] + 10))?.[0];
-  if (strokes === undefined) return null;
-  const before = folded
-    .slice(0, token.span[0])
-    .trimEnd()
-    .replace(/[:=-]$/, '')
-    .trimEnd().length;
-  const behind = token.span[0] + strokes.length;
-  const next = behind + (/^\s*/.exec(folded.slice(behind))?.[0].length ?? 0);
-  return nameEnds.has(before) || beesFrom.has(next) ? strokes.length : null;
-}
 
 /** The "x" of "impatiens x2" and "2x impatiens". */
 const touchesNumber = (folded: string, { span: [from, to] }: Token): boolean =>
