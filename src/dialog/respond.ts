@@ -12,6 +12,7 @@ import {
   saysAnyOf,
   type Context,
   type Reading,
+  type TallyRow,
 } from '../answers/index.js';
 import type { Ask } from '../../shared/phrases.js';
 import type { Count } from '../../shared/record.js';
@@ -199,10 +200,12 @@ function tallyWith(text: string, line: TallyLine | undefined, context: Context):
 /** Which bees a bare number was: lines add up until the number is reached. */
 export function answerBees(thread: Thread, report: Report, text: string, scene: Scene): Outcome {
   const context = contextOf(scene, report);
-  const reading = readFields(text, context, ['tally']).fields.tally;
-  if (reading?.state === 'sure') {
-    const known = report.tally ?? [];
-    const left = (report.total ?? 0) - queensOf(known);
+  const left = (report.total ?? 0) - queensOf(report.tally ?? []);
+  const told = readFields(text, context, ['tally']).fields.tally;
+  const reading = told?.state === 'sure' || !saysCannotTell(text, context) ? told : cannotTell(left, context);
+  // so many were told, so "that's all" and "none" name none of them
+  const isNone = reading?.state === 'sure' && reading.value.every(({ count }) => count === 0);
+  if (reading?.state === 'sure' && !isNone) {
     let lines = reading.value.map((row) => lineOf(row, text, context));
     // "all impatiens" and "impatiens" alone mean every queen that is left
     if (lines.length === 1 && lines[0]!.count === 1 && !/\d|\bone\b|\ba\b/.test(fold(text)) && left > 1)
@@ -215,9 +218,24 @@ export function answerBees(thread: Thread, report: Report, text: string, scene: 
   }
   if (reading?.state === 'unsure') return outcome(thread, takeReading(report, 'tally', reading, text, scene));
   const total = readTotal(text, { ...context, of: 'queens' });
-  if (total.state === 'sure') return outcome(thread, withTotal(report, total.value, text, scene));
-  return notUnderstood(thread, reading?.ask ?? 'tally-which-bees', text, scene);
+  const isTotal = total.state === 'sure' && (total.value > 0 || saysAnyOf(text, scene.survey.words.hedges.correcting));
+  if (isTotal) return outcome(thread, withTotal(report, total.value, text, scene));
+  return notUnderstood(thread, reading?.state === 'none' ? reading.ask : 'tally-which-bees', text, scene);
 }
+
+const saysCannotTell = (text: string, { words }: Context): boolean =>
+  words.wishes.either.includes(
+    fold(text)
+      .trim()
+      .replace(/[.!]+$/, ''),
+  ) || words.wishes.plain.unknown.includes(fold(text).trim());
+
+/** Queens of a kind that nobody could tell, on the one plant watched. */
+const cannotTell = (count: number, { watched }: Context): Reading<TallyRow[]> => ({
+  state: 'sure',
+  value: [{ count, bee: 'Bombus', plant: watched.length === 1 ? watched[0]! : null }],
+  used: [],
+});
 
 /** Queens of a bee named twice in answers to the same number are different queens: they add up. */
 function addMore(report: Report, lines: readonly TallyLine[]): Report {

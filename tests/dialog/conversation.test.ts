@@ -179,6 +179,24 @@ describe('queens', () => {
     });
   });
 
+  test.each(["can't tell", 'not sure', 'no idea'])('"%s" is the answer for all that are left', (typed) => {
+    const conversation = new Conversation().agreed();
+    conversation.all(...WATCH.slice(0, 4), 'phlox 40', '3', '1 impatiens', typed, 'yes');
+    expect(conversation.watch.queens.map(({ bee, count }) => [bee, count])).toEqual([
+      ['Bombus impatiens', 1],
+      ['Bombus', 2],
+    ]);
+  });
+
+  test.each(["that's all", 'none'])('"%s" names none of the queens that were told', (typed) => {
+    const conversation = new Conversation().agreed();
+    conversation.all(...WATCH.slice(0, 4), 'phlox 40', '3', typed);
+    expect(conversation.last.asking).toEqual({ fields: ['tally'], plant: null });
+    expect(conversation.last.replies[0]).not.toContain('none.');
+    conversation.all('all impatiens', 'yes');
+    expect(conversation.watch.total).toBe(3);
+  });
+
   test('a plant that was not named is asked about', () => {
     const conversation = beforeQueens();
     conversation.say('2 bimaculatus on the bluebells');
