@@ -202,14 +202,11 @@ export function answerBees(thread: Thread, report: Report, text: string, scene: 
   const context = contextOf(scene, report);
   const left = (report.total ?? 0) - queensOf(report.tally ?? []);
   const told = readFields(text, context, ['tally']).fields.tally;
-  const reading = told?.state === 'sure' || !saysCannotTell(text, context) ? told : cannotTell(left, context);
+  const reading = allThatAreLeft(text, left, told, context) ?? told;
   // so many were told, so "that's all" and "none" name none of them
   const isNone = reading?.state === 'sure' && reading.value.every(({ count }) => count === 0);
   if (reading?.state === 'sure' && !isNone) {
-    let lines = reading.value.map((row) => lineOf(row, text, context));
-    // "all impatiens" and "impatiens" alone mean every queen that is left
-    if (lines.length === 1 && lines[0]!.count === 1 && !/\d|\bone\b|\ba\b/.test(fold(text)) && left > 1)
-      lines = [{ ...lines[0]!, count: left }];
+    const lines = reading.value.map((row) => lineOf(row, text, context));
     const next = joined(
       changed(addMore(report, lines), { tallyTyped: [...report.tallyTyped, text], tallyMessage: scene.message.id }),
       scene,
@@ -223,19 +220,29 @@ export function answerBees(thread: Thread, report: Report, text: string, scene: 
   return notUnderstood(thread, reading?.state === 'none' ? reading.ask : 'tally-which-bees', text, scene);
 }
 
-const saysCannotTell = (text: string, { words }: Context): boolean =>
-  words.wishes.either.includes(
-    fold(text)
-      .trim()
-      .replace(/[.!]+$/, ''),
-  ) || words.wishes.plain.unknown.includes(fold(text).trim());
-
-/** Queens of a kind that nobody could tell, on the one plant watched. */
-const cannotTell = (count: number, { watched }: Context): Reading<TallyRow[]> => ({
-  state: 'sure',
-  value: [{ count, bee: 'Bombus', plant: watched.length === 1 ? watched[0]! : null }],
-  used: [],
-});
+/** "All impatiens", "impatiens" and "can't tell" without a number: that is what every queen was that is left. */
+function allThatAreLeft(
+  text: string,
+  left: number,
+  told: Reading<TallyRow[]> | undefined,
+  context: Context,
+): Reading<TallyRow[]> | null {
+  const { wishes, tally } = context.words;
+  const said = fold(text)
+    .trim()
+    .replace(/[.!]+$/, '');
+  const { bees } = namedIn(text, context);
+  const unknown = wishes.either.includes(said) || wishes.plain.unknown.includes(said);
+  const bee = unknown ? 'Bombus' : bees.length === 1 ? bees[0] : undefined;
+  const counted = readCount(text, { ...context, of: 'queens' }).state !== 'none' && !saysAnyOf(text, tally.allBees);
+  if (bee === undefined || (!unknown && counted)) return null;
+  // "maybe impatiens", "impatiens on the phlox": all else that it says stands
+  const [row, ...others] = told?.state === 'sure' ? told.value : [];
+  if (told?.state === 'sure' && row !== undefined)
+    return others.length > 0 ? null : { ...told, value: [{ ...row, count: left }] };
+  const plant = context.watched.length === 1 ? context.watched[0]! : null;
+  return { state: 'sure', value: [{ count: left, bee, plant }], used: [[0, text.length]] };
+}
 
 /** Queens of a bee named twice in answers to the same number are different queens: they add up. */
 function addMore(report: Report, lines: readonly TallyLine[]): Report {

@@ -197,6 +197,17 @@ describe('queens', () => {
     expect(conversation.watch.total).toBe(3);
   });
 
+  test.each([
+    ['impatiens', false],
+    ['all impatiens', false],
+    ['maybe impatiens', true],
+    ['they were all impatiens', false],
+  ])('"%s" without a number is what all of them were', (typed, doubt) => {
+    const conversation = new Conversation().agreed();
+    conversation.all(...WATCH.slice(0, 4), 'phlox 40', '3', typed, 'yes');
+    expect(conversation.watch.queens).toMatchObject([{ bee: 'Bombus impatiens', count: 3, doubt }]);
+  });
+
   test('a plant that was not named is asked about', () => {
     const conversation = beforeQueens();
     conversation.say('2 bimaculatus on the bluebells');
