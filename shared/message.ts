@@ -54,6 +54,10 @@ export const replySchema = z.strictObject({
   revision: z.int(),
   /** The watch's receipt, where this is one; `text` is empty then. */
   receipt: receiptSchema.optional(),
+  /** Not kept once it was sent: it went to somebody who asked to be forgotten. */
+  erase: z.boolean().optional(),
+  /** A file that goes with it, for the person's own eyes. */
+  file: z.strictObject({ name: z.string(), text: z.string() }).optional(),
 });
 
 export type Content = z.infer<typeof contentSchema>;

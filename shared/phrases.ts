@@ -210,6 +210,13 @@ export const PHRASES = [
   'stored-practice',
   'stored-again',
   'stored-fix',
+  // people's own data
+  'ask-give-data',
+  'ask-forget',
+  'given-data',
+  'forgotten',
+  'right-not-done',
+  'right-not-proven',
   // the receipt
   'receipt-subject',
   'receipt-hello',

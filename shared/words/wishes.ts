@@ -26,6 +26,8 @@ export const wishesSection = z.strictObject({
     'all-done': words,
     /** Asking whether, or saying that, there is a photograph. */
     photograph: words,
+    'my-data': words,
+    'forget-me': words,
     greeting: words,
   }),
   /** Left out at either end: "please", "can we". */

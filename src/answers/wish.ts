@@ -24,6 +24,8 @@ export const PLAIN_WISHES = [
   'same-place',
   'all-done',
   'photograph',
+  'my-data',
+  'forget-me',
   'greeting',
 ] as const;
 

@@ -16,6 +16,7 @@ import {
 } from '../exchange/index.js';
 import { openStore, type Store } from '../store/index.js';
 import { databaseIn } from './command.js';
+import { MAILS, sweep } from './sweep.js';
 
 /** The variable with the password for the mail server that the survey names. */
 const MAIL_PASSWORD = 'QUEENPOST_MAIL_PASSWORD';
@@ -37,12 +38,29 @@ export interface RunningParts {
   readonly channels: ReadonlyMap<string, Send>;
 }
 
+/** What lies beside the database goes as soon as its owner is forgotten. */
+function forgetting(exchange: Exchange<Thread>, store: Store, data: string): Exchange<Thread> {
+  return {
+    async receive(message, now) {
+      const received = await exchange.receive(message, now);
+      if (received.forgotten) sweep(store, data);
+      return received;
+    },
+    receiveWaiting() {
+      const all = exchange.receiveWaiting();
+      if (all.received.some(({ forgotten }) => forgotten)) sweep(store, data);
+      return all;
+    },
+  };
+}
+
 export async function openConversation({ survey, data, now, channels }: RunningParts): Promise<Running> {
   const store = await openStore(databaseIn(data));
-  const folder = join(data, 'mail');
+  const folder = join(data, MAILS);
   const mail = mailTo({ settings: survey.settings, folder, password: process.env[MAIL_PASSWORD] });
   const conversation = { newThread, step, dayAndPlaceOf };
-  const exchange = openExchange({ store, survey, conversation, now, newId: () => newId() });
+  sweep(store, data);
+  const exchange = forgetting(openExchange({ store, survey, conversation, now, newId: () => newId() }), store, data);
   return {
     store,
     exchange,

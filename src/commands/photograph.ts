@@ -4,6 +4,7 @@ import { mkdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import type { Content } from '../../shared/message.js';
 import { CommandError } from './command.js';
+import { PHOTOGRAPHS } from './sweep.js';
 
 /** Types by the bytes a file begins with; its name proves nothing. From the formats' specifications, from memory. */
 const BEGINNINGS: readonly (readonly [type: string, begins: (bytes: Buffer) => boolean])[] = [
@@ -28,7 +29,7 @@ export function keepPhotograph(path: string, data: string): Content {
   const type = BEGINNINGS.find(([, begins]) => begins(bytes))?.[0];
   if (type === undefined) throw new CommandError(`${path} is no photograph I can take: JPEG, PNG, WebP or HEIC.`);
   const sha256 = createHash('sha256').update(bytes).digest('hex');
-  const folder = join(data, 'photos');
+  const folder = join(data, PHOTOGRAPHS);
   mkdirSync(folder, { recursive: true, mode: 0o700 });
   writeFileSync(join(folder, sha256), bytes, { mode: 0o600 });
   return { kind: 'photo', sha256, type, takenAt: null };

@@ -1,4 +1,6 @@
 /** A conversation held at this machine's terminal: a clock that runs or stands, messages in, texts out. */
+import { mkdirSync, writeFileSync } from 'node:fs';
+import { join } from 'node:path';
 import { Temporal } from 'temporal-polyfill';
 import { v7 as newId } from 'uuid';
 import type { Content } from '../../shared/message.js';
@@ -8,6 +10,7 @@ import { notStored, SendLater, type Received, type Send } from '../exchange/inde
 import { StoreError } from '../store/index.js';
 import { CommandError, surveyFrom } from './command.js';
 import { openConversation, type Running } from './conversation.js';
+import { HANDED_OUT } from './sweep.js';
 
 /** The present moment: the machine's clock, or one that stands at `--now` until it is moved. */
 class Clock {
@@ -44,6 +47,15 @@ const LATER_SECONDS = 60;
 /** A message whose step fails by a mistake of ours is tried again at once; then the exchange gives it up. */
 const MOST_TRIES = 3;
 
+/** Writes a file for the person at the terminal, and says where it is. */
+function handOut({ name, text }: { readonly name: string; readonly text: string }, data: string): string {
+  const folder = join(data, HANDED_OUT);
+  mkdirSync(folder, { recursive: true, mode: 0o700 });
+  const path = join(folder, name);
+  writeFileSync(path, text, { mode: 0o600 });
+  return path;
+}
+
 /** Messages in, texts out. */
 export class Terminal {
   #thread: Thread | null = null;
@@ -74,6 +86,7 @@ export class Terminal {
       // somebody else's, from a run that was broken off: it waits for them
       if (person !== values.person) return Promise.reject(new SendLater(LATER_SECONDS));
       said.push(reply.text);
+      if (reply.file !== undefined) said.push(handOut(reply.file, values.data));
       return Promise.resolve();
     };
     const running = await openConversation({

@@ -127,6 +127,10 @@ export function questionText(asking: Asking, thread: Thread, scene: Scene): Ques
     const field = wording.fields[asking.field];
     return plainQuestion(field?.ask ?? asking.field, [say(wording, 'choice-skip')]);
   }
+  if (asking.kind === 'right') {
+    const ask = asking.right === 'give' ? 'ask-give-data' : 'ask-forget';
+    return plainQuestion(say(wording, ask), [say(wording, 'choice-yes'), say(wording, 'choice-no')]);
+  }
   if (asking.kind === 'join-photograph')
     return plainQuestion(say(wording, 'ask-join-photograph'), [say(wording, 'choice-yes'), say(wording, 'choice-no')]);
   if (report === null) return plainQuestion('');
@@ -235,6 +239,7 @@ export function publicAsking(thread: Thread): {
       return of(['tally'], asking.plants.length === 1 ? (asking.plants[0] ?? null) : null);
     case 'confirm':
     case 'throw-away':
+    case 'right':
       return of(['confirm']);
     case 'correct':
       return of(['correct']);

@@ -29,6 +29,7 @@ import {
 import { briefly } from './summary.js';
 import { changed, upToDate, withReport } from './thread.js';
 import { onTime } from './timers.js';
+import { answerRight } from './rights.js';
 import { answerWish, begun } from './wish.js';
 import type { Asking, Outcome, Report, Scene, Step, Thread } from './types.js';
 
@@ -178,6 +179,7 @@ function onPlace(
 function converse(before: Thread, text: string, wish: Wish | null, scene: Scene): Outcome {
   const { asking } = before;
   if (asking?.kind === 'throw-away') return answerThrowAway(before, text, scene);
+  if (asking?.kind === 'right') return answerRight(before, asking.right, text, scene);
   if (before.report?.live) return hearLive(before, { ...before.report, live: before.report.live }, text, wish, scene);
   if (asking?.kind === 'person') {
     const answered = answerPerson(before, asking.field, text, wish, scene);

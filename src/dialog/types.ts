@@ -122,6 +122,8 @@ export type Asking =
   | { readonly kind: 'correct' }
   /** A yes throws the report away. */
   | { readonly kind: 'throw-away' }
+  /** A yes gives or erases all that is kept of them. */
+  | { readonly kind: 'right'; readonly right: 'give' | 'forget' }
   | { readonly kind: 'join-photograph'; readonly watch: string }
   | { readonly kind: 'live' }
   | { readonly kind: 'person'; readonly field: 'name' | 'mail' };
@@ -148,6 +150,9 @@ export type Effect =
   | { readonly do: 'keep-person'; readonly person: Person }
   | { readonly do: 'keep-place'; readonly place: SavedPlace }
   | { readonly do: 'send-receipt'; readonly to: string; readonly receipt: Receipt }
+  /** All that is kept of this person, as a file in the reply. */
+  | { readonly do: 'give-data' }
+  | { readonly do: 'forget-person' }
   | { readonly do: 'set-timer'; readonly key: string; readonly report: string; readonly due: string }
   | { readonly do: 'clear-timer'; readonly key: string };
 

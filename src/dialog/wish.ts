@@ -5,6 +5,7 @@ import { correctByWish } from './correct.js';
 import { applies, nextOpen, tell } from './fields.js';
 import { samePlace } from './hear.js';
 import { startLive } from './live.js';
+import { askRight } from './rights.js';
 import { outcome } from './respond.js';
 import { reportOf } from './store-watch.js';
 import { labelOfField, shown, summaryLines } from './summary.js';
@@ -43,6 +44,10 @@ export function answerWish(thread: Thread, wish: Wish, scene: Scene): Outcome | 
       return helpAt(thread, scene);
     case 'example':
       return exampleAt(thread, scene);
+    case 'my-data':
+      return askRight(thread, 'give', scene);
+    case 'forget-me':
+      return askRight(thread, 'forget', scene);
     case 'photograph':
       return stay(
         [say(wording, 'photograph-welcome')],

@@ -3,7 +3,8 @@ import type { Reply } from '../../shared/message.js';
 import type { Survey } from '../../shared/survey.js';
 import { say } from '../../shared/wording.js';
 
-const plain = (text: string): Reply => ({ text, choices: [], silent: false, report: null, revision: 0 });
+/** A reply of nothing but its words. */
+export const plain = (text: string): Reply => ({ text, choices: [], silent: false, report: null, revision: 0 });
 
 /**
  * For a channel whose `receive` was refused with a `StoreError`: the message is not stored. Only where the channel

@@ -2,13 +2,18 @@
 import type { Message, Reply } from '../../shared/message.js';
 import { MAIL } from '../../shared/receipt.js';
 import type { Survey } from '../../shared/survey.js';
+import { say } from '../../shared/wording.js';
 import {
   addReply,
   clearTimer,
+  erasePerson,
+  everythingOf,
   keepPerson,
   keepPlace,
   keepThread,
   keepWatch,
+  lastWatchesOf,
+  personOf,
   setTimer,
   threadOf,
   type Store,
@@ -16,7 +21,9 @@ import {
   type Transaction,
 } from '../store/index.js';
 import type { Conversation, Effect } from './conversation.js';
+import { withoutObserver } from './forget.js';
 import { historyFor } from './history.js';
+import { plain } from './sentences.js';
 
 export interface ExchangeParts<Thread> {
   readonly store: Store;
@@ -34,12 +41,45 @@ export interface Taken<Thread> {
   readonly replies: readonly Reply[];
   /** The number of the watch that was stored with the observer's yes, practice included. */
   readonly stored: number | null;
+  /** The sender was erased: what lies outside the database must follow. */
+  readonly forgotten: boolean;
 }
+
+/** More than anybody has. */
+const ALL_WATCHES = 1_000_000;
 
 /** Puts a reply to the message at the end of a thread's outbox. */
 type AddReply = (to: ThreadKey, reply: Reply) => void;
 
-function carryOut(transaction: Transaction, message: Message, effect: Effect, addTo: AddReply): void {
+interface Work {
+  readonly transaction: Transaction;
+  readonly survey: Survey;
+  readonly message: Message;
+  readonly addTo: AddReply;
+  readonly newId: () => string;
+}
+
+/** All that is kept of the sender, in a reply to them. */
+function giveData({ transaction, survey, message, addTo }: Work): void {
+  const text = `${JSON.stringify(everythingOf(transaction, message), null, 2)}\n`;
+  // by the observer's key: a file name says nothing of a person
+  const name = `${personOf(transaction, message)?.key ?? 'nobody'}.json`;
+  addTo(message, { ...plain(say(survey.wording, 'given-data')), file: { name, text } });
+}
+
+/** Erases the sender; their watches stay under a key that nobody knows. */
+function forget({ transaction, message, newId }: Work): void {
+  const observer = personOf(transaction, message)?.key;
+  if (observer !== undefined) {
+    const key = newId();
+    const place = { survey: message.survey, observer, most: ALL_WATCHES };
+    for (const watch of lastWatchesOf(transaction, place)) keepWatch(transaction, withoutObserver(watch, key));
+  }
+  erasePerson(transaction, message);
+}
+
+function carryOut(work: Work, effect: Effect): void {
+  const { transaction, message, addTo } = work;
   switch (effect.do) {
     case 'keep-watch':
       return keepWatch(transaction, effect.watch);
@@ -49,9 +89,12 @@ function carryOut(transaction: Transaction, message: Message, effect: Effect, ad
       return keepPlace(transaction, effect.place);
     case 'send-receipt': {
       const { survey } = message;
-      const reply = { text: '', choices: [], silent: false, report: null, revision: 0, receipt: effect.receipt };
-      return addTo({ survey, channel: MAIL, person: effect.to }, reply);
+      return addTo({ survey, channel: MAIL, person: effect.to }, { ...plain(''), receipt: effect.receipt });
     }
+    case 'give-data':
+      return giveData(work);
+    case 'forget-person':
+      return forget(work);
     case 'set-timer':
       return setTimer(transaction, message, effect);
     case 'clear-timer':
@@ -88,9 +131,16 @@ export function take<Thread>(
   const { thread, replies, effects } = conversation.step(before, message, history, survey, now);
 
   keepThread(transaction, message, thread, now);
-  const addTo = (to: ThreadKey, reply: Reply): void =>
+  // what is said to somebody who was forgotten is forgotten once it was said
+  const forgotten = effects.some((effect) => effect.do === 'forget-person');
+  const added: Reply[] = [];
+  const addTo = (to: ThreadKey, given: Reply): void => {
+    const reply = forgotten ? { ...given, erase: true } : given;
     addReply(transaction, to, { id: newId(), answers: message.id, reply, at: now });
-  for (const effect of effects) carryOut(transaction, message, effect, addTo);
+    if (to.channel === message.channel) added.push(reply);
+  };
+  const work: Work = { transaction, survey, message, addTo, newId };
+  for (const effect of effects) carryOut(work, effect);
   for (const reply of replies) addTo(message, reply);
-  return { thread, replies, stored: storedIn(effects) };
+  return { thread, replies: added, stored: storedIn(effects), forgotten };
 }

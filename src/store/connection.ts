@@ -79,6 +79,11 @@ export class Store extends Connection {
     return this.#within('begin', () => work(this));
   }
 
+  /** Empties the log into the database: what was erased stands in neither then. */
+  checkpoint(): void {
+    this.#database.pragma('wal_checkpoint(TRUNCATE)');
+  }
+
   close(): void {
     this.#database.close();
   }

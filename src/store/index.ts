@@ -1,6 +1,7 @@
 /** What the rest of the program may use of the store. Functions that write take the open `Transaction`. */
 export { Connection, Store, Transaction } from './connection.js';
 export { queensPerWatch } from './counts.js';
+export { erasePerson, everythingOf, keptFiles } from './erase.js';
 export { StoreError, UnreadableRecord, type StoreFailure } from './errors.js';
 export {
   firstWaiting,

@@ -27,6 +27,8 @@ export async function openStore(path: string, options: OpenOptions = {}): Promis
     // In WAL only FULL has a commit on the disk before the channel says that the message arrived.
     database.pragma('synchronous = FULL');
     database.pragma('foreign_keys = ON');
+    // who asks to be forgotten is overwritten, not only unlinked
+    if (!readonly) database.pragma('secure_delete = ON');
     await migrate(database, { readonly });
     return new Store(database);
   } catch (cause) {

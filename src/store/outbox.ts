@@ -125,9 +125,18 @@ const updateSettled = query(
       .where('sequence', '=', place.sequence),
 );
 
-/** The channel has taken it over. */
+const deleteErased = query((database, place: OutboxKey) =>
+  database
+    .deleteFrom('outbox')
+    .where('survey', '=', place.survey)
+    .where('sequence', '=', place.sequence)
+    .where(sql`json_extract(reply, '$.erase')`, '=', sql.lit(1)),
+);
+
+/** The channel has taken it over; one that is to be erased is kept no longer. */
 export function replySent(transaction: Transaction, { survey, sequence }: OutboxKey, at: string): void {
   updateSettled.run(transaction, { survey, sequence, state: 'sent', error: null, at });
+  deleteErased.run(transaction, { survey, sequence });
 }
 
 /** It will never go out ("blocked by the user"); the thread's next reply has its turn. */

@@ -23,6 +23,8 @@ export class Conversation {
   person: Person | null = null;
   readonly places: SavedPlace[] = [];
   readonly watches: Watch[] = [];
+  /** What was asked about their own data, and granted. */
+  readonly rights: string[] = [];
   readonly receipts: { readonly to: string; readonly receipt: Receipt }[] = [];
   readonly timers = new Map<string, { report: string; due: string }>();
   /** Everything said so far, theirs after "> ". */
@@ -92,6 +94,10 @@ export class Conversation {
         }
         case 'send-receipt':
           this.receipts.push({ to: effect.to, receipt: receiptSchema.parse(effect.receipt) });
+          break;
+        case 'give-data':
+        case 'forget-person':
+          this.rights.push(effect.do);
           break;
         case 'set-timer':
           this.timers.set(effect.key, effect);

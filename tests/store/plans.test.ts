@@ -80,7 +80,7 @@ const table: [asked: string, ask: (store: Store) => unknown, by: string[]][] = [
   [
     'a reply sent',
     (store) => inTransaction(store, (transaction) => replySent(transaction, { survey: SURVEY, sequence: 1 }, now)),
-    ['outbox PRIMARY KEY'],
+    ['outbox PRIMARY KEY', 'outbox PRIMARY KEY'],
   ],
   [
     'a timer taken',

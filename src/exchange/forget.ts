@@ -1,0 +1,59 @@
+/** What stays of a watch whose observer wants to be forgotten: the science of it, and nothing that leads to them. */
+import type { Place, Watch } from '../../shared/record.js';
+
+/** Side of the grid cell whose centre stands for the place, degrees. */
+const CELL_DEGREES = 0.1;
+/** A degree of the meridian. */
+const METRES_OF_DEGREE = 111_320;
+
+const centre = (degrees: number): number =>
+  Math.round((Math.floor(degrees / CELL_DEGREES) + 0.5) * CELL_DEGREES * 1e6) / 1e6;
+
+/** The centre of its cell, as unsure as the cell is wide. Blurring twice changes nothing. */
+export function blurred(place: Place): Place {
+  const { latitude, longitude, uncertaintyMetres } = place;
+  if (latitude === null || longitude === null) return { ...place, words: '' };
+  const at = centre(latitude);
+  const half = (CELL_DEGREES / 2) * METRES_OF_DEGREE;
+  const diagonal = Math.ceil(Math.hypot(half, half * Math.cos((at * Math.PI) / 180)));
+  return {
+    ...place,
+    words: '',
+    latitude: at,
+    longitude: centre(longitude),
+    uncertaintyMetres: Math.max(uncertaintyMetres ?? 0, diagonal),
+  };
+}
+
+/** Changes of these are kept with their values; of others only that something was changed. */
+const IMPERSONAL = new Set(['/status', '/date', '/times', '/minutes', '/temperature', '/sky', '/wind', '/patch']);
+
+/** The watch under a new key: no words of the observer, no place nearer than a cell. */
+export function withoutObserver(watch: Watch, key: string): Watch {
+  return {
+    ...watch,
+    observer: key,
+    place: watch.place === null ? null : blurred(watch.place),
+    habitat: null,
+    remark: null,
+    more: Object.fromEntries(Object.entries(watch.more).filter(([, value]) => typeof value !== 'string')),
+    asTyped: {},
+    // a plant that no list holds is known by its words alone
+    plants: watch.plants.map((plant) => ({
+      ...plant,
+      asTyped: plant.name ?? plant.asTyped,
+      flowers: { ...plant.flowers, asTyped: String(plant.flowers.value) },
+    })),
+    queens: watch.queens.map((row) => ({ ...row, asTyped: row.bee ?? '' })),
+    // a picture carries its own time and place, and may show a garden
+    photographs: [],
+    findings: watch.findings.map((finding) => ({ ...finding, values: {}, reply: null })),
+    queries: watch.queries.map((query) => ({ ...query, answer: query.to === 'observer' ? null : query.answer })),
+    history: watch.history.map((change) => ({
+      ...change,
+      by: change.by === watch.observer ? key : change.by,
+      why: change.role === 'observer' ? null : change.why,
+      ...(IMPERSONAL.has(change.path) ? {} : { from: null, to: null }),
+    })),
+  };
+}

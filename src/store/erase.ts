@@ -1,0 +1,142 @@
+/** Everything that is kept of one person: to hand it to them, and to erase it. */
+import { sql } from 'kysely';
+import type { Watch } from '../../shared/record.js';
+import type { Connection, Transaction } from './connection.js';
+import type { ThreadKey } from './inbox.js';
+import { fromJson } from './json.js';
+import { personOf, placesOf } from './people.js';
+import { query } from './query.js';
+import { threadOf } from './threads.js';
+import { lastWatchesOf } from './watches.js';
+
+/** More than anybody has; the queries take a number. */
+const ALL = 1_000_000;
+
+const selectMessages = query((database, place: ThreadKey) =>
+  database
+    .selectFrom('inbox')
+    .select('message')
+    .where('survey', '=', place.survey)
+    .where('channel', '=', place.channel)
+    .where('person', '=', place.person)
+    .orderBy('sequence'),
+);
+
+/** Replies of the thread and, with `mail`, what was mailed to that address. */
+interface OfPerson extends ThreadKey {
+  readonly mail: string;
+}
+
+const selectReplies = query((database, place: OfPerson) =>
+  database
+    .selectFrom('outbox')
+    .select(['id', 'channel', 'reply', 'writtenAt'])
+    .where('survey', '=', place.survey)
+    .where(({ and, or, eb }) =>
+      or([
+        and([eb('channel', '=', place.channel), eb('person', '=', place.person)]),
+        and([eb('channel', '=', 'mail'), eb('person', '=', place.mail)]),
+      ]),
+    )
+    .orderBy('sequence'),
+);
+
+const ofPerson = ({ survey, channel, person }: ThreadKey, mail: string | null): OfPerson => ({
+  survey,
+  channel,
+  person,
+  mail: mail ?? '',
+});
+
+/** All that the database holds of a person, as plain JSON. */
+export function everythingOf(connection: Connection, thread: ThreadKey): Record<string, unknown> {
+  const { survey, channel, person } = thread;
+  const known = personOf(connection, thread);
+  const places = known === null ? [] : placesOf(connection, { survey, observer: known.key, most: ALL });
+  const watches: Watch[] = known === null ? [] : lastWatchesOf(connection, { survey, observer: known.key, most: ALL });
+  return {
+    person: known,
+    places,
+    watches,
+    messages: selectMessages.all(connection, { survey, channel, person }).map(({ message }) => fromJson(message)),
+    replies: selectReplies
+      .all(connection, ofPerson(thread, known?.mail ?? null))
+      .map(({ reply, ...row }) => ({ ...row, reply: withoutFile(fromJson(reply)) })),
+    conversation: threadOf(connection, thread)?.state ?? null,
+  };
+}
+
+/** A file given before holds all of this again. */
+function withoutFile(reply: unknown): unknown {
+  if (typeof reply !== 'object' || reply === null || !('file' in reply)) return reply;
+  const { file: _file, ...rest } = reply;
+  return rest;
+}
+
+const inThread = <Table extends 'inbox' | 'stuck' | 'threads' | 'timers' | 'persons'>(table: Table) =>
+  query((database, place: ThreadKey) =>
+    database
+      .deleteFrom<'inbox' | 'stuck' | 'threads' | 'timers' | 'persons'>(table)
+      .where('survey', '=', place.survey)
+      .where('channel', '=', place.channel)
+      .where('person', '=', place.person),
+  );
+const DELETES = [inThread('inbox'), inThread('stuck'), inThread('threads'), inThread('timers'), inThread('persons')];
+
+const deleteReplies = query((database, place: OfPerson) =>
+  database
+    .deleteFrom('outbox')
+    .where('survey', '=', place.survey)
+    .where(({ and, or, eb }) =>
+      or([
+        and([eb('channel', '=', place.channel), eb('person', '=', place.person)]),
+        and([eb('channel', '=', 'mail'), eb('person', '=', place.mail)]),
+      ]),
+    ),
+);
+
+const deletePlaces = query((database, place: { survey: string; observer: string }) =>
+  database.deleteFrom('places').where('survey', '=', place.survey).where('observer', '=', place.observer),
+);
+
+/**
+ * Erases a person, their places, messages, replies and conversation. Their watches are the caller's: they stay, under
+ * another key. What is deleted is overwritten on the disk (`secure_delete`), and leaves the log at the next checkpoint.
+ */
+export function erasePerson(transaction: Transaction, thread: ThreadKey): void {
+  const { survey, channel, person } = thread;
+  const known = personOf(transaction, thread);
+  for (const deletes of DELETES) deletes.run(transaction, { survey, channel, person });
+  deleteReplies.run(transaction, ofPerson(thread, known?.mail ?? null));
+  if (known !== null) deletePlaces.run(transaction, { survey, observer: known.key });
+}
+
+const selectMails = query((database, _place: object) =>
+  database.selectFrom('outbox').select('id').where('channel', '=', 'mail'),
+);
+const selectKeys = query((database, _place: object) => database.selectFrom('persons').select('key'));
+const selectPhotographs = query((database, _place: object) => database.selectFrom('photographs').select('sha256'));
+const selectTold = query((database, place: { sha256: string }) =>
+  database
+    .selectFrom('threads')
+    .select('person')
+    .where(sql<number>`instr(state, ${place.sha256})`, '>', 0)
+    .limit(1),
+);
+
+/** Whose files in the data folder are still those of somebody: mails and handed-out data by id, photographs by hash. */
+export interface Kept {
+  readonly mails: ReadonlySet<string>;
+  readonly persons: ReadonlySet<string>;
+  photograph(sha256: string): boolean;
+}
+
+export function keptFiles(connection: Connection): Kept {
+  const photographs = new Set(selectPhotographs.all(connection, {}).map(({ sha256 }) => sha256));
+  return {
+    mails: new Set(selectMails.all(connection, {}).map(({ id }) => id)),
+    persons: new Set(selectKeys.all(connection, {}).map(({ key }) => key)),
+    // one that was sent and waits in a conversation belongs to no watch yet
+    photograph: (sha256) => photographs.has(sha256) || selectTold.first(connection, { sha256 }) !== undefined,
+  };
+}
