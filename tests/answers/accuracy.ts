@@ -30,7 +30,7 @@ export function verdictsOf(kind: CorpusKind, line: Line): { readonly field: stri
 export function accuracyOf(kind: CorpusKind, half: Half): Tally {
   const tally: Tally = { right: 0, asked: 0, wrong: 0 };
   for (const line of linesOf(kind)) {
-    if (halfOf(line.text) !== half) continue;
+    if (halfOf(line) !== half) continue;
     for (const { verdict } of verdictsOf(kind, line)) tally[verdict] += 1;
   }
   return tally;
@@ -47,7 +47,7 @@ function row(name: string, half: string, tally: Tally): string {
 
 function show(kind: CorpusKind): void {
   for (const line of linesOf(kind)) {
-    if (halfOf(line.text) !== 'tuned') continue;
+    if (halfOf(line) !== 'tuned') continue;
     const bad = verdictsOf(kind, line).filter(({ verdict }) => verdict !== 'right');
     if (bad.length === 0) continue;
     const label = labelOf(line);

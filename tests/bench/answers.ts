@@ -12,7 +12,7 @@ import { others } from './answers/others.js';
 const ROUNDS = 5;
 
 const linesFor = (kind: CorpusKind): Line[] =>
-  linesOf(kind).filter((line) => halfOf(line.text) === 'held' && labelOf(line).state !== 'unsure');
+  linesOf(kind).filter((line) => halfOf(line) === 'held' && labelOf(line).state !== 'unsure');
 
 function verdict(kind: CorpusKind, value: unknown, line: Line): Verdict {
   const label = labelOf(line);

@@ -31,6 +31,8 @@ const lineSchema = z.strictObject({
   first: labelSchema,
   second: labelSchema,
   settled: labelSchema.optional(),
+  /** A later collection that was read while tuning: it cannot measure any more. */
+  seen: z.literal(true).optional(),
   why: z.string().optional(),
 });
 export type Line = z.infer<typeof lineSchema>;
@@ -58,8 +60,8 @@ export const HALVES = ['tuned', 'held'] as const;
 export type Half = (typeof HALVES)[number];
 
 /** By a fixed hash of the text: nobody chooses on which half a line falls. */
-export const halfOf = (text: string): Half =>
-  createHash('sha256').update(text).digest()[0]! % 2 === 0 ? 'tuned' : 'held';
+export const halfOf = ({ text, seen }: Line): Half =>
+  seen === true || createHash('sha256').update(text).digest()[0]! % 2 === 0 ? 'tuned' : 'held';
 
 const pathOf = (kind: string): string => fileURLToPath(new URL(`${kind}.jsonl`, import.meta.url));
 
