@@ -49,6 +49,8 @@ export const dateSection = z.strictObject({
   alongside: words,
   /** Before "sat": somebody sat. */
   sitters: words,
+  /** A short weekday behind them is one: "watched sat". */
+  doings: words,
   /** Words that look like a misspelt month, weekday or day and are none: "sturdy". */
   notSlips: words,
   /** "first" to "ninth", "tenth" to "nineteenth", "twentieth", "thirtieth". */

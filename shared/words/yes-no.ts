@@ -56,6 +56,8 @@ export const yesNoSection = z.strictObject({
   nothings: words,
   /** Neither yes nor no: "maybe". */
   doubtful: words,
+  /** A no with a doubt: "probably not". */
+  doubtfulNo: words,
   /** No answer at all: "I don't know", "yes or no". */
   unknowing: words,
   /** Passed over anywhere: "well", "thanks". */

@@ -2,7 +2,7 @@
 import type { Ask } from '../../shared/phrases.js';
 import type { Context, Finder, Reader, Reading, Span } from './reading.js';
 import { none, sure, unsure } from './reading.js';
-import { addDays, dayOf, lastWeekday, latestDayOfMonth, monthsBefore, weekdayOf } from './when/calendar.js';
+import { addDays, dayOf, lastWeekday, latestDayOfMonth, monthsBefore, weekdayOf, yearOf } from './when/calendar.js';
 import {
   correctedPlace,
   isBackground,
@@ -16,7 +16,7 @@ import { clockBegins } from './when/clock-begins.js';
 import { bareDay, daysMentioned, scanOf } from './when/days.js';
 import type { DayMention, Mention, Scan, WeekdayMention } from './when/mention.js';
 import { labelledBefore, MONTHS_WITHOUT_YEAR, numericDay, withoutYear } from './when/numeric-days.js';
-import { spanOf, tokensOf } from './when/tokens.js';
+import { smallNumberAt, spanOf, tokensOf, type Token } from './when/tokens.js';
 
 /** "5-3" without a year is believed where it lies this near; further back it may be a span of hours. */
 const DAYS_OF_LOOSE_DATE = 60;
@@ -78,8 +78,12 @@ function meant(scan: Scan, mentions: readonly Mention[], asked: 'asked' | 'in-pa
   // "4/31, a Thursday" is a slip that no other word mends
   const said = standing.filter((mention) => mention.is === 'day' || mention.is === 'weekday');
   if (said.length < standing.length) return [];
-  const watched = said.filter((mention) => !isReporting(scan, mention));
-  const days = (watched.length > 0 ? watched : said).filter(
+  // "well now, it was Sunday", "just got in, watched Saturday"
+  const aside = (mention: Said): boolean =>
+    mention.is === 'day' && !mention.inPassing && mention.dates[0] === scan.today;
+  const told = said.some((mention) => !aside(mention)) ? said.filter((mention) => !aside(mention)) : said;
+  const watched = told.filter((mention) => !isReporting(scan, mention));
+  const days = (watched.length > 0 ? watched : told).filter(
     (mention) => (mention.is === 'day' && mention.explicit) || !isWeatherOnly(tokens, mention, words),
   );
   return days.length > 0 || asked === 'in-passing' ? days : said;
@@ -103,7 +107,8 @@ function notWeak(scan: Scan, said: readonly Said[]): Said[] {
   const alone = tokens.every(
     (token, i) => (i >= only.at && i < only.next) || token.kind === 'sign' || words.when.fillers.includes(token.text),
   );
-  const hyphened = tokens[only.at + 1]?.text === '-';
+  // "04.05." is how a date is written where the day comes first
+  const hyphened = tokens[only.at + 1]?.text === '-' || (scan.order === 'DMY' && tokens[only.next]?.text === '.');
   if (alone && near && hyphened) return [only];
   const goesOn = tokens[only.next]?.kind === 'sign' || clockBegins(tokens, only.next, words);
   const leads = only.at === 0 && goesOn;
@@ -113,6 +118,8 @@ function notWeak(scan: Scan, said: readonly Said[]): Said[] {
 /** "22" or "0503" as the whole answer. */
 function bareNumber(scan: Scan): Reading<string> | null {
   const { tokens, today, order } = scan;
+  const spoken = spokenNumbers(scan);
+  if (spoken) return bareNumber({ ...scan, tokens: spoken });
   const numbers = tokens.filter((token) => token.kind === 'number');
   const [first, second] = numbers;
   if (!first || tokens.some((token) => token.kind === 'word')) return null;
@@ -141,6 +148,20 @@ function bareNumber(scan: Scan): Reading<string> | null {
   if (first.text.length === 6 && near) return sure(date, [spanOf(tokens, 0, tokens.length)]);
   const mention = bareDay(scan, dates);
   return mention.is === 'day' ? unsure(mention.dates, 'loose-date', [spanOf(tokens, 0, tokens.length)]) : null;
+}
+
+/** "five four twenty six", "five four twenty twenty six" in figures; null where other words stand among them. */
+function spokenNumbers({ tokens, words, today }: Scan): readonly Token[] | null {
+  const said: number[] = [];
+  for (let at = 0; at < tokens.length;) {
+    const number = smallNumberAt(tokens, at, words.numbers);
+    if (number?.written !== 'words') return null;
+    said.push(number.value);
+    at = number.next;
+  }
+  const century = Math.floor(yearOf(today) / 100);
+  const year = said.length === 4 && said[2] === century ? [said[0], said[1], said[3]] : said;
+  return year.length === 3 ? tokensOf(year.join(' ')) : null;
 }
 
 /** In a note, only weekdays right beside a date speak of it. */

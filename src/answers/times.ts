@@ -96,7 +96,9 @@ function withoutNots({ tokens, words }: TimeScan, { parts, windows }: Parts): Pa
 
 /** "2:20 to 2:35 am, I mean pm": the half said last holds for all. */
 function withSaidHalf({ tokens, timeWords: known, words }: TimeScan, { parts, windows }: Parts): Parts {
-  const half = correctedWord(tokens, known.pm, words) ? 'pm' : correctedWord(tokens, known.am, words) ? 'am' : null;
+  const [pm, am] = [correctedWord(tokens, known.pm, words), correctedWord(tokens, known.am, words)];
+  // "no pm, haha no, am": the last said
+  const half = pm === null && am === null ? null : (pm ?? -1) > (am ?? -1) ? 'pm' : 'am';
   if (half === null) return { parts, windows };
   return {
     parts: parts.map((part) => (part.is === 'clock' ? { is: 'clock', clock: { ...part.clock, half } } : part)),

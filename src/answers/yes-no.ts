@@ -39,7 +39,11 @@ export const readYesNo: Reader<YesNo> = (text, context) => {
   const { answers, doubtful, unknowing, rest, contrast } = walk(folded, phrases);
   const last = answers.at(-1);
   if (!last) {
-    if (isCorrection(folded, phrases, context)) return sure({ answer: 'no', rest: typed.trim() }, all);
+    if (isCorrection(folded, phrases, context)) {
+      // "one thing is wrong" tells no change, only that there is one
+      const tells = restOf(typed, 'no', false, phrases, context) !== null;
+      return sure({ answer: 'no', rest: tells ? typed.trim() : null }, all);
+    }
     const maybe: readonly YesNo[] = [
       { answer: 'yes', rest: null },
       { answer: 'no', rest: null },

@@ -152,6 +152,16 @@ const either: Row[] = [
   ['15 minutes', 'not understood, count-no-number'],
   ['at 3:15', 'not understood, count-no-number'],
   ['1 2 3 4 5 6 7 8 9 10 11 12 13', 'not understood, too-long'],
+  // said in other words
+  ['an even hundred', 'sure 100'],
+  ['too hundred', 'sure 200'],
+  ['four score', 'sure 80'],
+  ['a little more than a hundred', 'sure ~100'],
+  ['27 not counting buds', 'sure 27'],
+  ['27 buds, not counting the open ones', 'unsure 0 | 27, count-not-open'],
+  ["I said 15 but it's 16", 'sure 16'],
+  ['6 racemes so I called it 6', 'sure 6'],
+  ['so 2 white and 3 pink', 'sure 5'],
 ];
 test.each(either)('count "%s" is %s', check(null));
 

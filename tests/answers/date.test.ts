@@ -333,6 +333,14 @@ const table: [typed: string, expected: string][] = [
   ['5-5 5:00-5:15', 'unsure 2026-05-05, loose-date'],
   ['1. April 27\n2. 3 to 3:15\n3. 66 F', 'sure 2026-04-27'],
   ['1. 4/27\n2. 2:20-2:35', 'sure 2026-04-27'],
+  // said in other words
+  ['watched sat, writing today', 'sure 2026-05-02'],
+  ['well now, it was Sunday', 'sure 2026-05-03'],
+  ['five four twenty six', 'sure 2026-05-04'],
+  ['five four twenty twenty six', 'sure 2026-05-04'],
+  ['five four', 'not understood, no-date'],
+  ['the last day of march', 'sure 2026-03-31'],
+  ['26-04-30', 'sure 2026-04-30'],
 ];
 test.each(table)('date "%s" is %s', (typed, expected) => {
   expect(brief(readDate(typed, demo), show)).toBe(expected);

@@ -296,6 +296,20 @@ const table: [typed: string, expected: string][] = [
   ['11:20 a.m. → eleven thirty five, overcast', 'sure 11:20-11:35'],
   ['nine ten, fifteen minutes, 100-150 bluebells, 3 queens', 'sure 09:10-09:25'],
   ['two ten quarter hour, no bees seen', 'sure 14:10-14:25'],
+  // said in other words
+  ['From half past one until a quarter to two', 'sure 13:30-13:45'],
+  ['Start: 10:50 AM\nEnd: 11:05 AM', 'sure 10:50-11:05'],
+  ['just finished: 2:50 to 3:05', 'sure 14:50-15:05'],
+  ['just finished at 3:05, started 2:50', 'sure 14:50-15:05'],
+  ['Went out at 3:05, came in at 3:20.', 'sure 15:05-15:20'],
+  ['fourteen hundred to fourteen fifteen', 'sure 14:00-14:15'],
+  ['oh nine hundred to oh nine fifteen', 'sure 09:00-09:15'],
+  ['twenty twenty six', 'not understood, no-time'],
+  ['10, ended quarter past', 'sure 10:00-10:15'],
+  ['6:10 a to 6:25 a', 'sure 06:10-06:25'],
+  ['3:10 a lovely day', 'sure 15:10-'],
+  ['2:15 plus 15', 'sure 14:15-14:30'],
+  ['100%', 'not understood, no-time'],
 ];
 test.each(table)('times "%s" are %s', (typed, expected) => {
   expect(brief(readTimes(typed, demo), show)).toBe(expected);

@@ -236,6 +236,28 @@ const table: [typed: string, expected: string][] = [
   ['help', 'not understood, yes-no-unclear'],
   ['', 'not understood, empty'],
   ['\n', 'not understood, empty'],
+  // said in other words
+  ["that's everything, yes", 'sure yes'],
+  ['exactly what I saw', 'sure yes'],
+  ['looks like what I had', 'sure yes'],
+  ["that's what I have in my notebook too", 'sure yes'],
+  ['I can attest that the above is accurate', 'sure yes'],
+  ["everything's there", 'sure yes'],
+  ['dead on', 'sure yes'],
+  ['yes wait no', 'sure no'],
+  ['yes wait no the temp was 68', 'sure no [the temp was 68]'],
+  ['nope jk yes', 'sure yes'],
+  ['yes, sorry for the slow reply, was in the field', 'sure yes'],
+  ['yes, sorry for the slow reply, the temp was 68', 'sure yes [sorry for the slow reply, the temp was 68]'],
+  ['one thing is wrong', 'sure no'],
+  ['need to change something', 'sure no'],
+  ["there's a mistake in there", 'sure no'],
+  ['no, the wind is wrong', 'sure no [the wind is wrong]'],
+  ['probably not', 'unsure no, yes-no-doubt'],
+  ["not sure that's right", 'unsure no, yes-no-doubt'],
+  ['might be a mistake in there', 'unsure no, yes-no-doubt'],
+  ["that's everything", 'not understood, yes-no-unclear'],
+  ['what I saw was four queens', 'not understood, yes-no-unclear'],
 ];
 test.each(table)('yes or no "%s" is %s', (typed, expected) => {
   expect(brief(readYesNo(typed, demo), show)).toBe(expected);

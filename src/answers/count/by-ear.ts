@@ -7,9 +7,11 @@ import type { CountPhrases } from './phrases.js';
 export function byEar(folded: string, context: Context, phrases: CountPhrases): string {
   const match = phrases.byEar.exec(folded);
   if (!match) return folded;
-  const { before = '', tens = '', heard = '' } = match.groups ?? {};
+  const { before = '', tens = '', heard = '', scale = '' } = match.groups ?? {};
   const whole = (findNumbers(tens, context.words)[0]?.value ?? 0) + (context.words.count.byEar[heard] ?? 0);
-  if (tens === '' && findNumbers(folded, context.words).length > 0) return folded;
+  // "too hundred"
+  if (tens === '' && scale === '' && findNumbers(folded, context.words).length > 0) return folded;
+  if (scale !== '' && findNumbers(folded, context.words).length > 1) return folded;
   const end = before.length + tens.length + heard.length;
   return before + String(whole).padEnd(tens.length + heard.length) + folded.slice(end);
 }

@@ -33,7 +33,7 @@ function wholeWithParts(
     const before = folded.slice(mentions[at - 1]?.number[1] ?? 0, mention.number[0]);
     return (
       phrases.totals.test(gaps[at]?.split(/[,;.\n(]/u)[0] ?? mention.thing) ||
-      phrases.totalsBefore.test(/[^,;.\n]*$/u.exec(before)?.[0] ?? '')
+      (at === 0 ? phrases.totals : phrases.totalsBefore).test(/[^,;.\n]*$/u.exec(before)?.[0] ?? '')
     );
   });
   if (total) {
@@ -58,6 +58,8 @@ export function readSeveral(
   if (!first || !second) return none('count-no-number');
   const sum = sumOf(mentions);
   const offering = (...offers: readonly Count[]): Reading<Count> => unsure(offers, 'count-several', used);
+
+  if (sum.value === 0 && sum.high === 0) return sure(exactly(0), used); // "0 queens 0 workers"
 
   // "3 x 50 = 150", "150 (3 x 50)"
   const product = (of: readonly Mention[]): number => of.reduce((so, { value }) => so * value, 1);

@@ -72,7 +72,11 @@ export function askedFor(mentions: readonly Labelled[], context: Context, phrase
     if (context.of === 'queens') return !phrases.notQueens.test(thing) && (bees || !flowers);
     return context.of === 'flowers' ? flowers || !bees : true;
   });
-  if (context.of === 'queens') return wanted;
+  if (context.of === 'queens') {
+    // "5 queens over two plants"
+    if (!wanted.some(({ thing }) => phrases.bees.test(thing))) return wanted;
+    return wanted.filter(({ thing }) => phrases.bees.test(thing) || !phrases.bearers.test(thing));
+  }
   const open = wanted.filter(({ thing }) => !phrases.notOpen.test(thing));
   const asked = open.length > 0 ? open : wanted;
   // "26 total, 2 of them chewed"

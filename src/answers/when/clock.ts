@@ -129,7 +129,10 @@ function minutesFromHour(scan: TimeScan, at: number): Bare | null {
 }
 
 /** "twenty", "thirty five", "fifteen", "oh five" after an hour in words. */
-function wordsMinute({ tokens, words, timeWords }: TimeScan, at: number): { minute: number; next: number } | null {
+function wordsMinute(
+  { tokens, words, timeWords }: Pick<TimeScan, 'tokens' | 'words' | 'timeWords'>,
+  at: number,
+): { minute: number; next: number } | null {
   const oh = timeWords.oh(tokens, at);
   const minute = smallNumberAt(tokens, oh?.next ?? at, words.numbers);
   if (minute?.written !== 'words') return null;
@@ -137,9 +140,25 @@ function wordsMinute({ tokens, words, timeWords }: TimeScan, at: number): { minu
   return { minute: minute.value, next: minute.next };
 }
 
+/** "fourteen hundred", "oh nine thirty", "fourteen fifteen": as soldiers say it. */
+function asSoldiers({ tokens, words, timeWords, year }: TimeScan, at: number): Bare | null {
+  const oh = timeWords.oh(tokens, at);
+  const hour = smallNumberAt(tokens, oh?.next ?? at, words.numbers);
+  if (hour?.written !== 'words' || hour.value > 23 || (oh ? hour.value > 9 : hour.value < 1)) return null;
+  if (words.numbers.scales[tokens[hour.next]?.text ?? ''] === 100) {
+    return oh || hour.value > 9 ? bare(hour.value, 0, 'hour', hour.next + 1) : null;
+  }
+  const minute = wordsMinute({ tokens, words, timeWords }, hour.next);
+  if (!minute || (!oh && hour.value <= HOURS_OF_CLOCK)) return null;
+  if (Math.abs(hour.value * 100 + minute.minute - year) <= 1) return null;
+  return bare(hour.value, minute.minute, 'figures', minute.next);
+}
+
 /** "two twenty", "two-fifteen", "three oh five", "two". */
 function inWords(scan: TimeScan, at: number): Bare | null {
   const { tokens, words } = scan;
+  const soldierly = asSoldiers(scan, at);
+  if (soldierly) return soldierly;
   const hour = words.numbers.units[tokens[at]?.text ?? ''];
   if (hour === undefined || hour < 1 || hour > HOURS_OF_CLOCK) return null;
   const hyphen = tokens[at + 1];
@@ -180,6 +199,8 @@ function inFigures(scan: TimeScan, at: number): Bare | null {
   if (!token) return null;
   const [mark, minute] = tokens.slice(at + 1, at + 3);
   const short = token.text.length <= 2 && Number(token.text) <= 23;
+  // "100%", "40°"
+  if (mark && !mark.spaced && ['%', '°', "'", '"'].includes(mark.text)) return null;
 
   if (short && mark?.text === '.' && !mark.spaced && minute?.kind === 'number' && !minute.spaced) {
     const goesOn = tokens[at + 3]?.text === '.' && tokens[at + 4]?.kind === 'number' && !tokens[at + 4]?.spaced;
@@ -228,7 +249,10 @@ function withSuffix({ tokens, timeWords }: TimeScan, clock: Bare): Bare {
     if (!token) return said;
     const hyphened = token.text === '-' && timeWords.afterTime(tokens, at + 1) ? at + 1 : at;
     const loose = timeWords.afterTime(tokens, hyphened);
-    const letter = !token.spaced && said.half === null;
+    // "6:10 a to 6:25 a"; "3:10 a lovely day" has an article
+    const after = tokens[at + 1];
+    const ends = !after || after.kind === 'sign' || timeWords.links(tokens, at + 1)?.value === 'to';
+    const letter = (!token.spaced || (said.form === 'certain' && ends)) && said.half === null;
     const am = timeWords.am(tokens, at) ?? (letter ? timeWords.amLetters(tokens, at) : null);
     const pm = timeWords.pm(tokens, at) ?? (letter ? timeWords.pmLetters(tokens, at) : null);
     const oclock = timeWords.oclock(tokens, at);

@@ -182,11 +182,14 @@ function isCorrection(
   return false;
 }
 
-/** "2:20 to 2:35 am, I mean pm": one of those phrases is said in place of something before it. */
-export function correctedWord(tokens: readonly Token[], phrases: PhraseIndex<true>, words: Words): boolean {
+/** "2:20 to 2:35 am, I mean pm": where one of those phrases is last said in place of something before it; or null. */
+export function correctedWord(tokens: readonly Token[], phrases: PhraseIndex<true>, words: Words): number | null {
   const { fillers } = whenWords(words);
   const ends = correctionEnds(tokens, words);
-  return tokens.some((_, at) => phrases(tokens, at) !== null && isCorrection(tokens, at, 0, ends, fillers));
+  const last = tokens.findLastIndex(
+    (_, at) => phrases(tokens, at) !== null && isCorrection(tokens, at, 0, ends, fillers),
+  );
+  return last < 0 ? null : last;
 }
 
 /**

@@ -114,7 +114,15 @@ function withYear(
   const [said, other] = inOrder(a, b, scan.order);
   const date = dayOf(year, said.month, said.day) ?? dayOf(year, other.month, other.day);
   const inPassing = Math.abs(year - thisYear) <= YEARS_IN_PASSING;
-  // "26-05-02" begins with the year as computers write it
+  // "26-04-30" begins with the year as computers write it; as a day or month it would lie ahead
+  const shortYear =
+    first.text.length === 2 && last.text.length === 2 && 2000 + a === thisYear ? dayOf(2000 + a, b, c) : null;
+  if (shortYear !== null && shortYear <= scan.today && (date === null || date > scan.today)) {
+    const slipped = [dayOf(year, said.month, said.day), dayOf(year, other.month, other.day)].filter(
+      (one) => one !== null,
+    );
+    if (slipped.every((one) => one > scan.today)) return dayMention(where, [shortYear], { explicit: true, inPassing });
+  }
   const yearFirst = 2000 + a === thisYear && first.text.length === 2 && !inPassing ? dayOf(thisYear, b, c) : null;
   if (yearFirst !== null) return dayMention(where, [yearFirst], { doubt: 'doubted-date', explicit: true, inPassing });
   if (date === null && Math.max(a, b) > HIGHEST_SLIP_OF_DAY) return null;

@@ -107,9 +107,14 @@ export function settle(scan: TimeScan, { windows }: Parts, told: Told, used: rea
   if (second) return offering(starts.map(alone), 'two-times', used);
   const [other] = told.starts.length > 0 ? told.plain : [];
   if (other && !length) {
-    // "started 2:15 by the fence, 2:30": the other may be the end
-    const settled = fromSettling(settleSpan(start, other, windows), used);
-    if (settled.state !== 'none' && isShort(settled)) return offering([settled, alone(start)], 'two-times', used);
+    // "started 2:15 by the fence, 2:30": the other may be the end, or the start of "out 2:15, started in on it 2:30"
+    for (const [from, to] of [
+      [start, other],
+      [other, start],
+    ] as const) {
+      const settled = fromSettling(settleSpan(from, to, windows), used);
+      if (settled.state !== 'none' && isShort(settled)) return offering([settled, alone(start)], 'two-times', used);
+    }
   }
   if (length?.inexact) return offering([alone(start)], 'length-inexact', used);
   return doubtful(start, alone(start));

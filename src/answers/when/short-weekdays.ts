@@ -58,6 +58,7 @@ export function shortWeekdayStands(scan: Scan, at: number, next: number): 'no' |
   const ends = !tokens[next] || tokens[next].kind !== 'word' || tokens[next].first;
   if (!ends || isSunday) return 'no';
   if (behindTime) return 'in-passing';
+  if (words.date.doings.includes(before?.text ?? '')) return 'when-asked'; // "watched sat, writing today"
   const unit = before?.text ?? '';
   return words.date.minuteUnits[unit] !== undefined ? 'when-asked' : 'no';
 }

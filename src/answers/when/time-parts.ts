@@ -45,6 +45,8 @@ function minuteAt({ tokens, words, timeWords, taken }: TimeScan, at: number, sta
   if (said) return { is: 'minute', minute: (said.value + 60) % 60, hours: null, at, next: said.next };
   const colon = token.text === ':';
   const minute = tokens[colon ? at + 1 : at];
+  // "End: 11:05"
+  if (colon && (minute?.spaced === true || tokens[at + 2]?.text === ':')) return null;
   const twoDigits = minute?.kind === 'number' && minute.text.length === 2 && Number(minute.text) < 60;
   const next = colon ? at + 2 : at + 1;
   if (colon) return twoDigits ? { is: 'minute', minute: Number(minute.text), hours: null, at, next } : null;
@@ -90,6 +92,19 @@ function typedTo(scan: TimeScan, parts: readonly Part[], at: number): number | n
   return clock !== null && clock.form !== 'hour' && scan.tokens[at]?.spaced === true ? typed.next : null;
 }
 
+/** "just finished: 2:50 to 3:05" is those times, "just finished at 3:05" that one. */
+function withoutNeedlessNow(parts: readonly Part[], nows: readonly number[]): readonly Part[] {
+  if (nows.length === 0) return parts;
+  const needless = nows.filter((now) => {
+    const others = parts.filter((part, at) => part.is === 'clock' && part.clock.form !== 'hour' && !nows.includes(at));
+    const next = parts.findIndex(
+      (part, at) => at > now && part.is !== 'sign' && !(part.is === 'link' && part.link === 'at'),
+    );
+    return others.length > 1 || parts[next]?.is === 'clock';
+  });
+  return parts.filter((_, at) => !needless.includes(at));
+}
+
 /** A text with more clock times than this is no answer; what follows them is not looked at. A long note has about ten. */
 const MOST_CLOCKS = 60;
 
@@ -97,6 +112,8 @@ export function timeParts(scan: TimeScan): Parts {
   const { tokens, words, timeWords, taken } = scan;
   const parts: Part[] = [];
   const windows: Window[] = [];
+  /** Where "just finished" stands for a time. */
+  const nows: number[] = [];
   let clocks = 0;
   let between = false;
   for (let at = 0; at < tokens.length && clocks < MOST_CLOCKS;) {
@@ -116,6 +133,7 @@ export function timeParts(scan: TimeScan): Parts {
     if (now) {
       if (ended) parts.push({ is: 'link', link: 'end', typed: false, at, next: now.next });
       parts.push({ is: 'clock', clock: clockOfNow(scan, at, now.next) });
+      if (ended) nows.push(parts.length - 1);
       at = now.next;
       continue;
     }
@@ -172,5 +190,5 @@ export function timeParts(scan: TimeScan): Parts {
     else parts.push({ is: 'other', words: 1 });
     at++;
   }
-  return { parts, windows };
+  return { parts: withoutNeedlessNow(parts, nows), windows };
 }

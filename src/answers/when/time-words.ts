@@ -67,7 +67,12 @@ export const timeWords = madeOnce((words: Words): TimeWords => {
     noon: phraseIndex(Object.entries(times.noon)),
     oclock: phraseSet(times.oclock),
     hourMarks: phraseSet(times.hourMarks),
-    fromHour: phraseIndex(Object.entries(times.fromHour)),
+    // "a quarter to three"
+    fromHour: phraseIndex(
+      Object.entries(times.fromHour).flatMap(([phrase, minutes]) =>
+        ['', ...numbers.articles].map((article) => [`${article} ${phrase}`.trim(), minutes] as const),
+      ),
+    ),
     halfOnly: phraseSet(times.halfOnly),
     past: phraseSet(times.past),
     minutesTo: phraseSet(times.minutesTo),

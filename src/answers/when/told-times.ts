@@ -132,6 +132,8 @@ function rolesAfter(parts: readonly Part[]): Map<number, Role> | null {
     const part = label === undefined ? undefined : parts[label];
     const next = clocks[i + 1] ?? parts.length;
     if (label === undefined || part?.is !== 'link' || label < clock || label > next) return null;
+    // "10, ended quarter past"
+    if (part.link === 'end' && parts[skipAt(parts, label + 1)]?.is === 'minute') return null;
     // "up to 10:30, started 15 minutes before"
     if (part.link === 'start' && parts[skipAt(parts, label + 1)]?.is === 'length') return null;
     const between = parts.slice(clock + 1, label);

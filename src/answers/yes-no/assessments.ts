@@ -5,8 +5,8 @@
 import type { Words } from '../../../shared/words.js';
 import { phraseSet, type PhraseSet } from './phrase-set.js';
 
-/** `half`: a yes that is not whole ("mostly right"), and so no answer to store by. */
-export type Verdict = 'yes' | 'no' | 'half';
+/** `half`, `half-no`: not whole ("mostly right", "might be wrong"), and so no answer to store by. */
+export type Verdict = 'yes' | 'no' | 'half' | 'half-no';
 
 export interface Assessment {
   readonly verdict: Verdict;
@@ -64,7 +64,11 @@ export function assessments(words: Words['yesNo']['assessing']): (folded: string
     };
     const takeWhatWasSaid = (): boolean => {
       const before = at;
-      if (take('what') && take('sayers') && take('said')) return true;
+      if (take('what')) {
+        const sayer = at;
+        // "what I had" is whole, "what I" is not
+        if (take('sayers') && (take('said') || /\S\s\S/u.test(folded.slice(sayer, at).trim()))) return true;
+      }
       at = before;
       return false;
     };
@@ -95,18 +99,22 @@ export function assessments(words: Words['yesNo']['assessing']): (folded: string
     // "it was right" is of what was shown; "it was great" of the morning
     const pastLink = !notLink && !maybeLink && take('pastLinks');
     const link = notLink || maybeLink || pastLink || take('links');
+    const emphasis = take('adverbs');
     takeAll('adverbs');
     const not = take('nots');
     takeAll('adverbs');
     const half = take('half');
     const short = !half && take('short');
     takeAll('adverbs');
-    const good = takeWhatWasSaid() || take('right') || (!pastLink && take('good'));
+    const what = takeWhatWasSaid();
+    const good = what || take('right') || (!pastLink && take('good'));
     if (!good && !take('bad')) return null;
-    // "good" by itself is a phrase of its own; "that good" is none
-    if (!joined && !link && (subject || !(not || half || short))) return null;
+    // "good" by itself is a phrase of its own; "that good" is none; "exactly what I saw" is a sentence
+    const emphatic = what && !subject && emphasis;
+    if (!joined && !link && !emphatic && (subject || !(not || half || short))) return null;
     const denials = [denied, notLink, not].filter(Boolean).length;
-    if ((denials % 2 === 1) === good || short) return ended('no');
-    return ended(half || maybeLink ? 'half' : 'yes');
+    const doubted = half || maybeLink;
+    if ((denials % 2 === 1) === good || short) return ended(doubted && !good && !short ? 'half-no' : 'no');
+    return ended(doubted ? 'half' : 'yes');
   };
 }

@@ -14,6 +14,7 @@ const KINDS = [
   'contrasts',
   'corrections',
   'doubtful',
+  'doubtfulNo',
   'unknowing',
   'yesAlone',
   'noAlone',

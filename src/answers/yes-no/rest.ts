@@ -21,17 +21,20 @@ function changesSomething(
   clause: string,
   answer: 'yes' | 'no',
   contrast: boolean,
+  chatting: boolean,
   phrases: YesNoPhrases,
   context: Context,
 ): boolean {
   const said = clause.slice(skip(clause, 0)).trim();
   if (said === '' || isChat(said, phrases)) return false;
   if (phrases.futures.in(said)) return false; // "I'll do another one on Saturday"
-  if (/\d/.test(said) || findNumbers(said, context.words).length > 0) return true;
+  // the "one" of "one thing is wrong" counts nothing
+  const wanting = phrases.wanting.at(said, 0)?.length ?? 0;
+  if (/\d/.test(said) || findNumbers(said.slice(wanting), context.words).length > 0) return true;
   if (phrases.pleasantries.at(said, 0)) return false;
   if (phrases.topics.in(said)) return true;
-  if (phrases.wanting.at(said, 0)) return false; // "no, let me fix something"
-  if (answer === 'no' || contrast || phrases.changes.in(said)) return true;
+  if (wanting > 0) return false; // "no, let me fix something"
+  if (answer === 'no' || contrast || (!chatting && phrases.changes.in(said))) return true;
   const { bees, plants } = findNames(said, context); // "yes, it was the plum"
   return bees.length > 0 || plants.length > 0;
 }
@@ -46,7 +49,12 @@ export function restOf(
   const begun = said.trim().replace(/^[?\s]+/u, ''); // "yes? I think"
   const typed = begun.includes('(') ? begun : begun.replace(/\)+$/u, ''); // "no (it was 68)"
   const clauses = fold(typed).split(/[,.!;\n?]+(?!\d)/u);
-  if (!clauses.some((clause) => changesSomething(clause, answer, contrast, phrases, context))) return null;
+  // "sorry for the late reply, was in the field"
+  const chat = clauses.findIndex((clause) => phrases.pleasantries.at(clause, skip(clause, 0)));
+  const changing = clauses.some((clause, at) =>
+    changesSomething(clause, answer, contrast, chat >= 0 && at > chat, phrases, context),
+  );
+  if (!changing) return null;
   // "it was 70. Thanks!"
   const polite = [...fold(typed).matchAll(/[,.!;\n]+(?=\s)/gu)].find(({ index }) =>
     isChat(fold(typed).slice(index), phrases),

@@ -1,6 +1,5 @@
 /** Goes through an answer from its beginning, phrase by phrase, up to the first word that is neither answer nor chat. */
 import type { Span } from '../reading.js';
-import type { Verdict } from './assessments.js';
 import { skip, type Kind, type YesNoPhrases } from './phrases.js';
 
 /** The clause ends here, or a question mark. */
@@ -24,7 +23,7 @@ export interface Walked {
 }
 
 interface PhraseFound {
-  readonly kind: Kind | 'half';
+  readonly kind: Kind | 'half' | 'half-no';
   readonly length: number;
 }
 
@@ -41,14 +40,12 @@ function phraseAt(folded: string, at: number, phrases: YesNoPhrases): PhraseFoun
 const clauseEnds = (folded: string, at: number, phrases: YesNoPhrases): boolean =>
   CLAUSE_ENDS.test(folded.slice(at, at + 20)) || phraseAt(folded, skip(folded, at), phrases) !== null;
 
-const KIND_OF_VERDICT = { yes: 'yes', no: 'no', half: 'half' } as const satisfies Record<Verdict, Kind | 'half'>;
-
 /** A whole clause that says what is found of it goes before the phrases in it. */
 function foundAt(folded: string, at: number, phrases: YesNoPhrases): PhraseFound | null {
   const phrase = phraseAt(folded, at, phrases);
   const assessed = phrases.assess(folded, at);
   if (assessed && assessed.length >= (phrase?.length ?? 0) && clauseEnds(folded, at + assessed.length, phrases))
-    return { kind: KIND_OF_VERDICT[assessed.verdict], length: assessed.length };
+    return { kind: assessed.verdict, length: assessed.length };
   return phrase && endingClause(folded, at, phrase, phrases);
 }
 
@@ -84,6 +81,9 @@ function answerOf(
       return { answer: kind, doubtful: false };
     case 'half':
       return { answer: 'yes', doubtful: true };
+    case 'half-no':
+    case 'doubtfulNo':
+      return { answer: 'no', doubtful: true };
     case 'yesAlone':
       return clauseEnds(folded, end, phrases) ? { answer: 'yes', doubtful: false } : null;
     case 'noAlone': // "n 15:20"
@@ -99,7 +99,16 @@ function answerOf(
   }
 }
 
-const ANSWERS: readonly PhraseFound['kind'][] = ['yes', 'no', 'half', 'yesAlone', 'noAlone', 'bareNo'];
+const ANSWERS: readonly PhraseFound['kind'][] = [
+  'yes',
+  'no',
+  'half',
+  'half-no',
+  'doubtfulNo',
+  'yesAlone',
+  'noAlone',
+  'bareNo',
+];
 
 /** True where what was answered before a "wait" is taken back: another answer follows. */
 function answersAgain(folded: string, at: number, phrases: YesNoPhrases): boolean {
@@ -107,6 +116,13 @@ function answersAgain(folded: string, at: number, phrases: YesNoPhrases): boolea
   if (!following) return false;
   if (ANSWERS.includes(following.kind)) return answerOf(following, folded, at, phrases) !== null;
   return following.kind !== 'fillers' && following.kind !== 'chat';
+}
+
+/** The "no" that a correction ends in: "wait no". */
+function noAtEnd(folded: string, [from, to]: Span, phrases: YesNoPhrases): Answer | null {
+  const at = folded.lastIndexOf(' ', to - 1) + 1;
+  const no = at > from ? phrases.bareNo.at(folded, at) : null;
+  return no && at + no.length === to ? { answer: 'no', span: [at, to], alone: false } : null;
 }
 
 /** What stands behind "but": a change, or only another answer ("yes, but that's fine", "yes but no"). */
@@ -142,8 +158,15 @@ export function walk(folded: string, phrases: YesNoPhrases): Walked {
       if (answers.length > 0) return contrasted(folded, next, { answers, doubtful, unknowing }, phrases);
       if (!doubtful && !unknowing) break; // "not sure but I'd say yes"
     } else if (kind === 'corrections') {
+      // "yes, sorry for the wait"
+      if (phrases.pleasantries.at(folded, at)) break;
       // "yes, wait, no": only what follows counts
       if (answersAgain(folded, next, phrases)) answers = [];
+      else if (answers.length > 0) {
+        // "yes wait no"
+        const no = noAtEnd(folded, [at, at + length], phrases);
+        if (no) answers = [no];
+      }
     } else if (kind === 'doubtful') doubtful = true;
     else if (kind === 'unknowing') unknowing = true;
     else if (ANSWERS.includes(kind)) {
@@ -151,8 +174,11 @@ export function walk(folded: string, phrases: YesNoPhrases): Walked {
       if (!given) break;
       doubtful ||= given.doubtful;
       answers = [...answers, { answer: given.answer, span: [at, at + length], alone: kind === 'yesAlone' }];
-    } else if (kind === 'chat' && answers.length === 0) break;
-    else if (kind === 'leads' && answers.length > 0) break;
+    } else if (kind === 'chat' && answers.length === 0) {
+      // "that's everything, yes"
+      const after = walk(folded.slice(next), phrases);
+      if (after.answers.length === 0) break;
+    } else if (kind === 'leads' && answers.length > 0) break;
     at = next;
   }
   return { answers, rest: at, contrast: false, doubtful, unknowing };
