@@ -74,8 +74,16 @@ export const namesSection = z.strictObject({
   percent: words,
   /** First words of a question to us: "what". */
   asking: words,
+  /** Between names of which both were seen: "also". */
+  adding: words,
+  /** After a plant's name they make it another that is like it: "family". */
+  kin: words,
+  /** Between two names they take back the first, besides `hedges.correcting`: "turned out to be". */
+  correcting: words,
   /** Words to us, not about a bee or plant: "you mean". */
   chat: words,
+  /** Words to us that take nothing from a name beside them: "thank you", "lol". */
+  smallTalk: words,
 });
 
 export const plantsSection = z.strictObject({

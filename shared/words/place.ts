@@ -68,6 +68,13 @@ export const placeSection = z.strictObject({
   vague: words,
   /** Before the number of a place: "highway", "marker". */
   numbered: words,
+  /** Before its number it is a place with no more said: "site". */
+  numberedAlone: words,
+  /** Of the vague words, what is a place behind "the" or "my", and what else may stand before them: "usual". */
+  pointed: words,
+  pointing: words,
+  /** Before a number they make it a reading: "said". */
+  telling: words,
   /** After so many miles they tell a way: "south of". */
   beyond: words,
   /** After a house number and a name: "street". */

@@ -4,13 +4,17 @@ import {
   agreed,
   beeHits,
   beesOf,
+  besideSmallTalk,
   BOMBUS,
   genusMentions,
+  type Hit,
+  isAroundBees,
   isBeeGenus,
   isDoubted,
   isInsect,
   isNegated,
   isTalk,
+  leavesChoice,
   LONGEST_ANSWER,
   type Named,
   offering,
@@ -46,9 +50,10 @@ const valueOf = ({ name, rank }: Taxon, doubt: boolean): BeeName => ({
  * insect, a description or a bumble bee that is not on the list is not understood.
  */
 export const readBee: Reader<BeeName> = (text, context) => {
-  const folded = fold(text);
-  if (folded.trim() === '') return none('empty');
-  if (folded.length > LONGEST_ANSWER) return none('too-long');
+  const whole = fold(text);
+  if (whole.trim() === '') return none('empty');
+  if (whole.length > LONGEST_ANSWER) return none('too-long');
+  const folded = besideSmallTalk(whole, context);
   const words = withBumble(wordsOf(folded, context.words.names), vocabularyOf(context.words));
   if (words.length === 0 || isTalk(folded, words, context)) return none('bee-no-name');
 
@@ -59,7 +64,7 @@ export const readBee: Reader<BeeName> = (text, context) => {
   const all = hits
     .filter((hit) => !isInsect(hit))
     .map((hit): Named => ({ hit, settled: settleBee(hit, region, index) }));
-  const named = afterCorrection(folded, all, context);
+  const named = besideMarks(afterCorrection(folded, all, context), words, context);
   if (named.length === 0) {
     if (insects.length > 0)
       return none(
@@ -75,11 +80,37 @@ export const readBee: Reader<BeeName> = (text, context) => {
     offering(taxa, index).map((taxon) => valueOf(taxon, hedges.length > 0));
   const meant = agreed(named);
   if (!meant) return unsure(offer(named.flatMap(({ settled }) => settled.taxa)), 'bee-several', used);
-  if (insects.length > 0) return unsure(offer(meant.taxa), 'bee-several', used);
+  const isOther = insects.some((insect) => !isBesides(insect, named, words, context));
+  if (isOther || leavesChoice(words, named, hedges, beeSays(context), vocabularyOf(context.words)))
+    return unsure(offer(meant.taxa), 'bee-several', used);
   if (meant.clear) return sure(valueOf(meant.taxa[0]!, hedges.length > 0), used);
   const offered = offer(meant.taxa);
   return unsure(offered, offered.length > 2 ? 'bee-shared' : 'bee-near', used);
 };
+
+/** Without marks told besides a name: "impatiens, one yellow band and the rest black". */
+function besideMarks(named: readonly Named[], words: readonly Word[], context: Context): readonly Named[] {
+  const { marks } = vocabularyOf(context.words);
+  const isMark = ({ hit }: Named): boolean =>
+    hit.fits.every(({ use }) => use.allDescribing) && marks.has(words[hit.to - 1]!.plain);
+  const says = named.filter((each) => !isMark(each));
+  return says.some(({ hit }) => hit.firm && hit.exactness !== 'part') ? says : named;
+}
+
+/** "impatiens. Also saw a honey bee": an insect told after the bee and besides it. */
+function isBesides(insect: Hit, named: readonly Named[], words: readonly Word[], context: Context): boolean {
+  const { adding, choosing } = vocabularyOf(context.words);
+  const before = named.filter(({ hit }) => hit.to <= insect.from).at(-1);
+  if (!before) return false;
+  const between = words.slice(before.hit.to, insect.from);
+  return between.some(({ plain }) => adding.has(plain)) && !words.some(({ plain }) => choosing.has(plain));
+}
+
+/** A word that, to choose from, is another bee: the "spotted" of "spotted or eastern". */
+function beeSays(context: Context): (word: Word) => boolean {
+  const vocabulary = vocabularyOf(context.words);
+  return (word) => vocabulary.describing.has(word.stem) || !isAroundBees(word, vocabulary);
+}
 
 /** "unknown bumblebee", "no idea", "Bombus sp."; not "Bombus robustus", which no list holds, nor "yellow bumblebee-ish thing". */
 function genusAlone(folded: string, words: readonly Word[], context: Context): Reading<BeeName> {

@@ -116,10 +116,10 @@ function readWords(text: string, context: Context, phrases: PlacePhrases): Readi
   const asks = /\?\s*$/u.test(rest);
   if (phrases.question.test(rest) || (asks && (phrases.questionWithin.test(rest) || phrases.questionVerb.test(rest))))
     return none('place-question');
-  if (phrases.unknown.test(rest) || phrases.other.test(rest)) return none('place-unclear');
+  if (phrases.unknown(rest) || phrases.other.test(rest)) return none('place-unclear');
   if (GARBLED.test(plainCoordinates(text))) return none('place-impossible');
   // "yes, Fen Boardwalk"
-  const greeted = phrases.answerAtStart.exec(folded)?.[0].length ?? 0;
+  const greeted = phrases.answerAtStart(folded);
   if (greeted > 0 && /\p{L}/u.test(rest.slice(greeted)))
     return readWords(' '.repeat(greeted) + text.slice(greeted), context, phrases);
   if (isYesNo(text, context)) return none('place-unclear');
@@ -133,7 +133,9 @@ function readWords(text: string, context: Context, phrases: PlacePhrases): Readi
 
   const all: Span[] = [[0, text.length]];
   const start = phrases.label.exec(folded)?.[0].length ?? 0;
-  const hedge = phrases.doubtAtStart.exec(folded.slice(start))?.[0].length ?? 0;
+  const doubt = phrases.doubtAtStart(folded.slice(start));
+  const join = doubt > 0 ? (phrases.hedgeJoin.exec(folded.slice(start + doubt))?.[0].length ?? 0) : 0;
+  const hedge = doubt + join;
   const words = text
     .slice(start + hedge)
     .replace(/[\s?.]+$/u, (end) => (end.includes('?') ? '' : end.trim()))

@@ -3,11 +3,14 @@ import {
   afterCorrection,
   agreed,
   alternativesIn,
+  besideSmallTalk,
   beeHits,
+  isAroundPlants,
   isDescribed,
   isDoubted,
   isNegated,
   isTalk,
+  leavesChoice,
   LONGEST_ANSWER,
   type Named,
   offering,
@@ -47,9 +50,10 @@ const valueOf = ({ name, rank }: Taxon, doubt: boolean): PlantName => ({
  * sure with name null; talk and a bare "dunno" are not understood.
  */
 export const readPlant: Reader<PlantName> = (text, context) => {
-  const folded = fold(text);
-  if (folded.trim() === '') return none('empty');
-  if (folded.length > LONGEST_ANSWER) return none('too-long');
+  const whole = fold(text);
+  if (whole.trim() === '') return none('empty');
+  if (whole.length > LONGEST_ANSWER) return none('too-long');
+  const folded = besideSmallTalk(whole, context);
   const words = wordsOf(folded, context.words.names);
   const isLink = /(?<![a-z])https?:/.test(folded);
   if (words.length === 0 || isLink || isTalk(folded, words, context)) return none('plant-no-name');
@@ -60,7 +64,10 @@ export const readPlant: Reader<PlantName> = (text, context) => {
     .filter((hit) => !isNegated(hit, words, context))
     .map((hit): Named => ({ hit, settled: settlePlant(hit, watched, index) }));
   const named = ofThisPlant(afterCorrection(folded, all, context), words, context);
-  if (named.length === 0) return asTyped(text, folded, words, context);
+  if (named.length === 0) {
+    const isChat = folded !== whole && !describesPlant(folded, words, context);
+    return isChat ? none('plant-no-name') : asTyped(text, folded, words, context);
+  }
   if (named.every(({ hit }) => hit.exactness === 'near' && !hit.watched)) {
     const isGuess = named.every(({ hit }) => !hit.firm);
     if (isGuess && describesPlant(folded, words, context)) return asTyped(text, folded, words, context);
@@ -83,6 +90,9 @@ export const readPlant: Reader<PlantName> = (text, context) => {
     );
     return unsure(said.map(value), 'plant-several', used);
   }
+  // "solomon's seal or the false one"
+  if (leavesChoice(words, named, hedges, plantSays(context), vocabularyOf(context.words)))
+    return unsure(offering(meant.taxa, index).map(value), 'plant-several', used);
   if (meant.clear) return sure(value(meant.taxa[0]!), used);
   const offered = offering(meant.taxa, index).map(value);
   const isShared = named.some(({ hit }) => hit.firm && (hit.exactness === 'exact' || hit.watched));
@@ -100,6 +110,12 @@ function ofThisPlant(named: readonly Named[], words: readonly Word[], context: C
     if (!before) return true;
     return !words.slice(before.hit.to, hit.from).some((word) => elsewhere.has(word.plain));
   });
+}
+
+/** A word that, to choose from, is another plant: "the false one", "a frumpet". */
+function plantSays(context: Context): (word: Word) => boolean {
+  const vocabulary = vocabularyOf(context.words);
+  return (word) => vocabulary.mock.has(word.plain) || !isAroundPlants(word, vocabulary);
 }
 
 /** The words of an answer besides "no idea" and the like. */

@@ -311,6 +311,31 @@ const table: [typed: string, expected: string][] = [
   ['buff-tailed bumble bee', 'sure terrestris'],
   ['Bombus lucorum', 'sure lucorum'],
   ['big black and gold', 'unsure auricomus | Bombus, bee-near'],
+  // thanks and laughs beside it
+  ['Good evening. The bee in question was Bombus impatiens, as best I can judge. Regards, Harold', 'sure impatiens?'],
+  ["she's a brown belt, karate bee haha", 'sure griseocollis'],
+  ['perplexing bumble bee lol', 'sure perplexus'],
+  ['good morning', 'not understood, bee-no-name'],
+  ['lol', 'not understood, bee-no-name'],
+  // could not tell, in other words
+  ['sorry, it flew before I got a look', 'sure Bombus'],
+  ["didn't get a good enough look to say", 'sure Bombus'],
+  ['not a clue lol', 'sure Bombus'],
+  ['species not determined', 'sure Bombus'],
+  ['my eyes are not what they were so put down bumble bee', 'sure Bombus'],
+  // taken back
+  ["I said common eastern before but looking at the picture it's a two-spotted", 'sure bimaculatus'],
+  ['first thought rusty patched but no, brown belted', 'sure griseocollis'],
+  // told besides
+  ['common eastern bumble bee. Also saw a honey bee and a mourning cloak.', 'sure impatiens'],
+  ['either a carpenter bee or a common eastern', 'unsure impatiens | Bombus, bee-several'],
+  ['definitely impatiens, one yellow band and the rest black', 'sure impatiens'],
+  ['red belted perhaps, it had a rusty bit in the middle', 'sure rufocinctus?'],
+  // half of a choice
+  ['spotted or eastern, the two common ones', 'unsure impatiens | Bombus, bee-several'],
+  // written as one word
+  ['yellowbanded bumble bee', 'sure terricola'],
+  ["The app says common eastern but I don't trust it", 'sure impatiens?'],
   // talk
   ['constructor', 'not understood, bee-no-name'],
   ['at the heather by the old apple', 'not understood, bee-no-name'],

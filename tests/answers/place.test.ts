@@ -257,6 +257,20 @@ const words: [typed: string, expected: string][] = [
   ]
     .flat()
     .map((typed): [string, string] => [typed, 'not understood, place-unclear']),
+  // what another reader would take is the place's here
+  ['the clearing past the Ferncliff footbridge', 'sure [the clearing past the Ferncliff footbridge]'],
+  ['still the same garden on Ash Street', 'sure [still the same garden on Ash Street]'],
+  ['77 Birch St.', 'sure [77 Birch St.]'],
+  ['food plot on grandpas 80', 'sure [food plot on grandpas 80]'],
+  ['sedge meadow N of Jct 21/73', 'sure [sedge meadow N of Jct 21/73]'],
+  ['zip 54868', 'sure [zip 54868]'],
+  ['site 7', 'sure [site 7]'],
+  ['the point', 'sure [the point]'],
+  ['the spot we talked about on the phone', 'sure [the spot we talked about on the phone]'],
+  ['East Fork group site', 'sure [East Fork group site]'],
+  ['dashboard said 74 in the driveway', 'not understood, place-unclear'],
+  ['75 in the driveway', 'not understood, place-unclear'],
+  ['light breeze across the pond', 'not understood, place-unclear'],
   ['Ostermoor Preserve, trail marker 12', 'sure [Ostermoor Preserve, trail marker 12]'],
   ['behind the barn', 'sure [behind the barn]'],
   ['Sunday Lake', 'sure [Sunday Lake]'],
@@ -355,6 +369,8 @@ describe('a hostile text', () => {
     ['N 45 12 '.repeat(240)],
     ['https://a.b/'.repeat(160)],
     ['at The Big '.repeat(180)],
+    [`${'thanks, '.repeat(200)}%`],
+    [`${'the coordinates are '.repeat(90)}%45.12345, -92.54321`],
     ['°'.repeat(1900)],
     [' '.repeat(1900) + '5'],
   ])('is read to its end', (text) => {

@@ -81,9 +81,9 @@ const table: [typed: string, expected: string, watched?: string[]][] = [
   ['willow', 'sure Salix'],
   ['willows', 'sure Salix'],
   ['violets', 'sure Viola'],
+  ['trout lilies', 'sure Erythronium'],
   ['crabapple', 'sure Malus'],
   ['crab apple tree', 'sure Malus'],
-  ['trout lilies', 'sure Erythronium'],
   ['phlox', 'sure Phlox'],
   ['azalea', 'sure Rhododendron'],
   ['serviceberries', 'sure Amelanchier'],
@@ -107,6 +107,11 @@ const table: [typed: string, expected: string, watched?: string[]][] = [
     'unsure Diervilla lonicera | Lonicera maackii | Lonicera morrowii | Lonicera tatarica | Lonicera, plant-shared',
   ],
   ['wild sweet william', 'unsure Phlox maculata | Phlox divaricata | Phlox, plant-shared'],
+  [
+    'puccoon',
+    'unsure Lithospermum canescens | Lithospermum caroliniense | Lithospermum incisum | Lithospermum, plant-shared',
+  ],
+  ['sweet william', 'unsure Dianthus barbatus | Phlox divaricata | Dianthus, plant-shared'],
   // which of them is watched
   ['spring beauty', 'sure Claytonia virginica', ['Claytonia virginica']],
   [
@@ -190,6 +195,23 @@ const table: [typed: string, expected: string, watched?: string[]][] = [
   ['violets next to the lilac', 'sure Viola'],
   ['lilac on Plum Street', 'sure Syringa vulgaris'],
   ['willows at Cherry Creek', 'sure Salix'],
+  // another that is like it
+  ['unknown mint family thing', 'sure null'],
+  ['something in the rose family', 'sure null'],
+  ['daisy-like flower', 'sure null'],
+  // thanks and greetings beside it
+  ['The flowers were Virginia bluebells. Thank you for doing this survey!', 'sure Mertensia virginica'],
+  ['lol dandelions', 'sure Taraxacum officinale'],
+  ['Good morning, bloodroot. Regards, Otto', 'sure Sanguinaria canadensis'],
+  ['good morning Otto', 'not understood, plant-no-name'],
+  ['thank you', 'not understood, plant-no-name'],
+  // taken back
+  ['trout lily. Wait, I looked it up: large-flowered bellwort', 'sure Uvularia grandiflora'],
+  ['first I thought lilac, turned out to be forsythia', 'sure Forsythia?'],
+  // half of a choice
+  ["solomon's seal or the false one", 'unsure Polygonatum, plant-several'],
+  ['lilac or something', 'sure Syringa vulgaris?'],
+  ['tulips, red or pink', 'sure Tulipa'],
   // doubt is kept
   ['trillium?', 'sure Trillium?'],
   ['maybe trillium', 'sure Trillium?'],

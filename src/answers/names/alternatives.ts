@@ -1,4 +1,5 @@
 /** Species of one genus between which a person cannot choose: "a maple, red or silver", "Salix discolor vs bebbiana". */
+import type { Span } from '../reading.js';
 import type { Named } from './answer.js';
 import type { NameIndex } from './name-index.js';
 import type { Taxon } from './taxa.js';
@@ -46,4 +47,45 @@ export function alternativesIn(
     if (found.size > 1) return [...found];
   }
   return [];
+}
+
+/** Words that may stand between an "or" and what it joins: "or is it the". */
+const MOST_TO_CHOICE = 3;
+
+/**
+ * Whether an "or" joins a name to words that are another one, which we do not know: "solomon's seal or the false one".
+ * `says` tells such a word; an "or" within words of doubt ("or something") joins nothing.
+ */
+export function leavesChoice(
+  words: readonly Word[],
+  named: readonly Named[],
+  hedges: readonly Span[],
+  says: (word: Word) => boolean,
+  { choosing }: Vocabulary,
+): boolean {
+  const isNamed = (at: number): boolean => named.some(({ hit }) => hit.from <= at && at < hit.to);
+  return words.some(({ plain, span }, at) => {
+    if (!choosing.has(plain) || isNamed(at) || hedges.some(([from, to]) => from <= span[0] && span[1] <= to))
+      return false;
+    const before = saysOn(words, at - 1, -1, says, isNamed);
+    const after = saysOn(words, at + 1, 1, says, isNamed);
+    return (before === 'name' && after === 'other') || (before === 'other' && after === 'name');
+  });
+}
+
+/** What stands next to an "or" on one side: a name, words of another, or nothing that could be chosen. */
+function saysOn(
+  words: readonly Word[],
+  start: number,
+  step: 1 | -1,
+  says: (word: Word) => boolean,
+  isNamed: (at: number) => boolean,
+): 'name' | 'other' | null {
+  for (let at = start, passed = 0; words[at] && passed < MOST_TO_CHOICE; at += step, passed++) {
+    if (isNamed(at)) return 'name';
+    if (says(words[at]!)) return 'other';
+    const edge = step === 1 ? words[at + 1] : words[at];
+    if (edge && edge.gap === 'break') return null;
+  }
+  return null;
 }

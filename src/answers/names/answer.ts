@@ -1,6 +1,6 @@
 /** What the readers of one bee and of one plant share: which of the names in an answer is meant, and is it doubted. */
 import type { Context, Span } from '../reading.js';
-import { madeOnce, phraseFinder, joinSpans } from '../text.js';
+import { blank, joinSpans } from '../text.js';
 import { hedgesIn } from './hedges.js';
 import type { Hit } from './hit.js';
 import type { Settled } from './settle.js';
@@ -16,15 +16,13 @@ export interface Named {
   readonly settled: Settled;
 }
 
-const correctingFinder = madeOnce((words: Context['words']) =>
-  phraseFinder(words.hedges.correcting.map((phrase) => [phrase, true] as const)),
-);
-
 /** Without the names that a correction takes back: "vagans, sorry, perplexus" is the second. */
 export function afterCorrection(folded: string, named: readonly Named[], context: Context): readonly Named[] {
   const last = named.at(-1);
   if (!last) return named;
-  const corrections = correctingFinder(context.words)(folded).filter(({ span }) => span[1] <= last.hit.span[0]);
+  const corrections = vocabularyOf(context.words)
+    .correcting(folded)
+    .filter(({ span }) => span[1] <= last.hit.span[0]);
   const correction = corrections.at(-1);
   if (!correction) return named;
   const kept = named.filter(({ hit }) => hit.span[0] >= correction.span[1]);
@@ -98,4 +96,15 @@ export function isTalk(folded: string, words: readonly Word[], context: Context)
   if (vocabulary.chat(folded).length > 0) return true;
   const first = words[0];
   return first !== undefined && vocabulary.asking.has(first.plain) && /\?\s*$/.test(folded);
+}
+
+/** The answer without "thank you", "lol" and the like: they take nothing from a name beside them. */
+export function besideSmallTalk(folded: string, context: Context): string {
+  const said = vocabularyOf(context.words).smallTalk(folded);
+  return said.length === 0
+    ? folded
+    : blank(
+        folded,
+        said.map(({ span }) => span),
+      );
 }

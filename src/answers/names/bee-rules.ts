@@ -91,11 +91,16 @@ const partOfName = (place: BeePlace): Ruling => {
   return isFaint(place) ? 'offer' : null;
 };
 
-/** "rusty" is a bee, "rusty colored" is not. */
-const colouredLike = (place: BeePlace): Ruling =>
-  place.use.kind === 'short' && isFaint(place) && (describes(place.before, place) || describes(place.after, place))
-    ? 'drop'
-    : null;
+/** "rusty" is a bee, "rusty colored" and "it had a rusty bit" are not. */
+const colouredLike = (place: BeePlace): Ruling => {
+  const { use, hit, words, vocabulary } = place;
+  if (use.kind !== 'short' || !isFaint(place)) return null;
+  let at = hit.from;
+  while (wordBefore(words, at) && vocabulary.joining.has(words[at - 1]!.plain)) at--;
+  const owner = wordBefore(words, at);
+  if (owner && vocabulary.having.has(owner.plain)) return 'drop';
+  return describes(place.before, place) || describes(place.after, place) ? 'drop' : null;
+};
 
 /** "had a yellow band", "two spots on its back" tell marks, "a yellow banded", "two spot" bees. */
 const mark = (place: BeePlace): Ruling => {

@@ -12,12 +12,24 @@ export {
 export { labelOf, rankOf } from './label.js';
 
 // for the readers of one bee and of one plant
-export { alternativesIn } from './alternatives.js';
-export { afterCorrection, agreed, isDoubted, isNegated, isTalk, LONGEST_ANSWER, usedBy, type Named } from './answer.js';
-export { isBeeGenus, withBumble } from './bee-words.js';
+export { alternativesIn, leavesChoice } from './alternatives.js';
+export {
+  afterCorrection,
+  agreed,
+  besideSmallTalk,
+  isDoubted,
+  isNegated,
+  isTalk,
+  LONGEST_ANSWER,
+  usedBy,
+  type Named,
+} from './answer.js';
+export { isAroundBees, isBeeGenus, withBumble } from './bee-words.js';
 export { beeHits, isInsect } from './bees.js';
 export { genusMentions } from './find.js';
 export { beesOf, plantsOf } from './index-of-names.js';
+export type { Hit } from './hit.js';
+export { isAroundPlants } from './plant-words.js';
 export { plantHits, watchedTaxa } from './plants.js';
 export { offering, settleBee, settlePlant, sideBySide } from './settle.js';
 export { BOMBUS, type Taxon } from './taxa.js';

@@ -3,7 +3,7 @@ import { isBeeGenus } from './bee-words.js';
 import { isAroundPlants, looksLatin } from './plant-words.js';
 import type { Place, Ruling } from './rules.js';
 import type { Hit } from './hit.js';
-import { wordBefore, type Word } from './tokens.js';
+import { wordAfter, wordBefore, type Word } from './tokens.js';
 import type { Vocabulary } from './vocabulary.js';
 
 /** A shorter short form ("pens", "hep") is taken out of running text only for a plant being watched. */
@@ -47,6 +47,14 @@ const ofBee = ({ before, vocabulary }: PlantPlace): Ruling =>
 /** "false lilac" is none; "false indigo" is a name of its own. */
 const mock = ({ hit, before, vocabulary }: PlantPlace): Ruling =>
   before && vocabulary.mock.has(before.plain) && hit.exactness !== 'near' ? 'drop' : null;
+
+/** "mint family", "a lilac relative", "daisy-like flowers" are like it. */
+const kin = ({ hit, words, after, vocabulary }: PlantPlace): Ruling => {
+  if (!after) return null;
+  if (vocabulary.kin.has(after.plain)) return 'drop';
+  const next = wordAfter(words, hit.to + 1);
+  return after.plain === 'like' && next && vocabulary.plantNouns.has(next.stem) ? 'drop' : null;
+};
 
 const watched = ({ hit }: PlantPlace): Ruling => (hit.watched ? 'keep' : null);
 
@@ -125,6 +133,7 @@ export const PLANT_RULES: readonly ((place: PlantPlace) => Ruling)[] = [
   otherEnding,
   ofBee,
   mock,
+  kin,
   watched,
   colour,
   epithetAlone,

@@ -28,6 +28,8 @@ export interface Vocabulary {
   /** Those and the other words for places: "bog", "boardwalk". */
   readonly placeNouns: ReadonlySet<string>;
   readonly choosing: ReadonlySet<string>;
+  readonly adding: ReadonlySet<string>;
+  readonly kin: ReadonlySet<string>;
   readonly negating: ReadonlySet<string>;
   readonly having: ReadonlySet<string>;
   readonly marks: ReadonlySet<string>;
@@ -38,6 +40,9 @@ export interface Vocabulary {
   readonly sizes: ReadonlySet<string>;
   readonly unknown: PhraseFinder<true>;
   readonly chat: PhraseFinder<true>;
+  readonly smallTalk: PhraseFinder<true>;
+  /** What corrects a name, besides what corrects anything: "turned out to be". */
+  readonly correcting: PhraseFinder<true>;
   readonly asking: ReadonlySet<string>;
   /** "purpel", "beautifull": nearly a word that describes. */
   readonly almostDescribes: (word: string) => boolean;
@@ -86,7 +91,10 @@ export const vocabularyOf = madeOnce((words: Words): Vocabulary => {
     describing: setOf(names.describing),
     placing: setOf(names.placing),
     faint: setOf(names.faint),
-    ordinary: setOf([...names.ordinary, ...wordsWithin(names.unknown, names.hedges, names.chat)]),
+    ordinary: setOf([
+      ...names.ordinary,
+      ...wordsWithin(names.unknown, names.hedges, names.chat, names.smallTalk, names.correcting),
+    ]),
     heads: setOf(names.heads),
     otherKinds: setOf(names.otherKinds),
     mock: setOf(names.mock),
@@ -95,6 +103,8 @@ export const vocabularyOf = madeOnce((words: Words): Vocabulary => {
     placeEnds: setOf(names.placeEnds),
     placeNouns: setOf([...names.placeEnds, ...words.place.nouns.map((noun) => noun.split(' ').at(-1)!)]),
     choosing: setOf(names.choosing),
+    adding: setOf(names.adding),
+    kin: setOf(names.kin),
     negating: setOf(names.negating),
     having: setOf(names.having),
     marks: new Set(names.marks),
@@ -123,6 +133,8 @@ export const vocabularyOf = madeOnce((words: Words): Vocabulary => {
     ...sets,
     unknown: phrasesOf(names.unknown),
     chat: phrasesOf(names.chat),
+    smallTalk: phrasesOf(names.smallTalk),
+    correcting: phrasesOf([...words.hedges.correcting, ...names.correcting]),
     almostDescribes: (word) =>
       word.length >= SHORTEST_MISSPELLED &&
       names.describing.some((known) => known.length >= 4 && editsBetween(word, known, 1) <= 1),

@@ -5,7 +5,7 @@
 import type { Words } from '../../../shared/words.js';
 import { anyOf } from '../any-of.js';
 import { findNames, strangersIn, plantsOf, vocabularyOf, wordAfter, wordsOf, type Word } from '../names/index.js';
-import { answersOtherQuestion } from '../other-answers.js';
+import { claimsOfOthers, isYesNo } from '../other-answers.js';
 import type { Context, Span } from '../reading.js';
 import { blank, fold, madeOnce } from '../text.js';
 
@@ -22,6 +22,13 @@ const placeWords = madeOnce((words: Words) => {
   const lengths = anyOf(Object.keys(patch.lengths).filter((unit) => /^\p{L}/u.test(unit)));
   return {
     nouns: new Set(nouns),
+    castes: new Set(words.count.queens),
+    telling: new Set(place.telling),
+    prepositions: new Set([...place.prepositions, 'on']),
+    /** "the point", "our spot". */
+    pointed: new RegExp(`${anyOf(place.determiners, place.owners, place.pointing)}\\s+${anyOf(place.pointed)}`, 'u'),
+    /** "site 7", "Unit 5 B" as a whole answer. */
+    numberAlone: new RegExp(`^\\s*${anyOf(place.numberedAlone)}[\\s.#-]{0,3}\\d+(?:\\s?[a-z])?\\s*$`, 'u'),
     /** Not "square yards". */
     afterAdjective: new Set(nouns.filter((noun) => !(noun in patch.lengths || noun in patch.areas))),
     phrases: new RegExp(anyOf(all.filter((noun) => noun.includes(' '))), 'u'),
@@ -51,39 +58,71 @@ function besidePlaces(clause: string, words: readonly Word[], context: Context):
   return blank(clause, [...numbers, ...adjectives.map(({ span }) => span)]);
 }
 
-/** A queen or a bee, but not "Queen Street". */
-function tellsBees(words: readonly Word[], context: Context): boolean {
-  const { bumblebee, aroundBees, plantNouns } = vocabularyOf(context.words);
-  const { nouns } = placeWords(context.words);
+/** A queen or a bee, but not "Queen Street" and not a "group site". */
+function tellsBees(words: readonly Word[], folded: string, context: Context): boolean {
+  const { bumblebee } = vocabularyOf(context.words);
+  const { nouns, castes } = placeWords(context.words);
   return words.some((word, at) => {
-    const isBee = bumblebee.has(word.plain) || (aroundBees.has(word.plain) && !plantNouns.has(word.stem));
-    return isBee && !nouns.has(wordAfter(words, at + 1)?.plain ?? '');
+    const next = wordAfter(words, at + 1);
+    return (bumblebee.has(word.plain) || castes.has(word.plain)) && !(next && nouns.has(typedIn(folded, next)));
   });
+}
+
+const typedIn = (folded: string, { span }: Word): string => folded.slice(...span);
+
+/** Whether other readers' claims to words of the clause leave no place: "sixty-four degrees", not the 77 of "77 Birch St". */
+function isOtherAnswer(clause: string, words: readonly Word[], context: Context): boolean {
+  const beside = besidePlaces(clause, words, context);
+  if (isYesNo(beside, context)) return true;
+  const claims = claimsOfOthers(beside, context);
+  if (claims.length === 0) return false;
+  const folded = fold(beside);
+  return claims.some((spans) => spans.length !== 1 || !isSlight(folded, spans[0]!, words, context));
+}
+
+/** Letters of a unit or colon beside digits make more than a number. */
+const BARE_NUMBER = /^\d+(?:\/\d+)?$/;
+
+/**
+ * One word that another reader would take ("still", "clearing"), or a bare number that nothing makes a reading: not
+ * "72 on the porch" nor "tractor said 74". In an answer about a place they are the place's.
+ */
+function isSlight(folded: string, span: Span, words: readonly Word[], context: Context): boolean {
+  const said = folded.slice(...span).trim();
+  if (!/\d/.test(said)) return !/\s/.test(said);
+  if (!BARE_NUMBER.test(said)) return false;
+  const { joining, elsewhere } = vocabularyOf(context.words);
+  const { telling, prepositions } = placeWords(context.words);
+  const first = words.findIndex((word) => word.span[0] >= span[0]);
+  const last = words.findLastIndex((word) => word.span[1] <= span[1]);
+  const before = words[first - 1];
+  const after = words[last + 1];
+  if (before && telling.has(typedIn(folded, before))) return false;
+  // a number at the beginning before the words of a place is measured there
+  return !(
+    first === 0 &&
+    (!after || joining.has(after.plain) || elsewhere.has(after.plain) || prepositions.has(after.plain))
+  );
 }
 
 function clauseNamesPlace(clause: string, context: Context): boolean {
   const folded = fold(clause);
-  const { nouns, phrases } = placeWords(context.words);
+  const { nouns, phrases, pointed, numberAlone } = placeWords(context.words);
   const vocabulary = vocabularyOf(context.words);
   // the "st" of "1st" is no street
   const words = wordsOf(folded, context.words.names).filter(
     ({ span, digits }) => digits || !/\d/.test(folded[span[0] - 1] ?? ''),
   );
-  if (CODE.test(folded)) return true;
-  if (tellsBees(words, context)) return false;
-  if (!words.some(({ plain }) => nouns.has(plain)) && !phrases.test(folded)) {
+  if (CODE.test(folded) || numberAlone.test(folded)) return true;
+  if (tellsBees(words, folded, context)) return false;
+  if (!words.some((word) => nouns.has(typedIn(folded, word))) && !phrases.test(folded) && !pointed.test(folded)) {
     const strange = strangersIn(words, clause, plantsOf(context), vocabulary);
     if (strange.length === 0) return false;
     const { bees, plants } = findNames(folded, context);
     const named = [...bees, ...plants].map(({ span }) => span);
     if (strange.every(({ span }) => named.some(([from, to]) => from <= span[0] && span[1] <= to))) return false;
   }
-  const { joining, elsewhere } = vocabulary;
-  // "behind the barn" has no word of any other kind
-  const plainly = words.every(
-    ({ plain, digits }) => !digits && (nouns.has(plain) || joining.has(plain) || elsewhere.has(plain)),
-  );
-  return plainly || !answersOtherQuestion(besidePlaces(clause, words, context), context);
+  return !isOtherAnswer(clause, words, context);
 }
 
 export const namesPlace = (text: string, context: Context): boolean =>

@@ -107,7 +107,7 @@ export function wordsInPassing(
     const words = match.groups?.['words'] ?? '';
     const from = match.index + match[0].length - words.length;
     const typed = free.slice(from, from + words.length).replace(/[\s.,(]+$/u, '');
-    if (/\p{L}{2}/u.test(typed) && !phrases.unknown.test(fold(typed)) && !phrases.onlyLabels.test(fold(typed))) {
+    if (/\p{L}{2}/u.test(typed) && !phrases.unknown(fold(typed)) && !phrases.onlyLabels(fold(typed))) {
       return { words: typed.trim().replace(/\s+/gu, ' '), span: [from, from + typed.length] };
     }
   }

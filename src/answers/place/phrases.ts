@@ -1,16 +1,44 @@
 /** The words for places, made into patterns once for each loaded language. */
 import type { Words } from '../../../shared/words.js';
 import { anyOf } from '../any-of.js';
+import { inARow, nothingBut } from '../in-a-row.js';
 import { madeOnce } from '../text.js';
 
 /** "at" and "At" in text as typed. */
 const inAnyCase = (words: readonly string[]): string =>
   words.flatMap((word) => [word, word.charAt(0).toUpperCase() + word.slice(1), word.toUpperCase()]).join('|');
 
+/** Letters before coordinates in which the labels at their end are looked for. */
+const LONGEST_LABELS = 200;
+
+/** The length of the phrases in a row at the beginning of a text with what stands before them; 0 where there are none. */
+function rowAtStart(before: string, phrase: string, between: string): (text: string) => number {
+  const row = inARow(phrase, between);
+  const front = new RegExp(`^[${before}]*`, 'u');
+  return (text) => {
+    const from = front.exec(text)?.[0].length ?? 0;
+    const end = row(text, from);
+    return end === from ? 0 : end;
+  };
+}
+
+/** Where the phrases in a row at the end of a text begin, with the mark or blank before them; its length where none do. */
+function rowAtEnd(phrase: string, between: string): (text: string) => number {
+  const row = inARow(phrase, between);
+  return (text) => {
+    for (let at = Math.max(0, text.length - LONGEST_LABELS); at < text.length; at++) {
+      const isStart = at === 0 && row(text, 0) === text.length;
+      if (isStart) return 0;
+      if (/[\s,.;:(-]/u.test(text[at]!) && at + 1 < text.length && row(text, at + 1) === text.length) return at;
+    }
+    return text.length;
+  };
+}
+
 export const placePhrases = madeOnce((words: Words) => {
   const { place, hedges, wishes } = words;
-  const whole = (...lists: (readonly string[])[]): RegExp =>
-    new RegExp(`^[\\s.,!…:;()-]*(?:${anyOf(...lists)}[\\s.,!?…:;()-]*)+$`, 'u');
+  const whole = (...lists: (readonly string[])[]): ((text: string) => boolean) =>
+    nothingBut(anyOf(...lists), '\\s.,!…:;()-', '\\s.,!?…:;()-');
   const { 'same-place': _same, ...wanted } = wishes.plain;
   return {
     label: new RegExp(`^[\\s*-]*${anyOf(place.labels)}\\s*(?:[:=]|(?<=\\s)-(?=\\s))\\s*`, 'u'),
@@ -19,11 +47,11 @@ export const placePhrases = madeOnce((words: Words) => {
       'gu',
     ),
     /** Beside coordinates, at the end of the words before and at the beginning of the words after. */
-    labelsAtEnd: new RegExp(
-      `(?:^|[\\s,.;:(-])(?:${anyOf(place.coordinateLabels, place.datums, hedges.doubting, hedges.correcting, place.doubts)}[\\s,.;:=(-]*)+$`,
-      'u',
+    labelsAtEnd: rowAtEnd(
+      anyOf(place.coordinateLabels, place.datums, hedges.doubting, hedges.correcting, place.doubts),
+      '\\s,.;:=(-',
     ),
-    labelsAtStart: new RegExp(`^[\\s,.;:)-]*(?:${anyOf(place.datums, place.politeAfter)}[\\s,.;:)-]*)+`, 'u'),
+    labelsAtStart: rowAtStart('\\s,.;:)-', anyOf(place.datums, place.politeAfter), '\\s,.;:)-'),
     onlyLabels: whole(
       place.coordinateLabels,
       place.datums,
@@ -38,9 +66,10 @@ export const placePhrases = madeOnce((words: Words) => {
     questionWithin: new RegExp(`(?:^|[.!?,;]\\s+)${anyOf(place.questions)}`, 'u'),
     unknown: whole(place.unknown, Object.values(wanted).flat(), words.yesNo.fillers),
     /** "Yes, " before the words. */
-    answerAtStart: new RegExp(
-      `^\\s*(?:${anyOf(words.yesNo.yes, words.yesNo.yesAlone, words.yesNo.no, words.yesNo.bareNo, words.yesNo.fillers, hedges.correcting)}\\s*[,.!:;-]\\s*)+`,
-      'u',
+    answerAtStart: rowAtStart(
+      '\\s',
+      `${anyOf(words.yesNo.yes, words.yesNo.yesAlone, words.yesNo.no, words.yesNo.bareNo, words.yesNo.fillers, hedges.correcting)}\\s*[,.!:;-]`,
+      '\\s',
     ),
     /** "alt 260 m" */
     height: new RegExp(
@@ -60,10 +89,13 @@ export const placePhrases = madeOnce((words: Words) => {
       ),
       'u',
     ),
-    doubtAtStart: new RegExp(
-      `^[\\s,.]*(?:(?:${anyOf(hedges.doubting)}|${anyOf(place.doubts)}(?=\\s*[,.:;]|\\s+${anyOf(hedges.doubting, place.hedgeJoins)}))[\\s,.:;]*)+(?:${anyOf(place.hedgeJoins)}\\s+)?`,
-      'u',
+    doubtAtStart: rowAtStart(
+      '\\s,.',
+      `(?:${anyOf(hedges.doubting)}|${anyOf(place.doubts)}(?=\\s*[,.:;]|\\s+${anyOf(hedges.doubting, place.hedgeJoins)}))`,
+      '\\s,.:;',
     ),
+    /** "but " behind such a doubt. */
+    hedgeJoin: new RegExp(`^${anyOf(place.hedgeJoins)}\\s+`, 'u'),
     correcting: new RegExp(anyOf(hedges.correcting), 'gu'),
     /** In words only between marks or before a colon: "sorry for the delay" corrects nothing. */
     corrected: new RegExp(

@@ -11,13 +11,11 @@ export function wordsBeside(text: string, spans: readonly Span[], phrases: Place
   for (const [from, to] of [...joined, [text.length, text.length] as const]) {
     const last = to === text.length && from === text.length;
     let piece = text.slice(at, from);
-    if (!last || joined.some(([, end]) => end === text.length)) {
-      const label = phrases.labelsAtEnd.exec(fold(piece));
-      if (label) piece = piece.slice(0, label.index);
-    }
-    if (at > 0) piece = piece.slice(phrases.labelsAtStart.exec(fold(piece))?.[0].length ?? 0);
+    if (!last || joined.some(([, end]) => end === text.length))
+      piece = piece.slice(0, phrases.labelsAtEnd(fold(piece)));
+    if (at > 0) piece = piece.slice(phrases.labelsAtStart(fold(piece)));
     piece = piece.replace(/^[\s,;:.)\]|/-]+|[\s,;:([|/-]+$/gu, '');
-    if (/[\p{L}\p{N}]/u.test(piece) && !phrases.onlyLabels.test(fold(piece))) pieces.push(piece);
+    if (/[\p{L}\p{N}]/u.test(piece) && !phrases.onlyLabels(fold(piece))) pieces.push(piece);
     at = to;
   }
   return pieces
