@@ -12,7 +12,12 @@ export const contentSchema = z.discriminatedUnion('kind', [
     uncertaintyMetres: z.number().positive().nullable(),
   }),
   z.strictObject({ kind: z.literal('photo'), sha256: z.string(), type: z.string(), takenAt: instant.nullable() }),
-  z.strictObject({ kind: z.literal('file'), sha256: z.string(), type: z.string(), name: z.string() }),
+  /** Anything that is no photograph; it is not kept. `problem` says why a photograph was not taken. */
+  z.strictObject({
+    kind: z.literal('file'),
+    name: z.string(),
+    problem: z.enum(['too-big', 'not-fetched']).nullable(),
+  }),
   /** A button: stands for its words, if the report and revision it was shown with are still current. */
   z.strictObject({ kind: z.literal('pressed'), report: z.string(), revision: z.int(), words: z.string() }),
   /** The conversation was opened and nothing written yet. */
@@ -52,6 +57,8 @@ export const replySchema = z.strictObject({
   /** The report it is about and its revision, to tell a stale button. */
   report: z.string().nullable(),
   revision: z.int(),
+  /** Takes the place of the thread's last reply of the same slot, where the channel can change what it sent. */
+  slot: z.string().optional(),
   /** The watch's receipt, where this is one; `text` is empty then. */
   receipt: receiptSchema.optional(),
   /** Not kept once it was sent: it went to somebody who asked to be forgotten. */

@@ -177,10 +177,13 @@ export const PHRASES = [
   'remark-kept',
   'ask-remark',
   'reread',
+  'edited-too-late',
   'stale-button',
   'dialog-changed',
   'photograph-welcome',
   'not-a-photograph',
+  'photograph-too-big',
+  'photograph-not-fetched',
   'photograph-kept',
   'photograph-for-next',
   'ask-join-photograph',
@@ -299,5 +302,8 @@ export const PHRASES = [
   // when something fails on our side
   'not-stored',
   'given-up',
+  // said by a channel itself
+  'write-privately',
+  'slowed',
 ] as const;
 export type Phrase = (typeof PHRASES)[number];

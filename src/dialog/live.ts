@@ -20,7 +20,11 @@ const FIVE_MINUTES = 300;
 /** A paused live watch is asked about once after this long. */
 const LEFT_OPEN_SECONDS = 2 * 3600;
 
-const after = (instant: string, seconds: number): string => Temporal.Instant.from(instant).add({ seconds }).toString();
+/** A clock that runs is never at a whole second, and Temporal adds whole numbers only. */
+const after = (instant: string, seconds: number): string =>
+  Temporal.Instant.from(instant)
+    .add({ milliseconds: Math.round(seconds * 1000) })
+    .toString();
 const secondsBetween = (from: string, to: string): number =>
   Temporal.Instant.from(to).since(Temporal.Instant.from(from)).total('seconds');
 
@@ -54,8 +58,25 @@ const outcome = (
   silent,
 });
 
+/** A tally in a word or two: each takes the place of the one before, so that a watch leaves one message and no sound. */
+const acknowledged = (
+  thread: Thread,
+  report: Report,
+  said: readonly string[],
+  effects: readonly Effect[] = [],
+): Outcome => ({ ...outcome(thread, report, said, effects, true), slot: liveSlot(report) });
+
+export const liveSlot = (report: Report): string => `live:${report.id}`;
+
 export function startLive(thread: Thread, report: Report, scene: Scene): Outcome {
-  const live: Live = { startedAt: scene.now, pausedAt: null, pausedSeconds: 0, entries: [], unread: [] };
+  const live: Live = {
+    startedAt: scene.now,
+    pausedAt: null,
+    pausedSeconds: 0,
+    entries: [],
+    entryMessages: [],
+    unread: [],
+  };
   const { minutes } = scene.survey.settings.protocol;
   const next = changed(report, { live, liveMinutes: null });
   const time = showClock(localTime(scene.now, scene), scene.survey.wording.locale);
@@ -113,13 +134,41 @@ export function hearLive(
   const lines = readLiveTally(report, text, scene);
   if (lines === null) {
     const unread = changed(report, { live: { ...live, unread: [...live.unread, text] } });
-    return outcome(thread, unread, [say(wording, 'live-noted')], [], true);
+    return acknowledged(thread, unread, [say(wording, 'live-noted')]);
   }
-  const next = countLines(report, lines, text, scene);
-  const context = contextOf(scene, next);
-  const counted = lines.map((line) => showLine(line, next.plants ?? [], scene.survey, context)).join('; ');
-  return outcome(thread, next, [say(wording, 'live-counted', { lines: counted, queens: queensSoFar(next) })], [], true);
+  return counted(thread, countLines(report, lines, text, scene), lines, scene);
 }
+
+function counted(thread: Thread, next: Report, lines: readonly TallyLine[], scene: Scene): Outcome {
+  const { wording } = scene.survey;
+  const context = contextOf(scene, next);
+  const shown = lines.map((line) => showLine(line, next.plants ?? [], scene.survey, context)).join('; ');
+  return acknowledged(thread, next, [say(wording, 'live-counted', { lines: shown, queens: queensSoFar(next) })]);
+}
+
+/** A message that was changed while the clock runs is counted again in its own place; null where it counted nothing. */
+export function recountLive(
+  thread: Thread,
+  report: Report & { live: Live },
+  earlier: string,
+  text: string,
+  scene: Scene,
+): Outcome | null {
+  const { live } = report;
+  const at = messagesOf(live).lastIndexOf(earlier);
+  if (at === -1) return null;
+  const before = { ...report, live: { ...live, entries: live.entries.slice(0, at) } };
+  const lines = readLiveTally(before, text, scene);
+  if (lines === null) {
+    const unread = changed(report, { live: { ...live, unread: [...live.unread, text] } });
+    return acknowledged(thread, unread, [say(scene.survey.wording, 'live-noted')]);
+  }
+  const entries = live.entries.map((entry, index) => (index === at ? lines : entry));
+  const next = withEntries(report, entries, messagesOf(live));
+  return counted(thread, { ...next, tallyTyped: [...next.tallyTyped, text] }, lines, scene);
+}
+
+const messagesOf = ({ entries, entryMessages }: Live): readonly string[] => entryMessages ?? entries.map(() => '');
 
 const queensSoFar = (report: Report): number =>
   (report.tally ?? []).reduce((sum, line) => sum + line.count - line.seenBefore, 0);
@@ -147,13 +196,17 @@ function summed(entries: Live['entries']): TallyLine[] {
   return all.filter((line) => line.count > 0 || !all.some((other) => other.count > 0 && other.plant === line.plant));
 }
 
-function withEntries(report: Report & { live: Live }, entries: Live['entries']): Report {
-  return changed(report, { live: { ...report.live, entries }, tally: summed(entries) });
+function withEntries(
+  report: Report & { live: Live },
+  entries: Live['entries'],
+  entryMessages: readonly string[],
+): Report {
+  return changed(report, { live: { ...report.live, entries, entryMessages }, tally: summed(entries) });
 }
 
 function countLines(report: Report & { live: Live }, lines: readonly TallyLine[], text: string, scene: Scene): Report {
   return {
-    ...withEntries(report, [...report.live.entries, lines]),
+    ...withEntries(report, [...report.live.entries, lines], [...messagesOf(report.live), scene.message.id]),
     tallyTyped: [...report.tallyTyped, text],
     tallyMessage: scene.message.id,
   };
@@ -208,32 +261,31 @@ function undoTally(thread: Thread, report: Report & { live: Live }, scene: Scene
   const { wording } = scene.survey;
   if (report.live.entries.length === 0)
     return outcome(thread, report, [say(wording, 'live-nothing-to-undo')], [], true);
-  const next = withEntries(report, report.live.entries.slice(0, -1));
-  return outcome(thread, next, [say(wording, 'live-undone', { queens: queensSoFar(next) })], [], true);
+  const next = withEntries(report, report.live.entries.slice(0, -1), messagesOf(report.live).slice(0, -1));
+  return acknowledged(thread, next, [say(wording, 'live-undone', { queens: queensSoFar(next) })]);
 }
 
 function pauseLive(thread: Thread, report: Report & { live: Live }, scene: Scene): Outcome {
-  if (report.live.pausedAt !== null)
-    return outcome(thread, report, [say(scene.survey.wording, 'live-paused')], [], true);
+  if (report.live.pausedAt !== null) return acknowledged(thread, report, [say(scene.survey.wording, 'live-paused')]);
   const next = changed(report, { live: { ...report.live, pausedAt: scene.now } });
   const effects: Effect[] = [
     { do: 'clear-timer', key: FIVE_LEFT },
     { do: 'clear-timer', key: TIME_UP },
     { do: 'set-timer', key: LEFT_OPEN, report: report.id, due: after(scene.now, LEFT_OPEN_SECONDS) },
   ];
-  return outcome(thread, next, [say(scene.survey.wording, 'live-paused')], effects, true);
+  return acknowledged(thread, next, [say(scene.survey.wording, 'live-paused')], effects);
 }
 
 function resumeLive(thread: Thread, report: Report & { live: Live }, scene: Scene): Outcome {
   const { live } = report;
-  if (live.pausedAt === null) return outcome(thread, report, [say(scene.survey.wording, 'live-running')], [], true);
+  if (live.pausedAt === null) return acknowledged(thread, report, [say(scene.survey.wording, 'live-running')]);
   const resumed: Live = {
     ...live,
     pausedAt: null,
     pausedSeconds: live.pausedSeconds + secondsBetween(live.pausedAt, scene.now),
   };
   const next = changed(report, { live: resumed });
-  return outcome(thread, next, [say(scene.survey.wording, 'live-running')], timersFor(resumed, report.id, scene), true);
+  return acknowledged(thread, next, [say(scene.survey.wording, 'live-running')], timersFor(resumed, report.id, scene));
 }
 
 /** Time is up, or was called: times, minutes and tally are filled in; only the rest is asked. */

@@ -13,7 +13,7 @@ import { answerConfirm, noSummaryTimers, summaryTimers } from './confirm.js';
 import { correct } from './correct.js';
 import { applies, nextOpen, openFields, tell, untell } from './fields.js';
 import { contextOf, hear } from './hear.js';
-import { hearLive } from './live.js';
+import { hearLive, liveSlot, recountLive } from './live.js';
 import { answerConsent, answerPerson } from './person.js';
 import { answerJoin, takePhotograph } from './photographs.js';
 import {
@@ -46,7 +46,7 @@ export function step(thread: Thread, message: Message, history: History, survey:
   const { thread: current, told } = upToDate(thread, survey);
   const heard = understand(current, scene);
   const news = told ? [say(survey.wording, 'dialog-changed')] : [];
-  return reply({ ...heard, said: [...news, ...heard.said] }, scene);
+  return reply(current, { ...heard, said: [...news, ...heard.said] }, scene);
 }
 
 function understand(thread: Thread, scene: Scene): Outcome {
@@ -58,8 +58,7 @@ function understand(thread: Thread, scene: Scene): Outcome {
     case 'time':
       return onTime(thread, what.key, what.report, scene);
     case 'pressed': {
-      const { report } = thread;
-      if (report !== null && (report.id !== what.report || report.revision !== what.revision)) {
+      if ((thread.report?.id ?? '') !== what.report || revisionOf(thread) !== what.revision) {
         return { thread, said: [say(scene.survey.wording, 'stale-button')], effects: [], then: 'rest' };
       }
       return onText(thread, what.words, consented, scene);
@@ -71,8 +70,32 @@ function understand(thread: Thread, scene: Scene): Outcome {
     case 'photo':
       return consented ? takePhotograph(thread, what, scene) : open(thread, consented, scene);
     case 'file':
-      return { thread, said: [say(scene.survey.wording, 'not-a-photograph')], effects: [], then: 'rest' };
+      return {
+        thread,
+        said: [say(scene.survey.wording, NO_PHOTOGRAPH[what.problem ?? 'other'])],
+        effects: [],
+        then: 'rest',
+      };
   }
+}
+
+const NO_PHOTOGRAPH = {
+  'too-big': 'photograph-too-big',
+  'not-fetched': 'photograph-not-fetched',
+  other: 'not-a-photograph',
+} as const;
+
+/** What can be asked while there is no report. */
+const ASKED_WITHOUT_REPORT = ['consent', 'name', 'mail', 'join-photograph'];
+
+/**
+ * Tells a button of the present question from an older one: raised with each change of the report and each new
+ * question. Without a report, a number of its own for each question.
+ */
+function revisionOf({ report, asking }: Thread): number {
+  if (report !== null) return report.revision;
+  if (asking === null) return 0;
+  return 1 + ASKED_WITHOUT_REPORT.indexOf(asking.kind === 'person' ? asking.field : asking.kind);
 }
 
 /** A conversation is opened, or something came that cannot be taken before the consent. */
@@ -116,8 +139,20 @@ function onText(thread: Thread, raw: string, consented: boolean, scene: Scene): 
       thread: { ...thread, asking: { kind: 'consent' }, held: heard.thread.held },
     };
   }
-  const edited = scene.message.edits === null ? null : reread(thread, scene.message.edits, text, scene);
-  return edited ?? converse(thread, text, wish, scene);
+  const { edits } = scene.message;
+  if (edits === null) return converse(thread, text, wish, scene);
+  return reread(thread, edits, text, scene) ?? readEdited(thread, text, wish, scene);
+}
+
+/**
+ * A message was changed that told nothing of the current report. The last one is read like a new answer; an older one
+ * answered something that is not being asked any more.
+ */
+function readEdited(thread: Thread, text: string, wish: Wish | null, scene: Scene): Outcome {
+  const { lastAt } = thread;
+  const isOld = lastAt !== null && Temporal.Instant.compare(scene.message.at, lastAt) < 0;
+  if (!isOld) return converse(thread, text, wish, scene);
+  return { thread, said: [say(scene.survey.wording, 'edited-too-late')], effects: [], then: 'rest' };
 }
 
 /** After the yes: what was told before it. */
@@ -143,14 +178,17 @@ function tellAll(thread: Thread, report: Report, text: string, scene: Scene): Ou
 /** An edited message: the fields that were told by it are read anew from its new words. */
 function reread(thread: Thread, earlier: string, text: string, scene: Scene): Outcome | null {
   const { report } = thread;
-  if (report === null || report.live !== null) return null;
+  if (report === null) return null;
+  if (report.live !== null) return recountLive(thread, { ...report, live: report.live }, earlier, text, scene);
   const fields = Object.entries(report.fields)
     .filter(([, told]) => told.message === earlier)
     .map(([field]) => field);
   if (report.tallyMessage === earlier) fields.push('tally');
   if (fields.length === 0) return null;
   const without = fields.reduce(untell, report);
-  const heard = hear(without, text, fields, scene, true);
+  // told by the message as before, so that a second change of it is read again too
+  const same: Scene = { ...scene, message: { ...scene.message, id: earlier } };
+  const heard = hear(without, text, fields, same, true);
   return outcome(thread, heard.report, [
     say(scene.survey.wording, 'reread'),
     briefly(heard.taken, heard.report, scene),
@@ -171,7 +209,7 @@ function onPlace(
   const question = scene.survey.dialog.questions.find(({ fields }) => fields.includes('place'))?.question;
   const asked = question === undefined || next.asked.includes(question) ? next.asked : [...next.asked, question];
   const echo = briefly(['place'], next, scene);
-  if (next.live !== null) return { ...outcome(thread, next), echo, then: 'rest', silent: true };
+  if (next.live !== null) return { ...outcome(thread, next), echo, then: 'rest', silent: true, slot: liveSlot(next) };
   return { ...outcome(thread, changed(next, { asked })), echo };
 }
 
@@ -306,9 +344,15 @@ function answerThrowAway(thread: Thread, text: string, scene: Scene): Outcome {
 }
 
 /** Adds the next question to what was said, and puts both into one message. */
-function reply({ thread: heard, said, echo, effects, then, silent }: Outcome, scene: Scene): Step {
+function reply(
+  before: Thread,
+  { thread: heard, said, echo, effects, then, silent, slot }: Outcome,
+  scene: Scene,
+): Step {
   const { message } = scene;
-  let thread: Thread = message.what.kind === 'time' ? heard : { ...heard, lastAt: message.at };
+  // a changed message has the moment at which it was first sent
+  const isLater = before.lastAt === null || Temporal.Instant.compare(message.at, before.lastAt) > 0;
+  let thread: Thread = message.what.kind === 'time' || !isLater ? heard : { ...heard, lastAt: message.at };
   const all = [...effects];
   let choices: readonly string[] = [];
   const texts = [...said];
@@ -327,6 +371,7 @@ function reply({ thread: heard, said, echo, effects, then, silent }: Outcome, sc
       thread = withReport(thread, changed(report, { summarised: true }));
     }
   }
+  thread = withNewQuestion(before, thread);
   const replies: Reply[] =
     texts.length === 0
       ? []
@@ -336,10 +381,19 @@ function reply({ thread: heard, said, echo, effects, then, silent }: Outcome, sc
             choices: [...choices],
             silent: silent === true,
             report: thread.report?.id ?? null,
-            revision: thread.report?.revision ?? 0,
+            revision: revisionOf(thread),
+            ...(slot === undefined ? {} : { slot }),
           },
         ];
   return { thread, replies, effects: all };
+}
+
+/** Buttons of another question about the same report become stale: its “yes” meant something else. */
+function withNewQuestion(before: Thread, thread: Thread): Thread {
+  const { report, asking } = thread;
+  if (report === null || report.id !== before.report?.id || report.revision !== before.report.revision) return thread;
+  const isSame = JSON.stringify(asking) === JSON.stringify(before.asking);
+  return isSame ? thread : withReport(thread, changed(report, {}));
 }
 
 /** What is asked next; the manner of mail asks everything that is open in one list. */

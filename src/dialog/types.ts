@@ -58,6 +58,8 @@ export interface Live {
   readonly pausedSeconds: number;
   /** What each message counted, oldest first: the tally is their sum, "undo" takes the last away. */
   readonly entries: readonly (readonly TallyLine[])[];
+  /** The message of each entry, so that a changed one is counted again; left out by an older program. */
+  readonly entryMessages?: readonly string[];
   /** Messages that could not be read while it ran: asked about when time is up. */
   readonly unread: readonly string[];
 }
@@ -183,6 +185,8 @@ export interface Outcome {
   /** `ask`: go on with whatever is open; `repeat`: ask the same again; `rest`: say nothing more. */
   readonly then: 'ask' | 'repeat' | 'rest';
   readonly silent?: boolean;
+  /** The reply takes the place of the last one of this slot, where the channel can change what it sent. */
+  readonly slot?: string;
 }
 
 export type { Span };

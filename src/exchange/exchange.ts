@@ -59,19 +59,21 @@ export interface Exchange<Thread> {
   /**
    * Takes a message. The promise is kept when the message is on the disk: only then may the channel acknowledge it.
    * Rejected with a `StoreError` where the database fails: nothing is kept then, and the channel must deliver it
-   * again. Messages that come at the same time share a commit. `now` is the present moment unless told.
+   * again. Messages that come at the same time share a commit. `now` is the present moment unless told. One that is
+   * `held` is kept and waits, and all later ones of its thread behind it, until `receiveWaiting` comes to it.
    */
-  receive(message: Message, now?: string): Promise<Received<Thread>>;
+  receive(message: Message, now?: string, how?: { readonly held: boolean }): Promise<Received<Thread>>;
   /**
-   * Tries waiting messages again, up to fifty in one commit; `waiting` is how many are left. Throws `StoreError`
-   * where the database fails.
+   * Takes waiting messages, up to fifty in one commit, of each thread at most `mostOfEach` (any number, unless told);
+   * `waiting` is how many are left. Throws `StoreError` where the database fails.
    */
-  receiveWaiting(): { readonly received: readonly Received<Thread>[]; readonly waiting: number };
+  receiveWaiting(mostOfEach?: number): { readonly received: readonly Received<Thread>[]; readonly waiting: number };
 }
 
 interface Queued<Thread> {
   readonly message: Message;
   readonly now: string;
+  readonly isHeld: boolean;
   readonly kept: (received: Received<Thread>) => void;
   readonly refused: (error: unknown) => void;
 }
@@ -164,15 +166,16 @@ export function openExchange<Thread>(parts: ExchangeParts<Thread>): Exchange<Thr
     return all;
   }
 
-  function takeNew(transaction: Transaction, message: Message, now: string): Received<Thread> {
+  function takeNew(transaction: Transaction, message: Message, now: string, isHeld: boolean): Received<Thread> {
     const { what } = message;
     if (what.kind === 'time' && !takeTimer(transaction, message, { key: what.key, due: message.at })) {
       return { ...nothing(message), duplicate: true };
     }
-    const held = firstWaiting(transaction, message) !== null;
-    const kept = keepMessage(transaction, message, { state: held ? 'waiting' : 'done', receivedAt: now });
+    const waits = isHeld || firstWaiting(transaction, message) !== null;
+    const kept = keepMessage(transaction, message, { state: waits ? 'waiting' : 'done', receivedAt: now });
     if (!kept) return { ...nothing(message), duplicate: true };
-    if (!held) return attempt(transaction, message, () => message, now);
+    if (isHeld) return { ...nothing(message), waiting: true };
+    if (!waits) return attempt(transaction, message, () => message, now);
     return together(message, takeWaiting(transaction, message, MOST_IN_ONE_COMMIT, now));
   }
 
@@ -184,7 +187,7 @@ export function openExchange<Thread>(parts: ExchangeParts<Thread>): Exchange<Thr
     if (queue.length > 0) setImmediate(takeQueue);
     try {
       const received = store.writing((transaction) =>
-        batch.map(({ message, now }) => takeNew(transaction, message, now)),
+        batch.map(({ message, now, isHeld }) => takeNew(transaction, message, now, isHeld)),
       );
       batch.forEach(({ kept }, index) => kept(received[index]!));
     } catch (error) {
@@ -193,26 +196,26 @@ export function openExchange<Thread>(parts: ExchangeParts<Thread>): Exchange<Thr
   }
 
   return {
-    async receive(given, now = parts.now()) {
+    async receive(given, now = parts.now(), { held: isHeld } = { held: false }) {
       const message = messageSchema.parse(given);
       const { key } = survey.settings;
       if (message.survey !== key) {
         throw new TypeError(`A message for the survey "${message.survey}"; this exchange is that of "${key}".`);
       }
       return new Promise((kept, refused) => {
-        queue.push({ message, now, kept, refused });
+        queue.push({ message, now, isHeld, kept, refused });
         // What else comes before the program next waits goes into the same commit.
         if (queue.length === 1) setImmediate(takeQueue);
       });
     },
 
-    receiveWaiting() {
+    receiveWaiting(mostOfEach = MOST_IN_ONE_COMMIT) {
       return store.writing((transaction) => {
         const { key } = survey.settings;
         const now = parts.now();
         const received: Received<Thread>[] = [];
         for (const thread of waitingThreads(transaction, key, MOST_IN_ONE_COMMIT)) {
-          const most = MOST_IN_ONE_COMMIT - received.length;
+          const most = Math.min(mostOfEach, MOST_IN_ONE_COMMIT - received.length);
           if (most <= 0) break;
           received.push(...takeWaiting(transaction, thread, most, now));
         }

@@ -6,7 +6,6 @@ import {
   replyLater,
   replySent,
   waitingReplies,
-  type OutboxKey,
   type Store,
   type Transaction,
   type WaitingReply,
@@ -22,10 +21,15 @@ export interface Outgoing {
   /** The id of the message that it answers. */
   readonly answers: string;
   readonly reply: Reply;
+  /** What a sending function gave for the last reply of the same slot: to be changed instead of sending anew. */
+  readonly handle: string | null;
 }
 
-/** A channel's sending function: done when the channel has taken the reply over. Any error is tried again. */
-export type Send = (outgoing: Outgoing) => Promise<void>;
+/**
+ * A channel's sending function: done when the channel has taken the reply over. What it gives is its own id of what was
+ * sent, kept where the reply has a slot. Any error is tried again.
+ */
+export type Send = (outgoing: Outgoing) => Promise<string | void>;
 
 /** Thrown by a sending function that was told how long to wait. */
 export class SendLater extends Error {
@@ -45,9 +49,10 @@ export class SendNever extends Error {
 
 const FIRST_WAIT_SECONDS = 1;
 const LONGEST_WAIT_SECONDS = 3600;
+/** Read from the outbox at a time, each of another thread. */
 const MOST_AT_ONCE = 50;
-/** Threads of one channel that are sent to side by side, so that one slow mail server does not hold up all others. */
-const SIDE_BY_SIDE = 5;
+/** Threads of one channel that are sent to side by side: a slow answer holds up its own thread and no other. */
+const SIDE_BY_SIDE = 20;
 const MOST_ERROR_LETTERS = 500;
 
 /** 1 s, 2 s, 4 s … up to an hour; what the channel was told, where it was told. */
@@ -77,55 +82,93 @@ export interface Sender {
   nextDue(): string | null;
 }
 
+/** How one reply ended. */
+type End =
+  | { readonly as: 'sent'; readonly handle: string | null }
+  | { readonly as: 'later' | 'failed'; readonly error: unknown };
+
+function errorText(error: unknown): string {
+  const text = error instanceof Error ? `${error.name}: ${error.message}` : String(error);
+  return text.slice(0, MOST_ERROR_LETTERS);
+}
+
+async function trySending(send: Send, outgoing: Outgoing): Promise<End> {
+  try {
+    const handle = (await send(outgoing)) ?? null;
+    // nobody looks up the handle of a reply that no other takes the place of
+    return { as: 'sent', handle: outgoing.reply.slot === undefined ? null : handle };
+  } catch (error) {
+    return { as: error instanceof SendNever ? 'failed' : 'later', error };
+  }
+}
+
 /**
  * One sender serves a survey: a second one, in this program or another, would send everything twice. Replies of a
- * channel that is not in `channels` wait for a run of the program that has it.
+ * channel that is not in `channels` wait for a run of the program that has it. Once `stop` is given nothing new is
+ * begun, and a run ends with what is in hand.
  */
 export function openSender({
   store,
   survey,
   channels,
+  stop,
 }: {
   readonly store: Store;
   /** The survey's key. */
   readonly survey: string;
   readonly channels: ReadonlyMap<string, Send>;
+  readonly stop?: AbortSignal;
 }): Sender {
   /**
    * Gone out, but the database would not say so. Until it does nothing more is sent: on a full disk the same reply
    * would otherwise go out at every run.
    */
-  const unmarked = new Map<number, { readonly key: OutboxKey; readonly at: string }>();
+  const unmarked = new Map<number, { readonly handle: string | null; readonly at: string }>();
 
-  function markSent(): void {
-    if (unmarked.size === 0) return;
-    store.writing((transaction) => {
-      for (const { key, at } of unmarked.values()) replySent(transaction, key, at);
-    });
-    unmarked.clear();
+  function markSent(transaction: Transaction): void {
+    for (const [sequence, sent] of unmarked) replySent(transaction, { survey, sequence }, sent);
+  }
+
+  interface Ended {
+    readonly waiting: WaitingReply;
+    readonly end: End;
+    readonly now: string;
+    readonly noted: () => void;
+    readonly refused: (error: unknown) => void;
+  }
+  const ended: Ended[] = [];
+
+  /** Notes how replies ended; those that end before the program next waits share a commit. */
+  function noteEnded(): void {
+    const batch = ended.splice(0);
+    for (const { waiting, end, now } of batch) {
+      if (end.as === 'sent') unmarked.set(waiting.sequence, { handle: end.handle, at: now });
+    }
+    try {
+      store.writing((transaction) => {
+        markSent(transaction);
+        for (const { waiting, end, now } of batch) {
+          if (end.as === 'sent') continue;
+          const error = errorText(end.error);
+          if (end.as === 'failed') replyFailed(transaction, waiting, { error, at: now });
+          else replyLater(transaction, waiting, { error, due: after(now, waitSeconds(waiting.tries, end.error)) });
+        }
+      });
+      unmarked.clear();
+      for (const { noted } of batch) noted();
+    } catch (error) {
+      for (const { refused } of batch) refused(error);
+    }
   }
 
   async function sendOne(send: Send, waiting: WaitingReply, now: string): Promise<keyof SenderRun> {
-    const { channel, person, id, answers, reply, sequence, tries } = waiting;
-    const write = (mark: (transaction: Transaction) => void) => store.writing(mark);
-    try {
-      await send({ survey, channel, person, id, answers, reply });
-    } catch (error) {
-      const text = (error instanceof Error ? `${error.name}: ${error.message}` : String(error)).slice(
-        0,
-        MOST_ERROR_LETTERS,
-      );
-      if (error instanceof SendNever) {
-        write((transaction) => replyFailed(transaction, waiting, { error: text, at: now }));
-        return 'failed';
-      }
-      const due = after(now, waitSeconds(tries, error));
-      write((transaction) => replyLater(transaction, waiting, { error: text, due }));
-      return 'later';
-    }
-    unmarked.set(sequence, { key: { survey, sequence }, at: now });
-    markSent();
-    return 'sent';
+    const { channel, person, id, answers, reply, handle } = waiting;
+    const end = await trySending(send, { survey, channel, person, id, answers, reply, handle });
+    await new Promise<void>((noted, refused) => {
+      ended.push({ waiting, end, now, noted, refused });
+      if (ended.length === 1) setImmediate(noteEnded);
+    });
+    return end.as;
   }
 
   async function empty(
@@ -134,22 +177,45 @@ export function openSender({
     now: string,
     count: Record<keyof SenderRun, number>,
   ): Promise<void> {
-    for (;;) {
-      const waiting = waitingReplies(store, { survey, channel, now, most: MOST_AT_ONCE });
-      if (waiting.length === 0) return;
-      for (let from = 0; from < waiting.length; from += SIDE_BY_SIDE) {
-        const group = waiting.slice(from, from + SIDE_BY_SIDE);
-        // All are waited for: what still runs when a run ends would be sent again by the next.
-        const ends = await Promise.allSettled(group.map((reply) => sendOne(send, reply, now)));
-        for (const end of ends) if (end.status === 'fulfilled') count[end.value] += 1;
-        const broken = ends.find((end) => end.status === 'rejected');
-        if (broken) throw broken.reason;
+    const inHand = new Map<number, Promise<void>>();
+    const errors: unknown[] = [];
+    const goesOn = () => errors.length === 0 && stop?.aborted !== true;
+
+    const start = (waiting: WaitingReply): void => {
+      const noted = sendOne(send, waiting, now)
+        .then(
+          (as) => void (count[as] += 1),
+          (error: unknown) => void errors.push(error),
+        )
+        .finally(() => inHand.delete(waiting.sequence));
+      inHand.set(waiting.sequence, noted);
+    };
+    const due = (): WaitingReply[] => {
+      try {
+        const waiting = waitingReplies(store, { survey, channel, now, most: MOST_AT_ONCE });
+        return waiting.filter(({ sequence }) => !inHand.has(sequence));
+      } catch (error) {
+        errors.push(error);
+        return [];
       }
+    };
+
+    let next: WaitingReply[] = [];
+    for (;;) {
+      if (next.length === 0 && goesOn()) next = due();
+      while (next.length > 0 && inHand.size < SIDE_BY_SIDE && goesOn()) start(next.shift()!);
+      // All are waited for: what still runs when a run ends would be sent again by the next.
+      if (inHand.size === 0) break;
+      await Promise.race(inHand.values());
     }
+    if (errors.length > 0) throw errors[0];
   }
 
   async function run(now: string): Promise<SenderRun> {
-    markSent();
+    if (unmarked.size > 0) {
+      store.writing(markSent);
+      unmarked.clear();
+    }
     const count = { sent: 0, later: 0, failed: 0 };
     const ends = await Promise.allSettled([...channels].map(([channel, send]) => empty(channel, send, now, count)));
     const broken = ends.find((end) => end.status === 'rejected');

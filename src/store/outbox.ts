@@ -17,6 +17,8 @@ export interface WaitingReply extends ThreadKey {
   /** How often sending it has failed. */
   readonly tries: number;
   readonly reply: Reply;
+  /** The channel's own id of the last reply sent in its slot; null where there is none to change. */
+  readonly handle: string | null;
 }
 
 /** One reply of the outbox. */
@@ -26,7 +28,17 @@ export interface OutboxKey {
 }
 
 const insertReply = query(
-  (database, place: ThreadKey & { id: string; answers: string; reply: string; due: string; writtenAt: string }) =>
+  (
+    database,
+    place: ThreadKey & {
+      id: string;
+      answers: string;
+      reply: string;
+      slot: string | null;
+      due: string;
+      writtenAt: string;
+    },
+  ) =>
     database.insertInto('outbox').values({
       survey: place.survey,
       sequence: sql<number>`(select coalesce(max(sequence), 0) + 1 from outbox where survey = ${place.survey})`,
@@ -41,6 +53,8 @@ const insertReply = query(
       error: null,
       writtenAt: place.writtenAt,
       settledAt: null,
+      slot: place.slot,
+      handle: null,
     }),
 );
 
@@ -55,14 +69,14 @@ export function addReply(
     at,
   }: { readonly id: string; readonly answers: string; readonly reply: Reply; readonly at: string },
 ): void {
-  const values = { survey, channel, person, id, answers, reply: JSON.stringify(reply) };
+  const values = { survey, channel, person, id, answers, reply: JSON.stringify(reply), slot: reply.slot ?? null };
   insertReply.run(transaction, { ...values, due: sortable(at), writtenAt: at });
 }
 
 const selectWaitingReplies = query((database, place: { survey: string; channel: string; now: string; most: number }) =>
   database
     .selectFrom('outbox')
-    .select(['survey', 'sequence', 'id', 'channel', 'person', 'answers', 'tries', 'reply'])
+    .select(['survey', 'sequence', 'id', 'channel', 'person', 'answers', 'tries', 'reply', 'slot'])
     .where('survey', '=', place.survey)
     .where('channel', '=', place.channel)
     .where('state', '=', 'waiting')
@@ -84,15 +98,35 @@ const selectWaitingReplies = query((database, place: { survey: string; channel: 
     .limit(place.most),
 );
 
+const selectHandle = query((database, place: ThreadKey & { slot: string }) =>
+  database
+    .selectFrom('outbox')
+    .select('handle')
+    .where('survey', '=', place.survey)
+    .where('channel', '=', place.channel)
+    .where('person', '=', place.person)
+    .where('slot', '=', place.slot)
+    .where('handle', 'is not', null)
+    .orderBy('sequence', 'desc')
+    .limit(1),
+);
+
+function handleOf(connection: Connection, { survey, channel, person }: ThreadKey, slot: string): string | null {
+  return selectHandle.first(connection, { survey, channel, person, slot })?.handle ?? null;
+}
+
 /** Replies that a channel may send now: of each thread the first that waits, where it is due. */
 export function waitingReplies(
   connection: Connection,
   { survey, channel, now, most }: { survey: string; channel: string; now: string; most: number },
 ): WaitingReply[] {
-  return selectWaitingReplies.all(connection, { survey, channel, now: sortable(now), most }).map((row) => ({
-    ...row,
-    reply: readable(`Reply ${row.sequence} of the outbox`, replySchema, () => fromJson(row.reply)),
-  }));
+  return selectWaitingReplies
+    .all(connection, { survey, channel, now: sortable(now), most })
+    .map(({ slot, ...row }) => ({
+      ...row,
+      reply: readable(`Reply ${row.sequence} of the outbox`, replySchema, () => fromJson(row.reply)),
+      handle: slot === null ? null : handleOf(connection, row, slot),
+    }));
 }
 
 const selectNextDue = query((database, place: { survey: string; channel: string }) =>
@@ -117,10 +151,13 @@ export function nextReplyDue(connection: Connection, survey: string, channel: st
 }
 
 const updateSettled = query(
-  (database, place: OutboxKey & { state: 'sent' | 'failed'; error: string | null; at: string }) =>
+  (
+    database,
+    place: OutboxKey & { state: 'sent' | 'failed'; error: string | null; handle: string | null; at: string },
+  ) =>
     database
       .updateTable('outbox')
-      .set({ state: place.state, error: place.error, settledAt: place.at })
+      .set({ state: place.state, error: place.error, handle: place.handle, settledAt: place.at })
       .where('survey', '=', place.survey)
       .where('sequence', '=', place.sequence),
 );
@@ -133,9 +170,16 @@ const deleteErased = query((database, place: OutboxKey) =>
     .where(sql`json_extract(reply, '$.erase')`, '=', sql.lit(1)),
 );
 
-/** The channel has taken it over; one that is to be erased is kept no longer. */
-export function replySent(transaction: Transaction, { survey, sequence }: OutboxKey, at: string): void {
-  updateSettled.run(transaction, { survey, sequence, state: 'sent', error: null, at });
+/**
+ * The channel has taken it over; `handle` is the channel's own id of it, where a later reply may
+ * change it. One that is to be erased is kept no longer.
+ */
+export function replySent(
+  transaction: Transaction,
+  { survey, sequence }: OutboxKey,
+  { handle, at }: { readonly handle: string | null; readonly at: string },
+): void {
+  updateSettled.run(transaction, { survey, sequence, state: 'sent', error: null, handle, at });
   deleteErased.run(transaction, { survey, sequence });
 }
 
@@ -145,7 +189,7 @@ export function replyFailed(
   { survey, sequence }: OutboxKey,
   { error, at }: { readonly error: string; readonly at: string },
 ): void {
-  updateSettled.run(transaction, { survey, sequence, state: 'failed', error, at });
+  updateSettled.run(transaction, { survey, sequence, state: 'failed', error, handle: null, at });
 }
 
 const updateLater = query((database, place: OutboxKey & { due: string; error: string }) =>

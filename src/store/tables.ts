@@ -65,6 +65,10 @@ export interface Tables {
     error: string | null;
     writtenAt: string;
     settledAt: string | null;
+    /** Its place within the thread, where it takes that of an earlier reply. */
+    slot: string | null;
+    /** The channel's own id of what was sent, where a later reply may change it. */
+    handle: string | null;
   };
   timers: {
     survey: string;

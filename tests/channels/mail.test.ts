@@ -32,6 +32,7 @@ const outgoing = (more: Partial<Receipt> = {}, person = 'wren@kestrelfen.example
   id: ID,
   answers: 'm1',
   reply: { text: '', choices: [], silent: false, report: null, revision: 0, receipt: { ...receipt, ...more } },
+  handle: null,
 });
 
 /** Writes one mail into a folder and reads it back. */

@@ -137,7 +137,7 @@ export class Conversation {
 
   advance(seconds: number): Turn {
     this.transcript.push(`> (${seconds} seconds pass)`);
-    const end = this.#now.add({ seconds });
+    const end = this.#now.add({ milliseconds: Math.round(seconds * 1000) });
     for (;;) {
       const next = [...this.timers].sort((a, b) => a[1].due.localeCompare(b[1].due))[0];
       if (!next || Temporal.Instant.compare(next[1].due, end) > 0) break;

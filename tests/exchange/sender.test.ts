@@ -72,6 +72,7 @@ test('a channel is given the whole reply, with an id that stays the same at each
     id: uuid(ids),
     answers: 'm',
     reply: reply('hello'),
+    handle: null,
   };
   expect(chat.tried).toEqual([outgoing, outgoing]);
 });
@@ -187,6 +188,62 @@ test('a run that is called while one runs is that run', async () => {
   write(store, ['wren: two']);
   await sender.runDue(NOW);
   expect(chat.sent).toEqual(['wren: one', 'wren: two']);
+});
+
+test('a reply of a slot is handed what the channel gave for the last one of its thread and slot', async () => {
+  const store = await openScratch();
+  const tally = (person: string, text: string, slot?: string) =>
+    store.writing((transaction) =>
+      addReply(
+        transaction,
+        { survey: SURVEY, channel: 'chat', person },
+        {
+          id: uuid((ids += 1)),
+          answers: 'm',
+          reply: { ...reply(text), ...(slot === undefined ? {} : { slot }) },
+          at: NOW,
+        },
+      ),
+    );
+  const handed: string[] = [];
+  const chat: Send = async ({ person, reply: { text }, handle }) => {
+    handed.push(`${person} ${text}: ${handle}`);
+    return text === 'unsaid' ? undefined : (handle ?? `h-${person}-${text}`);
+  };
+  tally('wren', 'one', 'live');
+  tally('wren', 'question');
+  tally('wren', 'two', 'live');
+  tally('wren', 'other', 'live-2');
+  tally('lark', 'one', 'live');
+  await over(store, chat).runDue(NOW);
+  tally('wren', 'unsaid', 'live'); // a channel that gives nothing leaves the last handle standing
+  tally('wren', 'three', 'live');
+  await over(store, chat).runDue(NOW);
+  expect(handed.filter((line) => line.startsWith('wren'))).toEqual([
+    'wren one: null',
+    'wren question: null',
+    'wren two: h-wren-one',
+    'wren other: null',
+    'wren unsaid: h-wren-one',
+    'wren three: h-wren-one',
+  ]);
+  expect(handed).toContain('lark one: null');
+});
+
+test('one that is told to stop ends with what is in hand', async () => {
+  const store = await openScratch();
+  write(store, ['wren: one', 'wren: two']);
+  const stop = new AbortController();
+  const sent: string[] = [];
+  const send: Send = async ({ reply: { text } }) => {
+    stop.abort();
+    await new Promise((later) => setImmediate(later));
+    sent.push(text);
+  };
+  const channels = new Map([['chat', send]]);
+  const run = openSender({ store, survey: SURVEY, channels, stop: stop.signal }).runDue(NOW);
+  expect(await run).toEqual({ sent: 1, later: 0, failed: 0 });
+  expect(sent).toEqual(['one']);
 });
 
 test('after a crash between sending and noting it the same reply goes out again, under the same id', async () => {

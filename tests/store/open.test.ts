@@ -4,6 +4,7 @@ import { dirname, join } from 'node:path';
 import Database from 'better-sqlite3';
 import { expect, test } from 'vitest';
 import { keepWatch, openStore, watchByNumber } from '../../src/store/index.js';
+import { MIGRATIONS } from '../../src/store/migrations/index.js';
 import { CHILD_TIMEOUT, startChild } from '../child-program.js';
 import { openScratch, scratchPath } from './scratch.js';
 import { sampleWatch, SURVEY } from './sample.js';
@@ -45,7 +46,7 @@ test(
     writeFileSync(signal, '');
     expect(await Promise.all(programs.map(({ ended }) => ended))).toEqual([0, 0]);
     expect(programs.map(({ lines }) => lines)).toEqual(programs.map(() => ['ready', 'opened']));
-    expect(tablesOf(path).had).toHaveLength(1);
+    expect(tablesOf(path).had).toHaveLength(Object.keys(MIGRATIONS).length);
   },
   CHILD_TIMEOUT,
 );
@@ -101,5 +102,5 @@ test('reading alone needs a database that is there, with tables of this version'
   expect(existsSync(path)).toBe(false);
   mkdirSync(dirname(path));
   new Database(path).exec('create table other (a)').close();
-  await expect(openStore(path, { readonly: true })).rejects.toThrow(/older version \(without 0001-start\)/);
+  await expect(openStore(path, { readonly: true })).rejects.toThrow(/older version \(without 0001-start, 0002-slots\)/);
 });

@@ -79,7 +79,10 @@ const table: [asked: string, ask: (store: Store) => unknown, by: string[]][] = [
   ],
   [
     'a reply sent',
-    (store) => inTransaction(store, (transaction) => replySent(transaction, { survey: SURVEY, sequence: 1 }, now)),
+    (store) =>
+      inTransaction(store, (transaction) =>
+        replySent(transaction, { survey: SURVEY, sequence: 1 }, { handle: null, at: now }),
+      ),
     ['outbox PRIMARY KEY', 'outbox PRIMARY KEY'],
   ],
   [

@@ -1,7 +1,9 @@
 /** All migrations, in order of their names. A new one is a file here and a line in this list. */
 import type { Migration } from 'kysely';
 import * as start from './0001-start.js';
+import * as slots from './0002-slots.js';
 
 export const MIGRATIONS: Readonly<Record<string, Migration>> = {
   '0001-start': start,
+  '0002-slots': slots,
 };

@@ -1,0 +1,119 @@
+/** A button of an earlier question changes nothing; a changed message is read again, and only where it still belongs. */
+import { describe, expect, test } from 'vitest';
+import type { Reply } from '../../shared/message.js';
+import { step } from '../../src/dialog/index.js';
+import { survey } from '../demo-survey.js';
+import { Conversation } from './converse.js';
+
+const WATCH = [
+  'today 2:10 to 2:25 pm',
+  'Fen Boardwalk',
+  '71 F, sunny, calm',
+  '12 by 8 feet, meadow',
+  'dandelion 15',
+  'none',
+] as const;
+
+/** The buttons of the last reply, pressed later. */
+function buttonsNow({ thread }: Conversation): Pick<Reply, 'report' | 'revision'> {
+  const message = { kind: 'pressed', report: 'nobody’s', revision: -1, words: '' } as const;
+  const history = {
+    person: null,
+    places: [],
+    lastWatches: [],
+    sameDayNearby: [],
+    progress: { watches: 0, target: 3 },
+    fresh: { observer: 'o', report: 'r', watch: 'w', watchNumber: 1 },
+  };
+  const at = '2026-05-06T23:30:00Z';
+  const envelope = { survey: 's', channel: 'c', person: 'p', id: 'i', at, replyTo: null, edits: null } as const;
+  // a stale press is answered with the thread as it is
+  const { replies } = step(thread, { ...envelope, manner: 'one', proven: true, what: message }, history, survey, at);
+  return replies[0]!;
+}
+const press = (conversation: Conversation, { report, revision }: Pick<Reply, 'report' | 'revision'>, words: string) =>
+  conversation.send({ kind: 'pressed', report: report ?? '', revision, words });
+const isStale = ({ last }: Conversation) => /earlier question/.test(last.replies.join());
+
+describe('a button pressed twice counts once', () => {
+  test('yes to the consent', () => {
+    const conversation = new Conversation();
+    conversation.open();
+    const buttons = buttonsNow(conversation);
+    press(conversation, buttons, 'yes');
+    expect(conversation.person?.consent).not.toBeNull();
+    press(conversation, buttons, 'yes');
+    expect(isStale(conversation)).toBe(true);
+  });
+  test('skip of the name is no skip of the address', () => {
+    const conversation = new Conversation().agreed();
+    conversation.all(...WATCH, 'yes');
+    const buttons = buttonsNow(conversation);
+    press(conversation, buttons, 'skip');
+    expect(conversation.last.asking?.fields).toEqual(['mail']);
+    press(conversation, buttons, 'skip');
+    expect(isStale(conversation)).toBe(true);
+    expect(conversation.last.asking?.fields).toEqual(['mail']);
+  });
+  test('yes to the summary begins no other watch', () => {
+    const conversation = new Conversation().agreed();
+    conversation.all(...WATCH);
+    const buttons = buttonsNow(conversation);
+    press(conversation, buttons, 'yes');
+    expect(conversation.watches).toHaveLength(1);
+    press(conversation, buttons, 'yes');
+    expect(isStale(conversation)).toBe(true);
+    expect(conversation.thread.report).toBeNull();
+  });
+});
+
+test('a “yes” to the summary is not one to throwing away', () => {
+  const conversation = new Conversation().agreed();
+  conversation.all(...WATCH);
+  const summary = buttonsNow(conversation);
+  conversation.say('throw it away');
+  press(conversation, summary, 'yes');
+  expect(isStale(conversation)).toBe(true);
+  expect(conversation.thread.report).not.toBeNull();
+});
+
+describe('a message that was changed', () => {
+  test('twice is read twice', () => {
+    const conversation = new Conversation().agreed();
+    conversation.all(...WATCH.slice(0, 2));
+    conversation.say('71 F, sunny, calm', { id: 'weather' });
+    conversation.say('75 F, sunny, calm', { id: 'weather-2', edits: 'weather' });
+    conversation.say('79 F, sunny, calm', { id: 'weather-3', edits: 'weather' });
+    expect(conversation.thread.report?.fields['temperature']?.value).toEqual({ celsius: 26.1 });
+  });
+  test('and that was not understood before is the answer', () => {
+    const conversation = new Conversation().agreed();
+    conversation.say('tdoay 2:1o', { id: 'when' });
+    conversation.say('today 2:10 to 2:25 pm', { id: 'when-2', edits: 'when' });
+    expect(conversation.last.asking?.fields).toEqual(['place']);
+  });
+  test('in a live watch is counted again in its place, whatever came after it', () => {
+    const conversation = new Conversation().agreed();
+    conversation.say('start');
+    conversation.say('2 imp on dandelion', { id: 'first' });
+    conversation.say('1 bimac on dandelion', { id: 'second' });
+    conversation.say('3 imp on dandelion', { id: 'first-2', edits: 'first' });
+    expect(conversation.thread.report?.tally?.map(({ bee, count }) => [bee, count])).toEqual([
+      ['Bombus impatiens', 3],
+      ['Bombus bimaculatus', 1],
+    ]);
+    conversation.say('undo');
+    expect(conversation.thread.report?.tally?.map(({ count }) => count)).toEqual([3]);
+  });
+});
+
+test('the clock of a live watch is at no whole second', () => {
+  const conversation = new Conversation().agreed();
+  conversation.say('start');
+  conversation.advance(60.25);
+  conversation.all('1 imp on dandelion', 'pause');
+  conversation.advance(10.5);
+  conversation.say('go on');
+  conversation.advance(839.75);
+  expect(conversation.last.replies.join()).toMatch(/^Time\. 15 minutes, one queen\./);
+});
