@@ -21,6 +21,10 @@ const timeZone = z.string().refine((zone) => {
 /** This machine. */
 const LOOPBACK = new Set(['localhost', '127.0.0.1', '::1']);
 
+/** Nobody on the way can read what goes to this address. That it is an address is checked beside this. */
+const isSafe = (url: string): boolean =>
+  !URL.canParse(url) || url.startsWith('https:') || LOOPBACK.has(new URL(url).hostname);
+
 export const surveySettingsSchema = z.strictObject({
   /** Stands in every stored key; never changed once watches are stored. */
   key: z.string().regex(/^[a-z0-9][a-z0-9-]*$/, 'small letters, digits and hyphens, for example kestrel-fen'),
@@ -66,6 +70,25 @@ export const surveySettingsSchema = z.strictObject({
           ({ host, security }) => security !== 'none' || LOOPBACK.has(host),
           'mail to another machine needs security: tls or starttls',
         )
+        .optional(),
+    })
+    .optional(),
+  /** The message thread on the phone; without it nothing is asked of Telegram. The token is taken from the environment. */
+  telegram: z
+    .strictObject({
+      /** A Bot API server of one's own. */
+      apiRoot: z
+        .url({ protocol: /^https?$/ })
+        .refine((url) => !url.endsWith('/'), 'an address without the last /')
+        .refine(isSafe, 'another machine needs https: the token is part of every address')
+        .optional(),
+      /** Updates are brought to `url`; whatever answers there passes them on to `port` and `path` of this machine. */
+      webhook: z
+        .strictObject({
+          url: z.url({ protocol: /^https?$/ }).refine(isSafe, 'another machine needs https'),
+          port: z.int().min(1).max(65535),
+          path: z.string().regex(/^\/[\w./-]*$/, 'a path, for example /updates'),
+        })
         .optional(),
     })
     .optional(),

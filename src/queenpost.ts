@@ -6,10 +6,11 @@ import { exportPackage } from './commands/export.js';
 import { importPackage } from './commands/import.js';
 import { read } from './commands/read.js';
 import { season } from './commands/season.js';
+import { serve } from './commands/serve.js';
 import { talk } from './commands/talk.js';
 import { watches } from './commands/watches.js';
 
-const COMMANDS: readonly Command[] = [talk, read, watches, season, exportPackage, importPackage, demo];
+const COMMANDS: readonly Command[] = [talk, serve, read, watches, season, exportPackage, importPackage, demo];
 
 const list = (): string =>
   COMMANDS.map(({ name, does, usage }) => `  ${name.padEnd(9)} ${does}\n            queenpost ${name} ${usage}`).join(

@@ -36,36 +36,39 @@ export interface RunningParts {
   readonly now: () => string;
   /** By channel, how a reply goes out. */
   readonly channels: ReadonlyMap<string, Send>;
+  /** Given when nothing new shall be sent. */
+  readonly stop?: AbortSignal;
 }
 
 /** What lies beside the database goes as soon as its owner is forgotten. */
 function forgetting(exchange: Exchange<Thread>, store: Store, data: string): Exchange<Thread> {
   return {
-    async receive(message, now) {
-      const received = await exchange.receive(message, now);
+    async receive(message, now, how) {
+      const received = await exchange.receive(message, now, how);
       if (received.forgotten) sweep(store, data);
       return received;
     },
-    receiveWaiting() {
-      const all = exchange.receiveWaiting();
+    receiveWaiting(mostOfEach) {
+      const all = exchange.receiveWaiting(mostOfEach);
       if (all.received.some(({ forgotten }) => forgotten)) sweep(store, data);
       return all;
     },
   };
 }
 
-export async function openConversation({ survey, data, now, channels }: RunningParts): Promise<Running> {
+export async function openConversation({ survey, data, now, channels, stop }: RunningParts): Promise<Running> {
   const store = await openStore(databaseIn(data));
   const folder = join(data, MAILS);
   const mail = mailTo({ settings: survey.settings, folder, password: process.env[MAIL_PASSWORD] });
   const conversation = { newThread, step, dayAndPlaceOf };
+  const sending = { survey: survey.settings.key, ...(stop === undefined ? {} : { stop }) };
   sweep(store, data);
   const exchange = forgetting(openExchange({ store, survey, conversation, now, newId: () => newId() }), store, data);
   return {
     store,
     exchange,
     timers: openTimers({ store, survey: survey.settings.key, exchange }),
-    sender: openSender({ store, survey: survey.settings.key, channels }),
-    mailer: openSender({ store, survey: survey.settings.key, channels: new Map([[MAIL, mail]]) }),
+    sender: openSender({ store, channels, ...sending }),
+    mailer: openSender({ store, channels: new Map([[MAIL, mail]]), ...sending }),
   };
 }

@@ -1,36 +1,23 @@
-/** Takes a photograph from a file into the data folder, under the hash of its bytes. */
-import { createHash } from 'node:crypto';
-import { mkdirSync, readFileSync, writeFileSync } from 'node:fs';
+/** Takes a photograph from a file into the data folder. */
+import { readFile } from 'node:fs/promises';
 import { join } from 'node:path';
 import type { Content } from '../../shared/message.js';
+import { keepPhotograph } from '../channels/photographs.js';
 import { CommandError } from './command.js';
 import { PHOTOGRAPHS } from './sweep.js';
 
-/** Types by the bytes a file begins with; its name proves nothing. From the formats' specifications, from memory. */
-const BEGINNINGS: readonly (readonly [type: string, begins: (bytes: Buffer) => boolean])[] = [
-  ['image/jpeg', (bytes) => bytes[0] === 0xff && bytes[1] === 0xd8 && bytes[2] === 0xff],
-  ['image/png', (bytes) => bytes.subarray(0, 8).equals(Buffer.from('\x89PNG\r\n\x1a\n', 'latin1'))],
-  ['image/webp', (bytes) => bytes.toString('latin1', 0, 4) === 'RIFF' && bytes.toString('latin1', 8, 12) === 'WEBP'],
-  [
-    'image/heic',
-    (bytes) =>
-      bytes.toString('latin1', 4, 8) === 'ftyp' && /^(heic|heix|mif1|heif)$/.test(bytes.toString('latin1', 8, 12)),
-  ],
-];
+/** Where a data folder's photographs are. */
+export const photographsIn = (data: string): string => join(data, PHOTOGRAPHS);
 
 /** Throws `CommandError` where the file cannot be read or is no photograph. */
-export function keepPhotograph(path: string, data: string): Content {
+export async function photographFrom(path: string, data: string, timeZone: string): Promise<Content> {
   let bytes: Buffer;
   try {
-    bytes = readFileSync(path);
+    bytes = await readFile(path);
   } catch (cause) {
     throw new CommandError(`The photograph ${path} cannot be read.`, { cause });
   }
-  const type = BEGINNINGS.find(([, begins]) => begins(bytes))?.[0];
-  if (type === undefined) throw new CommandError(`${path} is no photograph I can take: JPEG, PNG, WebP or HEIC.`);
-  const sha256 = createHash('sha256').update(bytes).digest('hex');
-  const folder = join(data, PHOTOGRAPHS);
-  mkdirSync(folder, { recursive: true, mode: 0o700 });
-  writeFileSync(join(folder, sha256), bytes, { mode: 0o600 });
-  return { kind: 'photo', sha256, type, takenAt: null };
+  const kept = await keepPhotograph(bytes, { folder: photographsIn(data), timeZone });
+  if (kept === null) throw new CommandError(`${path} is no photograph I can take: JPEG, PNG, WebP or HEIC.`);
+  return kept;
 }

@@ -6,7 +6,7 @@ import { createInterface, type Interface } from 'node:readline';
 import { Temporal } from 'temporal-polyfill';
 import { z } from 'zod';
 import { CommandError, optionsOf, type Command } from './command.js';
-import { keepPhotograph } from './photograph.js';
+import { photographFrom } from './photograph.js';
 import { harmless } from './plain-text.js';
 import { Terminal } from './terminal.js';
 import { write } from './write.js';
@@ -56,7 +56,7 @@ async function takeInput(terminal: Terminal, line: string, data: string): Promis
 
 async function takePhotograph(terminal: Terminal, path: string, data: string): Promise<void> {
   try {
-    await terminal.take(keepPhotograph(path, data));
+    await terminal.take(await photographFrom(path, data, terminal.timeZone));
   } catch (error) {
     if (!(error instanceof CommandError)) throw error;
     terminal.said.push(error.message);

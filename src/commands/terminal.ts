@@ -69,6 +69,7 @@ export class Terminal {
     readonly clock: Clock,
     /** What is said when the database fails. */
     readonly notStored: string,
+    readonly timeZone: string,
     /** Texts that the sender handed over since they were last taken. */
     readonly said: string[],
   ) {}
@@ -96,7 +97,7 @@ export class Terminal {
       channels: new Map([[TERMINAL, send]]),
     });
     const parts = { survey: survey.settings.key, person: values.person, now: clock.now, newId: () => newId() };
-    return new Terminal(running, parts, clock, notStored(survey).text, said);
+    return new Terminal(running, parts, clock, notStored(survey).text, survey.settings.timeZone, said);
   }
 
   #note(received: readonly Received<Thread>[]): void {

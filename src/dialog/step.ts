@@ -86,7 +86,7 @@ const NO_PHOTOGRAPH = {
 } as const;
 
 /** What can be asked while there is no report. */
-const ASKED_WITHOUT_REPORT = ['consent', 'name', 'mail', 'join-photograph'];
+const ASKED_WITHOUT_REPORT = ['consent', 'name', 'mail', 'join-photograph', 'give', 'forget'];
 
 /**
  * Tells a button of the present question from an older one: raised with each change of the report and each new
@@ -95,7 +95,8 @@ const ASKED_WITHOUT_REPORT = ['consent', 'name', 'mail', 'join-photograph'];
 function revisionOf({ report, asking }: Thread): number {
   if (report !== null) return report.revision;
   if (asking === null) return 0;
-  return 1 + ASKED_WITHOUT_REPORT.indexOf(asking.kind === 'person' ? asking.field : asking.kind);
+  const asked = asking.kind === 'person' ? asking.field : asking.kind === 'right' ? asking.right : asking.kind;
+  return 1 + ASKED_WITHOUT_REPORT.indexOf(asked);
 }
 
 /** A conversation is opened, or something came that cannot be taken before the consent. */

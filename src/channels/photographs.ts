@@ -1,0 +1,70 @@
+/** Keeps photographs in the data folder, under the hash of their bytes. */
+import { createHash } from 'node:crypto';
+import { existsSync } from 'node:fs';
+import { mkdir, open, rename } from 'node:fs/promises';
+import { join } from 'node:path';
+import exifr from 'exifr';
+import { Temporal } from 'temporal-polyfill';
+import type { Content } from '../../shared/message.js';
+
+/** Types by the bytes a file begins with; its name proves nothing. From the formats' specifications, from memory. */
+const BEGINNINGS: readonly (readonly [type: string, begins: (bytes: Buffer) => boolean])[] = [
+  ['image/jpeg', (bytes) => bytes[0] === 0xff && bytes[1] === 0xd8 && bytes[2] === 0xff],
+  ['image/png', (bytes) => bytes.subarray(0, 8).equals(Buffer.from('\x89PNG\r\n\x1a\n', 'latin1'))],
+  ['image/webp', (bytes) => bytes.toString('latin1', 0, 4) === 'RIFF' && bytes.toString('latin1', 8, 12) === 'WEBP'],
+  [
+    'image/heic',
+    (bytes) =>
+      bytes.toString('latin1', 4, 8) === 'ftyp' && /^(heic|heix|mif1|heif)$/.test(bytes.toString('latin1', 8, 12)),
+  ],
+];
+
+/** A camera's clock: "2026:05:06 14:12:30". */
+const CAMERA_TIME = /^(?<year>\d{4}):(?<month>\d\d):(?<day>\d\d) (?<time>\d\d:\d\d:\d\d)/;
+
+/**
+ * When the photograph was taken, a UTC instant, by its EXIF data; null where it holds none that can be read. A camera
+ * that gives no offset is taken to run on the survey's time.
+ */
+async function takenAt(bytes: Buffer, timeZone: string): Promise<string | null> {
+  try {
+    const wanted = { pick: ['DateTimeOriginal', 'OffsetTimeOriginal'], reviveValues: false };
+    const exif = (await exifr.parse(bytes, wanted)) as Record<string, unknown> | undefined;
+    const { DateTimeOriginal: clock, OffsetTimeOriginal: offset } = exif ?? {};
+    const read = CAMERA_TIME.exec(String(clock))?.groups;
+    if (read === undefined) return null;
+    const local = Temporal.PlainDateTime.from(`${read['year']}-${read['month']}-${read['day']}T${read['time']}`);
+    const zone = /^[+-]\d\d:\d\d$/.test(String(offset)) ? String(offset) : timeZone;
+    return local.toZonedDateTime(zone).toInstant().toString();
+  } catch {
+    // No EXIF data, or none that can be read: the photograph is welcome without.
+    return null;
+  }
+}
+
+/** Nobody else may look at it; whole or not at all, and on the disk before anything names it. */
+async function keepFile(folder: string, sha256: string, bytes: Buffer): Promise<void> {
+  const path = join(folder, sha256);
+  if (existsSync(path)) return;
+  await mkdir(folder, { recursive: true, mode: 0o700 });
+  const unfinished = await open(`${path}.part`, 'w', 0o600);
+  try {
+    await unfinished.writeFile(bytes);
+    await unfinished.sync();
+  } finally {
+    await unfinished.close();
+  }
+  await rename(`${path}.part`, path);
+}
+
+/** Keeps a photograph and gives its content for a message; null where the bytes are none that we take. */
+export async function keepPhotograph(
+  bytes: Buffer,
+  { folder, timeZone }: { readonly folder: string; readonly timeZone: string },
+): Promise<Content | null> {
+  const type = BEGINNINGS.find(([, begins]) => begins(bytes))?.[0];
+  if (type === undefined) return null;
+  const sha256 = createHash('sha256').update(bytes).digest('hex');
+  await keepFile(folder, sha256, bytes);
+  return { kind: 'photo', sha256, type, takenAt: await takenAt(bytes, timeZone) };
+}
