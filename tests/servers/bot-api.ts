@@ -121,6 +121,8 @@ export class BotApi {
   /** Answers to presses, by their ids. */
   readonly pressesAnswered: string[] = [];
   webhook: { readonly url: string; readonly secret: string | undefined } | null = null;
+  /** Told of each message of the bot, for measuring. */
+  onSaid: (chat: number) => void = () => undefined;
   /** Status of each delivery to the webhook; 0 where the connection failed. */
   readonly deliveries: number[] = [];
   #updates: Update[] = [];
@@ -462,6 +464,7 @@ export class BotApi {
     } as Message;
     const silent = parameters['disable_notification'] === true;
     stored.messages.set(message.message_id, { message, silent, edits: 0 });
+    this.onSaid(stored.chat.id);
     return message;
   }
 
