@@ -27,10 +27,17 @@ type Input = z.infer<typeof inputSchema>;
 
 const INPUT_EXAMPLE = '{"text": "yesterday, 10:40 to 10:55"}';
 
+/** Begun before anything is waited for: lines that come before somebody listens are lost. */
+const each = (lines: Interface): AsyncIterable<string> => {
+  const input = lines[Symbol.asyncIterator]();
+  return { [Symbol.asyncIterator]: () => input };
+};
+
 async function talkByLines(terminal: Terminal, lines: Interface, data: string): Promise<void> {
+  const input = each(lines);
   await terminal.take({ kind: 'opened' });
   await write(`${JSON.stringify(terminal.taken())}\n`);
-  for await (const line of lines) {
+  for await (const line of input) {
     await takeInput(terminal, line, data);
     await write(`${JSON.stringify(terminal.taken())}\n`);
   }
@@ -68,6 +75,7 @@ const LOOK_MILLISECONDS = 1000;
 
 async function talkToPerson(terminal: Terminal, lines: Interface): Promise<void> {
   const isTerminal = process.stdin.isTTY;
+  const input = each(lines);
   const show = async (): Promise<void> => {
     for (const reply of terminal.taken().replies) await write(`${reply.split('\n').map(harmless).join('\n')}\n\n`);
     if (isTerminal) lines.prompt();
@@ -86,7 +94,7 @@ async function talkToPerson(terminal: Terminal, lines: Interface): Promise<void>
     });
   }, LOOK_MILLISECONDS);
   try {
-    for await (const line of lines) {
+    for await (const line of input) {
       await next(async () => {
         await terminal.take({ kind: 'text', text: line });
         await show();
