@@ -14,6 +14,8 @@ export const countSection = z.strictObject({
   negative: words,
   /** Before a number that was not meant: "not 50". */
   denied: words,
+  /** At the beginning, before the whole of which the next number is a part: "of the 50 there, 42 were open". */
+  partOf: words,
   /** "no", "not a single": 0 before one of `flowers` or `queens`. */
   noBefore: words,
   /** "didn't", "never": 0 before one of `seeing` and one of `anything`. */

@@ -59,6 +59,17 @@ export const readYesNo: Reader<YesNo> = (text, context) => {
   const used = answers.map(({ span: [from, to] }): Span => [typedAt(from), typedAt(to)]);
   const other: YesNo = { answer: last.answer === 'yes' ? 'no' : 'yes', rest: value.rest };
   if (answers.some(({ answer }) => answer !== last.answer)) return unsure([value, other], 'yes-no-doubt', used);
+  // "no, sorry, misread it. Yes, it's right."
+  const later = (value.rest ?? '').split(/[.!?;\n]+\s/u).slice(1);
+  const answersLater = later.map(
+    (sentence) => walk(phrases.respell(fold(sentence)).text, phrases).answers.at(-1)?.answer,
+  );
+  if (answersLater.includes(other.answer))
+    return unsure(
+      [other, value].map(({ answer }) => ({ answer, rest: null })),
+      'yes-no-doubt',
+      used,
+    );
   // "yes?", "yes, I think?", and "ok, what now?", which is no yes to what was shown
   const behindLead = rest + (phrases.leads.at(folded, rest)?.length ?? 0);
   const asked =

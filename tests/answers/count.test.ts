@@ -162,6 +162,9 @@ const either: Row[] = [
   ["I said 15 but it's 16", 'sure 16'],
   ['6 racemes so I called it 6', 'sure 6'],
   ['so 2 white and 3 pink', 'sure 5'],
+  ['Of the 50 there, 42 were open.', 'sure 42'],
+  ['2-300', 'sure ~250 200..300'],
+  ['1-100', 'sure ~51 1..100'],
 ];
 test.each(either)('count "%s" is %s', check(null));
 

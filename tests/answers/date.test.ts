@@ -341,6 +341,8 @@ const table: [typed: string, expected: string][] = [
   ['five four', 'not understood, no-date'],
   ['the last day of march', 'sure 2026-03-31'],
   ['26-04-30', 'sure 2026-04-30'],
+  ['April twenty ate', 'sure 2026-04-28'],
+  ['may too', 'sure 2026-05-02'],
 ];
 test.each(table)('date "%s" is %s', (typed, expected) => {
   expect(brief(readDate(typed, demo), show)).toBe(expected);

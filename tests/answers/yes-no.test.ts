@@ -248,7 +248,7 @@ const table: [typed: string, expected: string][] = [
   ['yes wait no the temp was 68', 'sure no [the temp was 68]'],
   ['nope jk yes', 'sure yes'],
   ['yes, sorry for the slow reply, was in the field', 'sure yes'],
-  ['yes, sorry for the slow reply, the temp was 68', 'sure yes [sorry for the slow reply, the temp was 68]'],
+  ['yes, sorry for the slow reply, the temp was 68', 'sure yes [the temp was 68]'],
   ['one thing is wrong', 'sure no'],
   ['need to change something', 'sure no'],
   ["there's a mistake in there", 'sure no'],
@@ -258,6 +258,10 @@ const table: [typed: string, expected: string][] = [
   ['might be a mistake in there', 'unsure no, yes-no-doubt'],
   ["that's everything", 'not understood, yes-no-unclear'],
   ['what I saw was four queens', 'not understood, yes-no-unclear'],
+  ["no — sorry, misread it. Yes, it's right.", 'unsure yes | no, yes-no-doubt'],
+  ['not a thing wrong with it', 'sure yes'],
+  ['Yep, off to feed the calves now', 'sure yes'],
+  ['no 😬 my bad', 'sure no'],
 ];
 test.each(table)('yes or no "%s" is %s', (typed, expected) => {
   expect(brief(readYesNo(typed, demo), show)).toBe(expected);

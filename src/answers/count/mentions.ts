@@ -96,6 +96,9 @@ function qualified(folded: string, number: Span, from: number, to: number, phras
 
 /** "2 to 3 hundred": what multiplies the second multiplies the first. */
 function scaledLike(low: NumberFound, high: NumberFound, folded: string, phrases: CountPhrases, words: Words): number {
+  // "2-300" are hundreds, "1-100" are not
+  const hundreds = /^-$/.test(folded.slice(low.span[1], high.span[0])) && low.value < 10 && high.value % 100 === 0;
+  if (hundreds && low.value >= 1 && low.value * 100 < high.value && high.value < 1000) return low.value * 100;
   const base = phrases.scale.exec(folded.slice(high.span[0], high.span[1]).trim())?.groups?.['base'];
   const counted = base === undefined ? undefined : findNumbers(base, words)[0];
   if (!counted || low.value >= counted.value || counted.value === 0) return low.value;

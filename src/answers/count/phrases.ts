@@ -24,6 +24,7 @@ export const countPhrases = madeOnce((words: Words) => {
     zeroLike: new RegExp(`^\\W*${anyOf(count.zeroLike)}\\W*$`, 'u'),
     /** "-3" at the beginning, "minus 3"; a dash after a word is no sign, nor is "plus or minus 3". */
     negative: new RegExp(`^\\s*-\\d|(?<!\\p{L}\\s)${anyOf(count.negative)}\\s+\\d`, 'u'),
+    partOf: new RegExp(`^\\W*${anyOf(count.partOf)}\\s+\\d[\\d,]*(?![\\d.%])`, 'u'),
     denied: new RegExp(`${anyOf(count.denied)}\\s+\\d[\\d,]*(?![\\d.])(?!\\s*%)`, 'gu'),
     noQueens: noThing(bumbles),
     noFlowers: noThing(flowers),

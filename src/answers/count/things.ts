@@ -100,7 +100,9 @@ export function withoutCorrected(folded: string, numbers: readonly Span[], phras
     return first[1] <= match.index && end <= last[0];
   });
   const left = correction ? blank(folded, [[0, correction.index + correction[0].length]]) : folded;
-  const denied = [...left.matchAll(phrases.denied)].map((match): Span => [match.index, match.index + match[0].length]);
+  const denied = [...left.matchAll(phrases.denied), ...left.matchAll(new RegExp(phrases.partOf, 'gu'))].map(
+    (match): Span => [match.index, match.index + match[0].length],
+  );
   const all = numbers.every((number) => denied.some(([from, to]) => from <= number[0] && number[1] <= to));
   return all ? left : blank(left, denied);
 }

@@ -45,6 +45,11 @@ export function dayNumberAt(scan: Scan, at: number): DayNumber | null {
   if (tens !== undefined) {
     const unitAt = tokens[at + 1]?.text === '-' ? at + 2 : at + 1;
     const unit = dayWords.ordinals[tokens[unitAt]?.text ?? ''];
+    // "april twenty ate", as a telephone hears it
+    const heard = words.count.byEar[tokens[unitAt]?.text ?? ''];
+    const ends = !tokens[unitAt + 1] || tokens[unitAt + 1]?.kind === 'sign';
+    if (heard !== undefined && heard <= 9 && ends)
+      return { day: tens + heard, next: unitAt + 1, ordinal: false, written: 'words' };
     if (unit !== undefined && unit <= 9) return { day: tens + unit, next: unitAt + 1, ordinal: true, written: 'words' };
   }
   const number = smallNumberAt(tokens, at, words.numbers);
@@ -137,7 +142,11 @@ export const monthThenDay: DayRule = (scan, at) => {
   const separator = sign && !sign.spaced && ['-', '/', '.', ','].includes(sign.text) ? sign.text : null;
   if (separator !== null) dayAt++;
   dayAt = dayWords.the(tokens, dayAt)?.next ?? dayAt;
-  const day = dayNumberAt(scan, dayAt);
+  // "may too", as a telephone hears it
+  const heard = tokens.length === 2 && at === 0 ? scan.words.count.byEar[tokens[1]?.text ?? ''] : undefined;
+  const day: DayNumber | null =
+    dayNumberAt(scan, dayAt) ??
+    (heard === undefined ? null : { day: heard, next: at + 2, ordinal: false, written: 'words' });
   if (!day) return null;
   // "it may two of them": a plain number word after a month is a day only where a date was asked for
   const inPassing = day.ordinal || day.written === 'digits';

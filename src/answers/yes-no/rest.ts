@@ -9,9 +9,9 @@ import { skip, type YesNoPhrases } from './phrases.js';
 function isChat(folded: string, phrases: YesNoPhrases): boolean {
   let at = skip(folded, 0);
   while (at < folded.length) {
-    const found = phrases.chat.at(folded, at);
+    const found = phrases.chat.at(folded, at) ?? /^\p{Extended_Pictographic}/u.exec(folded.slice(at, at + 2));
     if (!found) return false;
-    at = skip(folded, at + found.length);
+    at = skip(folded, at + ('phrase' in found ? found.length : found[0].length));
   }
   return true;
 }

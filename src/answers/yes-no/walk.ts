@@ -59,7 +59,7 @@ function endingClause(folded: string, at: number, found: PhraseFound, phrases: Y
 /** True where the "no" that ends at `end` answers; null where that cannot be told. */
 function answersNo(folded: string, end: number, phrases: YesNoPhrases): boolean | null {
   const after = folded.slice(end, end + 60);
-  if (CLAUSE_ENDS.test(after) || /^\s*\d/u.test(after)) return true;
+  if (folded[end - 1] === '.' || CLAUSE_ENDS.test(after) || /^\s*\d/u.test(after)) return true;
   const word = end + after.search(/\S/u);
   if (phrases.nothings.at(folded, word)) return false;
   const next = skip(folded, end);
