@@ -45,7 +45,11 @@ export const namesSection = z.strictObject({
   otherKinds: words,
   /** Before a plant's name they make it no such plant at all: "false". */
   mock: words,
-  /** Before a given name: "aunt", "mrs". */
+  /** Of the loose words, given names: "Lily had two" is no lily. */
+  givenNames: words,
+  /** Before a loose word they make it a plant: "my willow". */
+  owning: words,
+  /** Before a given name: "aunt", "mrs", "dog". */
   people: words,
   /** Begin where a plant stands: "behind". */
   elsewhere: words,

@@ -63,6 +63,9 @@ const table: [text: string, bees: string[], plants: string[], watched?: string[]
   ['about 2 imp', ['imp = impatiens'], []],
   ['1 bimac on a cherry?', ['bimac = bimaculatus'], ['cherry = Prunus?']],
 
+  ['redbud has 40', [], ['redbud = Cercis canadensis']],
+  ['my willow is out', [], ['willow = Salix']],
+
   // not told which
   ["1 queen, couldn't tell which", ["couldn't tell which = Bombus"], []],
   ['2 unknown bumble bees on the lilac', ['unknown bumble bees = Bombus'], ['lilac = Syringa vulgaris']],
@@ -78,6 +81,8 @@ const table: [text: string, bees: string[], plants: string[], watched?: string[]
   ['sunny, 66, light breeze at the northern edge', [], []],
   ['the eastern side of the yard', [], []],
   ['1 eastern on the lilac', ['eastern = impatiens'], ['lilac = Syringa vulgaris']],
+  ['my dog Rusty came along', [], []],
+  ['Lily had two of them', [], []],
   ['Rose and Lily came along to Cherry Creek', [], []],
   ['Best, Veronica Plumley', [], []],
   ['my sage advice', [], []],

@@ -61,6 +61,13 @@ const otherEnding = ({ use, single, first: { plain, stem } }: BeePlace): Ruling 
 const givenName = ({ use, manner, first, vocabulary }: BeePlace): Ruling =>
   manner === 'running' && use.kind === 'short' && vocabulary.loose.has(first.plain) ? 'drop' : null;
 
+const isFaint = ({ single, first, vocabulary }: BeePlace): boolean =>
+  single && (vocabulary.faint.has(first.stem) || vocabulary.faint.has(first.plain));
+
+/** "my dog Rusty" */
+const namesake = (place: BeePlace): Ruling =>
+  isFaint(place) && place.before && place.vocabulary.people.has(place.before.plain) ? 'drop' : null;
+
 const saysItself = ({ use }: BeePlace): Ruling => (use.kind === 'insect' || use.kind === 'scientific' ? 'keep' : null);
 
 /** "yellow bumble bee", but not "big yellow bumble bee" or "black and yellow bumble bee". */
@@ -72,9 +79,6 @@ const describingWord = (place: BeePlace): Ruling => {
   const more = describes(words[at], place) || (before !== undefined && !isAroundBees(before, vocabulary));
   return namesBee(place) && !more ? 'keep' : 'drop';
 };
-
-const isFaint = ({ single, first, vocabulary }: BeePlace): boolean =>
-  single && (vocabulary.faint.has(first.stem) || vocabulary.faint.has(first.plain));
 
 /** "the eastern side", "an American robin" */
 const ofNextWord = (place: BeePlace): Ruling =>
@@ -148,6 +152,7 @@ export const BEE_RULES: readonly ((place: BeePlace) => Ruling)[] = [
   ofElsewhere,
   otherEnding,
   givenName,
+  namesake,
   saysItself,
   describingWord,
   ofNextWord,

@@ -110,7 +110,9 @@ export class Building implements NameIndex {
   private addParts(saying: readonly Word[], taxon: Taxon, place: number): void {
     const strong: Use = { taxon, kind: 'part', strength: 'strong', place, allDescribing: false };
     for (const part of partsOf(saying, this.parts)) {
-      if (!part.some((word) => this.saysSomething(word))) continue;
+      // "the blue flower" for the watched "unknown little blue flower": two words of its look tell it
+      const isLook = taxon.rank === null && part.length > 1;
+      if (!isLook && !part.some((word) => this.saysSomething(word))) continue;
       const strength = this.strengthOf(part, 'part', false);
       const use: Use = strength === 'strong' ? strong : { ...strong, strength };
       push(this.exact, stemsOf(part), use);

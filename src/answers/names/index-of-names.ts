@@ -69,6 +69,11 @@ const indexWatched = madeOnce((watched: readonly string[]) =>
         if (known.taxa.has(name)) continue;
         const typed: Taxon = { name, rank: null, genus: '', regions: [], cuckoo: false };
         building.add({ taxon: typed, kind: 'common', name, place: 0 });
+        // "the blue one"
+        const noun = building.saying(name).at(-1);
+        if (!noun || !vocabulary.plantNouns.has(noun.stem) || noun.span[0] === 0) continue;
+        const asOne = `${name.slice(0, noun.span[0])}one`;
+        building.add({ taxon: typed, kind: 'common', name: asOne, place: 1 });
       }
       return building;
     }),

@@ -150,13 +150,16 @@ export const PLANT_RULES: readonly ((place: PlantPlace) => Ruling)[] = [
  * is what an "and" joins to a plant. Asked in running text, of each hit after those before it.
  */
 export function isBacked(hit: Hit, words: readonly Word[], kept: readonly Hit[], vocabulary: Vocabulary): boolean {
-  const { loose, aroundPlants, joining, describing } = vocabulary;
+  const { loose, aroundPlants, joining, describing, having, givenNames, owning } = vocabulary;
   const last = words[hit.to - 1]!;
   if (hit.to - hit.from > 1 || hit.watched || !loose.has(last.plain) || last.plain !== last.stem) return true;
   const next = words[hit.to];
   if (next && (next.digits || (next.gap === 'none' && aroundPlants.has(next.stem)))) return true;
+  // "redbud has 40", but "Lily had two"
+  if (next?.gap === 'none' && having.has(next.plain) && !givenNames.has(last.plain)) return true;
   const before = wordBefore(words, hit.from);
   if (!before) return false;
+  if (owning.has(before.plain)) return !givenNames.has(last.plain);
   if (before.plain === 'and' || before.plain === 'n') return kept.at(-1)?.to === hit.from - 1;
   return before.digits || joining.has(before.plain) || describing.has(before.plain) || before.plain === 'on';
 }

@@ -22,6 +22,8 @@ export interface Vocabulary {
   readonly heads: ReadonlySet<string>;
   readonly otherKinds: ReadonlySet<string>;
   readonly mock: ReadonlySet<string>;
+  readonly givenNames: ReadonlySet<string>;
+  readonly owning: ReadonlySet<string>;
   readonly people: ReadonlySet<string>;
   readonly elsewhere: ReadonlySet<string>;
   readonly placeEnds: ReadonlySet<string>;
@@ -98,6 +100,8 @@ export const vocabularyOf = madeOnce((words: Words): Vocabulary => {
     heads: setOf(names.heads),
     otherKinds: setOf(names.otherKinds),
     mock: setOf(names.mock),
+    givenNames: setOf(names.givenNames),
+    owning: setOf(names.owning),
     people: setOf(names.people),
     elsewhere: setOf(names.elsewhere),
     placeEnds: setOf(names.placeEnds),
