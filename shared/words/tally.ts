@@ -44,6 +44,12 @@ export const tallySection = z.strictObject({
   concluding: words,
   /** "nothing for a while, then 2 imps": a nothing that did not last. */
   phases: words,
+  /** What makes it doubtful that a bee counts: it was dead, a male, flew past or was seen outside the watch. */
+  unsettling: words,
+  /** Names a bee that nobody knows: "unknown", "something unknown". Behind "and" it is one more queen. */
+  nameless: words,
+  /** "Only flies", "nothing but ants": no queen was seen. */
+  onlyOthers: words,
   /** Queens not named yet, of a sum said before: "5 bees, 3 imps and the rest bimacs". */
   remainder: words,
   /** One more queen: "one was an imp, the other a bimac". */

@@ -9,7 +9,7 @@ import type { FoundNames } from './names/index.js';
 import { marksOf, type Mark, type MarkKind } from './tally/marks.js';
 import { isUnseen, marksInPassing } from './tally/passing.js';
 import { place } from './tally/placing.js';
-import { endsOnly, isBareNo, saysMore, withoutIdleNo, withoutQuestions } from './tally/asides.js';
+import { endsOnly, isBareNo, saysMore, withNoneButOthers, withoutIdleNo, withoutQuestions } from './tally/asides.js';
 import { articleCounts } from './tally/looking-on.js';
 import { saidIn } from './tally/hearing.js';
 import { pollenOf, type RowMeant, type TallyMeant } from './tally/meant.js';
@@ -114,7 +114,7 @@ export const readTally: Reader<TallyRow[]> = (text, context) => {
   // "not sure" says how many of nothing
   if (marks.every(({ kind }) => kind === 'cannot-tell' || kind === 'break' || kind === 'unknown'))
     return none('tally-not-understood');
-  const { meant, used, insects } = heard(marks, folded, context);
+  const { meant, used, insects } = heard(phrases.saysOnly(folded) ? withNoneButOthers(marks) : marks, folded, context);
   const { rows, beesMissing } = meant;
   const doubts: readonly Ask[] =
     onlyUnseen && seen.length < found.length ? [...meant.doubts, 'tally-unclear'] : meant.doubts;

@@ -1123,6 +1123,8 @@ const places: [typed: string, fields: Shown][] = [
   ['Heron Bend, 68 F, sunny', { place: 'Heron Bend', temperature: '20', sky: 'clear' }],
   ['at the fen boardwalk, it was sunny', { place: 'at the fen boardwalk', sky: 'clear' }],
   ['43.5121, -90.6402', { place: '43.5121 -90.6402' }],
+  // no temperature and no feet
+  [`43°24'18"N 90°12'45"W`, { place: '43.405 -90.2125' }],
 ];
 test.each(places)('asked where, "%s" says %j', (typed, fields) => {
   expect(shownFields(readFields(typed, demo, ['place']).fields)).toEqual(fields);

@@ -489,3 +489,37 @@ test.each([
 ])('a long text is answered too', (typed) => {
   expect(['sure', 'unsure', 'none']).toContain(readTally(typed, { ...demo, watched: two }).state);
 });
+
+// words cut short, hedges behind names, and queens that may not count
+check([
+  ['1 gri, 2 vag', one, 'sure 1 griseocollis @phlox, 2 vagans @phlox'],
+  ['tern 4 terr 1', one, 'sure 4 ternarius @phlox, 1 terricola @phlox'],
+  ['redb. 4 bim, phl: 1 imp', [redbud, phlox], 'sure 4 bimaculatus @redbud, 1 impatiens @phlox'],
+  ['a single half-black', one, 'sure 1 vagans @phlox'],
+  ['2 sandersoni? 1 ternarius', one, 'sure 2 sandersoni doubt @phlox, 1 ternarius @phlox'],
+  ["two, might've been three, half-blacks", one, 'unsure 2 vagans @phlox | 3 vagans @phlox, tally-inexact'],
+  ['2 dead bimacs', one, 'unsure 2 bimaculatus @phlox, tally-inexact'],
+  ["1 bimac flew by, didn't land", one, 'unsure 1 bimaculatus @phlox, tally-inexact'],
+  ['1 bimac, small one', one, 'sure 1 bimaculatus worker @phlox'],
+  ['5 imp, 3 of them workers', one, 'sure 2 impatiens @phlox, 3 impatiens worker @phlox'],
+  ['a vagans and something unknown', one, 'sure 1 vagans @phlox, 1 Bombus @phlox'],
+  ['3 on phlox, 1 on plum, no idea what species', three, 'sure 3 Bombus @phlox, 1 Bombus @plum'],
+  [
+    'three queens: impatiens, bimac and one no idea',
+    one,
+    'sure 1 impatiens @phlox, 1 bimaculatus @phlox, 1 Bombus @phlox',
+  ],
+  ['2 yellow ones (fervidus) and one half-black', one, 'sure 2 fervidus @phlox, 1 vagans @phlox'],
+  ['2 impatiens on phlox and 3 griseos on the same', two, 'sure 2 impatiens @phlox, 3 griseocollis @phlox'],
+  ['Mostly impatiens: 7 on the phlox, 2 on the bluebells', two, 'sure 7 impatiens @phlox, 2 impatiens @bluebells'],
+  ['twelve. all impatiens. on one bush!', one, 'sure 12 impatiens @phlox'],
+]);
+
+// none, in other words; what is said of other things is no count
+check([
+  ['only butterflies and a wasp', one, 'sure 0 - @phlox'],
+  ['none of the two had a bumble bee', two, 'sure 0 - @bluebells, 0 - @phlox'],
+  ['the phlox was a bust but one bimac came to the plum', [phlox, plum], 'sure 0 - @phlox, 1 bimaculatus @plum'],
+  ['None at all. Windy on the ridge.', one, 'sure 0 - @phlox'],
+  ['0 queens. sunny, 70, light wind', one, 'sure 0 - @phlox'],
+]);

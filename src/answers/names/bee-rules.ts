@@ -20,7 +20,10 @@ const WORDS_TO_BODY = 4;
 const namesBee = ({ after, vocabulary }: Place): boolean => isBumble(after, vocabulary);
 
 const describes = (word: Word | undefined, { vocabulary }: Place): boolean =>
-  word !== undefined && vocabulary.describing.has(word.stem) && !vocabulary.bumblebee.has(word.plain);
+  word !== undefined &&
+  vocabulary.describing.has(word.stem) &&
+  !vocabulary.bumblebee.has(word.plain) &&
+  !vocabulary.aroundBees.has(word.plain);
 
 /** Nothing follows that the name could describe. */
 const endsName = ({ after, vocabulary }: Place): boolean =>

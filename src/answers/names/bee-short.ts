@@ -8,8 +8,8 @@ import { SURE_ACROSS_WORDS, sureUpTo } from './similarity.js';
 import { wordBefore, type Word } from './tokens.js';
 import type { Vocabulary } from './vocabulary.js';
 
-/** Letters from which the beginning of a name is a short form: after "B.", alone as an answer, in running text. */
-const SHORTEST = { afterGenus: 1, answer: 3, running: 4 };
+/** Letters from which the beginning of a name is a short form: after "B.", alone as an answer, in running text, "gri 1". */
+const SHORTEST = { afterGenus: 1, answer: 3, running: 4, counted: 3 };
 /** Fewer letters than this are offered, never taken. */
 const SHORTEST_FIRM = 3;
 
@@ -24,7 +24,9 @@ export function shortHits(words: readonly Word[], index: NameIndex, vocabulary: 
     const afterGenus = before !== undefined && isBeeGenus(before, vocabulary);
     // "B. sand" is a bee, "sand" and "Bombus sand" are not
     if (isOther(word) && !(afterGenus && before.plain === 'b')) continue;
-    const least = afterGenus ? SHORTEST.afterGenus : word.dotted ? SHORTEST.answer : SHORTEST[manner];
+    const counted = wordBefore(words, at)?.digits === true || words[at + 1]?.digits === true;
+    const ofManner = counted ? SHORTEST.counted : SHORTEST[manner];
+    const least = afterGenus ? SHORTEST.afterGenus : word.dotted ? SHORTEST.answer : ofManner;
     if (plain.length < least) continue;
     const beginnings = plain.length > 3 && plain.endsWith('s') ? [plain, plain.slice(0, -1)] : [plain];
     const begins = (index.byBeginning.get(plain[0]!) ?? []).filter(

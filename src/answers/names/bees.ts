@@ -40,7 +40,10 @@ export function beeHits(words: readonly Word[], context: BeeContext, manner: Man
   const pieced = piecedHits(words, index, vocabulary, manner);
   const plants = plantsOf(context);
   const standing = [...named, ...short, ...pieced].flatMap((hit) => {
-    const home = homeOf(hit.fits[0]!.use.taxon, context.survey.region);
+    // "terr" begins the name of a bee that lives here, though one of elsewhere begins so too
+    const fits = hit.exactness === 'short' ? hit.fits : hit.fits.slice(0, 1);
+    const homes = fits.map(({ use }) => homeOf(use.taxon, context.survey.region));
+    const home = homes.includes('local') ? 'local' : homes[0]!;
     const place = { ...placeOf(hit, words, vocabulary, manner), home, plants };
     return ruled(place, BEE_RULES) ?? [];
   });

@@ -27,7 +27,7 @@ export {
 export { isAroundBees, isBeeGenus, withBumble } from './bee-words.js';
 export { beeHits, isInsect } from './bees.js';
 export { genusMentions } from './find.js';
-export { beesOf, plantsOf } from './index-of-names.js';
+export { beesOf, plantsOf, watchedOf } from './index-of-names.js';
 export type { Hit } from './hit.js';
 export { isAroundPlants } from './plant-words.js';
 export { plantHits, watchedTaxa } from './plants.js';

@@ -22,7 +22,7 @@ import {
 } from './gathering.js';
 import { labelledIn, type Labelled } from './labels.js';
 import { ownText, type OwnText } from './mail-text.js';
-import { leavePlaceAlone, readPlaceAsked } from './place-asked.js';
+import { coordinatesIn, leavePlaceAlone, readPlaceAsked } from './place-asked.js';
 import { watchedWith } from './flora.js';
 import { noteWords } from './vocabulary.js';
 import { readBareTemperature, readBesideWeather, readWeather } from './weather-told.js';
@@ -99,7 +99,8 @@ function gatherRest(
   const { context } = gathering;
   const wanted = asked.filter((field) => !gathering.has(field));
   if (!asked.includes('place') && !gathering.has('place')) findPlaceInto(gathering);
-  const unnamed = withoutFlora(gathering);
+  // degrees and minutes are no temperature and no feet, whatever is asked
+  const unnamed = maskedWith('q', withoutFlora(gathering), coordinatesIn(gathering));
   for (const field of IN_TURN) {
     if (field !== 'place' && !gathering.has(field)) findInto(gathering, field, unnamed);
   }

@@ -1,5 +1,5 @@
 /** The place while it is asked for: any words may be its name, so little else is taken from them. */
-import { readPlace, type PlaceRead } from '../place.js';
+import { findPlace, readPlace, type PlaceRead } from '../place.js';
 import type { Span } from '../reading.js';
 import { fold } from '../text.js';
 import { blankLines } from './blank-lines.js';
@@ -44,6 +44,17 @@ export function leavePlaceAlone(gathering: Gathering): void {
     const inWords = reading.used.every((span) => !/\d/.test(text.slice(...span)));
     if (named || (field !== 'date' && inWords && !standsAlone(text, reading.used, all, small))) gathering.drop(field);
   }
+}
+
+/** Where coordinates stand that are not taken yet. */
+export function coordinatesIn(gathering: Gathering): Span[] {
+  const { context } = gathering;
+  const rest = gathering.rest();
+  return findPlace(rest, context).flatMap((reading) => {
+    const best = reading.state === 'sure' ? reading.value : reading.state === 'unsure' ? reading.offer[0] : undefined;
+    if (best === undefined || best.latitude === null) return [];
+    return reading.used.filter((span) => /\d/.test(rest.slice(...span)));
+  });
 }
 
 /** What remains of a place's words when other fields were taken out of them. */

@@ -38,3 +38,24 @@ export const isBareNo = (mark: Mark, folded: string): boolean =>
 /** More words than a "no": what they mean nobody knows. */
 export const saysMore = (marks: readonly Mark[], folded: string): boolean =>
   marks.some((mark) => mark.kind === 'unknown') && marks.some((mark) => isBareNo(mark, folded));
+
+/** Marks that stand beside insects without telling of queens. */
+const BESIDE_INSECTS: ReadonlySet<Mark['kind']> = new Set([
+  'insect',
+  'count',
+  'break',
+  'plant',
+  'plants',
+  'preposition',
+]);
+
+/** "Only butterflies and a wasp" on the plum: no queen. */
+export function withNoneButOthers(marks: readonly Mark[]): readonly Mark[] {
+  const first = marks.find(({ kind }) => kind === 'insect');
+  const told = marks.every(({ kind }) => BESIDE_INSECTS.has(kind) || kind === 'unknown' || kind === 'thing');
+  if (first === undefined || !told) return marks;
+  return marks.flatMap((mark): Mark[] => {
+    if (mark === first) return [{ kind: 'zero', span: mark.span }];
+    return mark.kind === 'insect' || mark.kind === 'count' ? [] : [mark];
+  });
+}

@@ -102,8 +102,9 @@ export function countsIn(
       }
     }
     const unit = units.at(tokens, to);
-    // "2 visits by impatiens"
-    if (unit && !beesFrom.has(tokens[unit.to + 1]?.span[0] ?? -1)) continue;
+    // "2 visits by impatiens"; the "am" of "1 am bumble" is no hour
+    const saysQueens = unit !== null && meanings.at(tokens, unit.to)?.kinds.has('queens') === true;
+    if (unit && !saysQueens && !beesFrom.has(tokens[unit.to + 1]?.span[0] ?? -1)) continue;
     const numberFrom = from;
     const exactNumber = exact;
     for (let before = from - 1; before >= Math.max(0, from - 4); before--) {

@@ -18,6 +18,10 @@ export function giveBees(rows: readonly Row[], allBees: NameSaid | null, doubts:
       ? lastRow.bee
       : null;
   if (afterwards) (rows as Row[]).pop();
+  // "2, then 3, half-blacks": together, or one of them
+  const sameNumbersTwice =
+    rows.filter(({ plants, said }) => plants === null && !said.queens && !said.ofThem).length > 1;
+  if (afterwards && sameNumbersTwice) doubts.add('tally-unclear');
   const given = allBees ?? afterwards;
   let last: NameSaid | null = null;
   let missing = false;

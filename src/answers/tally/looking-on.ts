@@ -31,3 +31,11 @@ export function nextMeaning(marks: readonly Mark[], at: number): Mark | undefine
     .slice(at + 1, at + 6)
     .find((mark) => !(mark.kind === 'count' && mark.count.article) && mark.kind !== 'unknown');
 }
+
+/** "mostly impatiens: 7", "mostly impatiens, 7 of them": the bee next has its number behind it. */
+export function isCountedBehind(marks: readonly Mark[], at: number): boolean {
+  const bee = marks.findIndex(({ kind }, later) => later > at && kind === 'bee');
+  const [gap, count, ofThem] = marks.slice(bee + 1, bee + 4);
+  if (bee === -1 || gap?.kind !== 'break' || count?.kind !== 'count') return false;
+  return gap.strength === 'colon' || ofThem?.kind === 'of-them';
+}

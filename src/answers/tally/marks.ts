@@ -22,8 +22,9 @@ export type Mark = { readonly span: Span } & (
   | { readonly kind: 'queens'; readonly plural: boolean }
   /** "they're all"; "both" and "all three" say how many, too. */
   | { readonly kind: 'all-bees'; readonly number: number | null }
-  /** `ofZero`: behind a zero it is a doubt about that too. */
-  | { readonly kind: 'doubtful'; readonly ofZero: boolean }
+  /** `ofZero`: behind a zero it is a doubt about that too. `behind`: always about what stands before it. */
+  | { readonly kind: 'doubtful'; readonly ofZero: boolean; readonly behind: boolean }
+  | { readonly kind: 'worker'; readonly plural: boolean }
   /** "on": `strong` where only a plant can follow. */
   | { readonly kind: 'preposition'; readonly strong: boolean }
   | { readonly kind: 'break'; readonly strength: Break }
@@ -44,12 +45,13 @@ export type Mark = { readonly span: Span } & (
         | 'same-ones'
         | 'moved-on'
         | 'another'
-        | 'worker'
         | 'pollen'
         | 'no-pollen'
         | 'cannot-tell'
         | 'total'
         | 'thing'
+        /** "dead", "flew past": whether it counts is in doubt. */
+        | 'unsettling'
         | 'insect'
         | 'takes-back'
         | 'denies'
@@ -60,6 +62,7 @@ export type Mark = { readonly span: Span } & (
 );
 
 export type MarkKind = Mark['kind'];
+export type MarkOf<Kind extends MarkKind> = Extract<Mark, { kind: Kind }>;
 
 const SIGNS: Readonly<Record<string, Break>> = {
   ',': 'comma',
@@ -259,12 +262,14 @@ function markOf(
   const placed = last?.kind === 'preposition';
   const has = (kind: Meaning): boolean => kinds.has(kind);
   if (has('notZero')) return null;
+  if (has('unsettling')) return { kind: 'unsettling' };
   if (has('missed')) return { kind: 'thing' };
   // "oops" at the very start takes nothing back
   if (has('takesBack')) return before.length > 0 ? { kind: 'takes-back' } : null;
   if (has('takesBackWeakly')) return before.length > 0 ? { kind: 'takes-back-weakly' } : null;
   const pollenSaid = has('withoutIt') && before.some(({ kind }) => kind === 'pollen');
-  if (pollenSaid && (last?.kind === 'count' || last?.kind === 'queens')) return { kind: 'no-pollen' };
+  const counted = last?.kind === 'count' || last?.kind === 'queens';
+  if (pollenSaid && (counted || (last?.kind === 'bee' && phrase.startsWith('w')))) return { kind: 'no-pollen' };
   if (has('denies')) return { kind: 'denies' };
   if (has('nothingElse')) return { kind: 'nothing-else' };
   if (has('thatIsAll')) return { kind: 'that-is-all' };
@@ -287,7 +292,7 @@ function markOf(
   if (has('pollen')) return { kind: 'pollen' };
   if (has('cannotTell')) return { kind: 'cannot-tell' };
   if (has('otherInsects')) return { kind: 'insect' };
-  if (has('workers')) return { kind: 'worker' };
+  if (has('workers')) return { kind: 'worker', plural: phrase.endsWith('s') };
   if (has('total')) return { kind: 'total' };
   if (has('allBees') || has('bothBees')) {
     const number = phrase.split(' ').flatMap((word) => (word === 'both' ? [2] : (units[word] ?? [])))[0];
@@ -296,7 +301,7 @@ function markOf(
   if (has('ofThem') && last?.kind === 'count') return { kind: 'of-them' };
   if (has('saying')) return { kind: 'says' };
   if (has('queens')) return { kind: 'queens', plural: has('queensPlural') };
-  if (has('doubtful')) return { kind: 'doubtful', ofZero: has('doubtsZero') };
+  if (has('doubtful')) return { kind: 'doubtful', ofZero: has('doubtsZero'), behind: phrase === '?' };
   if (has('concluding') && before.length > 0) return { kind: 'concludes' };
   if (has('ands')) return { kind: 'break', strength: 'and' };
   if (has('ors')) return { kind: 'break', strength: 'or' };

@@ -3,6 +3,7 @@ import { findNames, type FoundName, type FoundNames, type NameValue } from '../n
 import type { Context, Span } from '../reading.js';
 import { blank } from '../text.js';
 import { plantsByOrder } from './by-order.js';
+import { watchedCutShort } from './watched-cut-short.js';
 
 export interface NameSaid {
   /** Best first; several where they are not `clear`, the genus last. */
@@ -61,10 +62,11 @@ function markOfBee(folded: string, found: FoundName): NameMark {
 export function namesIn(folded: string, context: Context, found: FoundNames = findNames(folded, context)): NamesSaid {
   const { bees, plants } = found;
   const named = plants.flatMap(({ names, span }) => (names[0] ? [{ name: names[0].name, at: span[0] }] : []));
+  const cutShort = watchedCutShort(folded, context, found);
   const marks: NameMark[] = [
     ...bees.map((found) => markOfBee(folded, found)),
     ...plants.map((found): NameMark => ({ kind: 'plant', plant: said(found), span: found.span })),
-    ...plantsByOrder(folded, named, context).map(({ name, span }): NameMark => {
+    ...[...plantsByOrder(folded, named, context), ...cutShort].map(({ name, span }): NameMark => {
       const plant = { names: [{ name, rank: null }], clear: true, doubt: false, span };
       return { kind: 'plant', plant, span };
     }),

@@ -117,12 +117,25 @@ function totalStandsAlone(heads: readonly Head[], head: Head): boolean {
   return next === undefined || next.type === 'count' || (next.gap !== null && next.gap !== 'open');
 }
 
-/** "two, an impatiens and a bimac", "2: impatiens, bimac": as many names behind it as it counts, none with a count. */
+/** "two, an impatiens and a bimac", "3: impatiens, bimac and one unknown": the names behind it add up to it. */
 function isSumOfNames(heads: readonly Head[], head: Head): boolean {
-  const behind = heads.slice(heads.indexOf(head) + 1);
-  const names = behind.filter(({ type }) => type === 'bee');
-  const plain = behind.every(({ type, count, plural }) => (type === 'bee' && !plural) || count?.article === true);
-  return plain && behind[0]?.gap != null && names.length > 1 && names.length === head.count?.values[0];
+  const behind = heads.slice(heads.indexOf(head) + 1).filter(({ count, bee }) => count?.article !== true || bee);
+  if (behind[0]?.type !== 'bee' || behind[0].gap === null) return false;
+  // "2 yellow ones (fervidus) and 1 half-black": the bracket names the two
+  if (behind[0].gap === 'open' && behind.some(({ type }) => type !== 'bee')) return false;
+  let sum = 0;
+  let names = 0;
+  for (const [at, { type, count, bee, plural, gap }] of behind.entries()) {
+    const before = behind[at - 1];
+    const counted = before?.type === 'count' && before.bee === null && gap === null;
+    if (type === 'bee' && plural && !counted) return false;
+    // "one no idea" is a count with its bee, "2 imp" a count before it
+    if (type === 'bee' && !counted) sum += 1;
+    else if (type === 'count' && (bee || behind[at + 1]?.gap === null)) sum += count?.values[0] ?? 0;
+    else if (type !== 'bee') return false;
+    if (type === 'bee' || bee) names++;
+  }
+  return names > 1 && sum === head.count?.values[0];
 }
 
 /** Counts and names in turn: "imp 2 bimac 1". */
@@ -138,13 +151,13 @@ export function row(head: Head, other: Head | null, more: Partial<RowSaid>): Row
   const bee = head.bee ?? other?.bee ?? null;
   const pollen = any((each) => each.pollen === true) ? 'all' : any((each) => each.pollen === 'none') ? 0 : null;
   const takesBack = both.find((each) => each.takesBack !== 'no')?.takesBack ?? 'no';
-  // "one with pollen", "(1 worker)": some of the row before
+  // "one with pollen", "(1 worker)", "1 of them a worker": some of the row before
   const inBrackets = head.gap === 'open';
   const partOfLast =
     bee === null &&
     head.role === 'new' &&
     count !== null &&
-    (pollen === 'all' || (inBrackets && any((each) => each.worker)));
+    (pollen === 'all' || (any((each) => each.worker) && (inBrackets || any((each) => each.ofThem))));
   return {
     kind: 'row',
     count,

@@ -9,6 +9,7 @@ export interface Phrases {
   readonly remainder: ReadonlySet<string>;
   readonly hedgedBut: (folded: string) => Span[];
   readonly eachHad: (folded: string, at: number) => boolean;
+  readonly saysNameless: (phrase: string) => boolean;
 }
 
 const isArticle = (mark: Mark | undefined): boolean => mark?.kind === 'count' && mark.count.article;
@@ -17,9 +18,69 @@ const ends = (mark: Mark | undefined, ...strengths: string[]): boolean =>
   mark?.kind === 'break' && strengths.includes(mark.strength);
 
 export function secondLook(marks: readonly Mark[], folded: string, phrases: Phrases): Mark[] {
-  const plants = withPlantsThatHad(marks, folded, phrases);
+  const told = withoutStrayNumbers(withAlternativeCounts(withNamelessOnes(marks, folded, phrases)));
+  const plants = withPlantsThatHad(told, folded, phrases);
   const others = withTheOther(withSumSign(plants, folded), folded, phrases);
   return withNoAsCorrection(withoutIdleArticles(withHedgedCounts(others, folded, phrases)), folded);
+}
+
+/** "1 vagans and something unknown": the unknown one is a queen of its own. */
+function withNamelessOnes(marks: readonly Mark[], folded: string, { saysNameless }: Phrases): Mark[] {
+  return marks.flatMap((mark, at): Mark[] => {
+    if (mark.kind !== 'cannot-tell' || !saysNameless(folded.slice(...mark.span))) return [mark];
+    const before = marks.slice(0, at).findLast(({ kind }) => kind !== 'unknown');
+    const named = marks.slice(0, at).some(({ kind }) => kind === 'bee');
+    if (!named || !ends(before, 'and')) return [mark];
+    const count: CountSaid = { values: [1], exact: true, article: false, span: mark.span };
+    return [{ kind: 'count', count, span: mark.span }, mark];
+  });
+}
+
+/** "Two, might have been three, half-blacks": either. */
+function withAlternativeCounts(marks: readonly Mark[]): Mark[] {
+  const left: Mark[] = [];
+  for (const mark of marks) {
+    const hedge = left.at(-1);
+    const gap = left.at(-2);
+    const first = ends(gap, 'comma', 'dash', 'open', 'or', 'and') ? left.at(-3) : gap;
+    const alternative =
+      mark.kind === 'count' &&
+      !mark.count.article &&
+      hedge?.kind === 'doubtful' &&
+      !hedge.behind &&
+      first?.kind === 'count' &&
+      !first.count.article;
+    if (!alternative) {
+      left.push(mark);
+      continue;
+    }
+    left.length = left.lastIndexOf(first);
+    const values = [...new Set([...first.count.values, ...mark.count.values])];
+    left.push({ ...first, count: { ...first.count, values, exact: false } });
+  }
+  return left;
+}
+
+/** Fewer are counted as queens; 32 °F is the least degree that a watch has. */
+const LEAST_STRAY = 32;
+const OF_NO_BEES: ReadonlySet<Mark['kind']> = new Set(['unknown', 'thing', 'break', 'preposition', 'count']);
+
+/** "0 queens. Sunny, 70, light wind": large numbers of a sentence that speaks of no bees and no plants. */
+function withoutStrayNumbers(marks: readonly Mark[]): readonly Mark[] {
+  const sentences: Mark[][] = [[]];
+  for (const mark of marks) {
+    sentences.at(-1)!.push(mark);
+    if (ends(mark, 'stop', 'line')) sentences.push([]);
+  }
+  const told = (sentence: readonly Mark[]): boolean => sentence.some(({ kind }) => !OF_NO_BEES.has(kind));
+  if (!sentences.some(told)) return marks;
+  const strays = (sentence: readonly Mark[]): boolean =>
+    !told(sentence) &&
+    sentence.some(({ kind }) => kind === 'unknown') &&
+    sentence.every((mark) => mark.kind !== 'count' || (mark.count.values[0] ?? 0) >= LEAST_STRAY || mark.count.article);
+  return sentences.flatMap((sentence) =>
+    strays(sentence) ? sentence.filter(({ kind }) => kind !== 'count') : sentence,
+  );
 }
 
 /** "Both had one bimac": both plants; "2 imps, both had pollen": the imps. */

@@ -29,6 +29,8 @@ const NOT_MEANINGS = [
   'plantByOrder',
   'plantWords',
   'eachHad',
+  'nameless',
+  'onlyOthers',
 ] as const;
 /** What a phrase can mean in a tally. Several meanings are told apart by what stands beside it. */
 export type Meaning = Exclude<keyof TallyWords, (typeof NOT_MEANINGS)[number]>;
@@ -83,6 +85,8 @@ export const tallyPhrases = madeOnce((words: TallyWords) => {
   const hedgedBut = new RegExp(`${anyOf(words.hedgesBefore)},?\\s+but(?!\\p{L})`, 'gu');
   const asking = new RegExp(`^(?:${anyOf(words.asking)})`, 'u');
   const eachHad = new RegExp(anyOf(words.eachHad), 'uy');
+  const nameless = new RegExp(`^${anyOf(words.nameless)}`, 'u');
+  const onlyOthers = new RegExp(anyOf(words.onlyOthers), 'u');
   const theOther: ReadonlySet<string> = new Set(words.theOther);
   const remainder: ReadonlySet<string> = new Set(words.remainder);
   return {
@@ -105,6 +109,10 @@ export const tallyPhrases = madeOnce((words: TallyWords) => {
       eachHad.lastIndex = at;
       return eachHad.test(folded);
     },
+    /** "unknown", "something unknown": names a bee that nobody knows. */
+    saysNameless: (phrase: string): boolean => nameless.test(phrase),
+    /** "only", "nothing but": no others than those said. */
+    saysOnly: (folded: string): boolean => onlyOthers.test(folded),
     theOther,
     remainder,
   };

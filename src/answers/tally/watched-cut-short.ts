@@ -1,0 +1,48 @@
+/** Plants being watched, by the beginning of their names beside a count: "col. 1 bimac" where the columbine is watched. */
+import type { Words } from '../../../shared/words.js';
+import { anyOf } from '../any-of.js';
+import { watchedOf, type FoundNames } from '../names/index.js';
+import type { Context, Span } from '../reading.js';
+import { madeOnce } from '../text.js';
+
+const patterns = madeOnce(({ tally, numbers }: Words) => {
+  const number = `(?:\\d|${anyOf(Object.keys(numbers.units), numbers.articles)})`;
+  return [
+    // "col. 1 bimac", "col: 1", "col - 1"
+    new RegExp(`(?<![\\p{L}\\p{M}'])(?<said>\\p{L}{3,}\\.?)\\s*[:=-]?\\s*${number}`, 'gu'),
+    // "1 bimac on the col."
+    new RegExp(`${anyOf(tally.onPlants)}\\s+(?:the\\s+)?(?<said>\\p{L}{3,}\\.?)(?![\\p{L}\\p{M}'])`, 'gu'),
+    // "1 bimac col, 2 bimac dutch": right behind the bee
+    /(?<![\p{L}\p{M}'])(?<said>\p{L}{3,})(?=[.,;\n]|$)/gu,
+  ] as const;
+});
+
+/** The one watched plant of whose names a word begins with `beginning`; null where there are several or none. */
+function watchedBegunBy(beginning: string, context: Context): string | null {
+  const begun = new Set<string>();
+  for (const [name, uses] of watchedOf(context).exact)
+    if (name.split(' ').some((word) => word.startsWith(beginning) && word.length > beginning.length))
+      for (const { taxon } of uses) begun.add(taxon.name);
+  return begun.size === 1 ? [...begun][0]! : null;
+}
+
+export function watchedCutShort(
+  folded: string,
+  context: Context,
+  { bees, plants }: FoundNames,
+): { readonly name: string; readonly span: Span }[] {
+  if (context.watched.length < 2) return [];
+  const taken = [...bees, ...plants].map(({ span }) => span);
+  const behindBee = (from: number): boolean => bees.some(({ span }) => span[1] < from && from - span[1] <= 2);
+  return patterns(context.words).flatMap((pattern, at) =>
+    [...folded.matchAll(pattern)].flatMap(({ index, 0: typed, groups }) => {
+      const said = groups!['said']!;
+      const from = index + typed.lastIndexOf(said);
+      const span: Span = [from, from + said.length];
+      if (at === 2 && !behindBee(from)) return [];
+      if (taken.some(([begin, end]) => begin < span[1] && from < end)) return [];
+      const name = watchedBegunBy(said.replace('.', ''), context);
+      return name === null ? [] : [{ name, span }];
+    }),
+  );
+}
