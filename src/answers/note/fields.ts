@@ -99,8 +99,9 @@ function gatherRest(
   const { context } = gathering;
   const wanted = asked.filter((field) => !gathering.has(field));
   if (!asked.includes('place') && !gathering.has('place')) findPlaceInto(gathering);
-  // degrees and minutes are no temperature and no feet, whatever is asked
-  const unnamed = maskedWith('q', withoutFlora(gathering), coordinatesIn(gathering));
+  // degrees and minutes of a place that is read last are no temperature and no feet
+  const coordinates = asked.includes('place') ? coordinatesIn(gathering) : [];
+  const unnamed = maskedWith('q', withoutFlora(gathering), coordinates);
   for (const field of IN_TURN) {
     if (field !== 'place' && !gathering.has(field)) findInto(gathering, field, unnamed);
   }
