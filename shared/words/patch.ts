@@ -44,6 +44,8 @@ export const patchSection = z.strictObject({
   ranges: words,
   /** Lengths that differ from person to person. */
   paces: words,
+  /** Before such a word: it is a thing. "by the steps" */
+  notPacesAfter: words,
   /** "two patches". */
   several: words,
   /** Stick to a number and say nothing: "10ish". */
@@ -55,6 +57,10 @@ export const patchSection = z.strictObject({
   soft: words,
   /** Before a patch in a longer text: "patch:". */
   labels: words,
+  /** Several that were measured as one: "two beds pushed together". */
+  joined: words,
+  /** Behind a doubt: it is of something else. "hard to tell where it ends" */
+  notDoubtedBefore: words,
   /** What an area in passing belongs to, if not to the patch: "a 40 acre farm". */
   notPatch: words,
 });

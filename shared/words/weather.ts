@@ -31,6 +31,8 @@ export const weatherSection = z.strictObject({
   noChanges: words,
   /** Somewhere in the clause: what is said held only for a part of the watch. "at first", "until the end". */
   partOfTheTime: words,
+  /** Before a time of day: it had changed until then. "blue by 10:15" */
+  changedBy: words,
   /** Directly before a word of weather: it was not so all the time. "turned cloudy". */
   becoming: words,
   /** "twenty point five". */
@@ -43,6 +45,10 @@ export const weatherSection = z.strictObject({
   alternativeJoins: words,
   /** In front of a range with "and": "between". */
   between: words,
+  /** Ask what a word means: no answer. "what counts as breezy" */
+  questions: words,
+  /** What such a clause tells is of the watch, whatever others tell. */
+  duringWatch: words,
   /** Make a value unsure, besides `hedges.doubting`. */
   doubting: words,
   /** Look like one of the doubts and are none: "sunny as could be". */
@@ -157,6 +163,8 @@ export const skySection = z.strictObject({
   /** Behind a share of the sky: that much is cloud, or is clear. */
   covered: words,
   uncovered: words,
+  /** Behind a share of the sky: what follows is another part of it. "7/8 with a sliver of blue" */
+  otherPart: words,
   eighths: words,
   /** "of", "out of" between a number and eight. */
   outOf: words,

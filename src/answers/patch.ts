@@ -13,6 +13,8 @@ import { blank, fold, joinSpans } from './text.js';
 const MOST_CHARACTERS = 2000;
 /** Two sizes that differ by less are one size said twice: "10 x 12 ft (11 sq m)". */
 const SAME_SIZE = 0.07;
+/** One side by itself that is shorter is of something else where two sides are told. In metres. */
+const SMALLEST_ALONE = 0.5;
 
 interface Found {
   readonly text: string;
@@ -70,7 +72,7 @@ function ofThePatch(folded: string, measures: readonly Measure[], phrases: Patch
 }
 
 function find(typed: string, context: Context, phrases: PatchPhrases): Found {
-  const folded = plainSizes(typed, phrases);
+  const folded = plainSizes(typed, context.words, phrases);
   const measures = ofThePatch(folded, measuresIn(folded, context.words, phrases), phrases);
   const correction = correctionIn(folded, measures, phrases);
   const later = correction ? measures.filter(({ span }) => span[0] >= correction[1]) : measures;
@@ -84,17 +86,30 @@ function find(typed: string, context: Context, phrases: PatchPhrases): Found {
     later.length > 0 ? later : measures.map((measure) => (isLength(measure.unit) ? { ...measure, unit } : measure));
   const bareUnit = unitForBare(folded, later.length > 0 ? [...later, ...measures] : kept, context, phrases);
   const text = later.length > 0 ? blank(folded, [[0, correction[1]]]) : folded;
-  return {
-    text,
-    shapes: shapesOf(text, kept, later.length > 0 ? bareUnit : { unit, said: true }, phrases),
-    measures: kept,
-  };
+  const shapes = shapesOf(text, kept, later.length > 0 ? bareUnit : { unit, said: true }, phrases);
+  if (shapes.length > 0) return { text, shapes, measures: kept };
+  // "20 by 10 feet. sunny, no wind. one queen": what follows puts no size right
+  const whole = shapesOf(folded, measures, unitForBare(folded, measures, context, phrases), phrases);
+  return { text: folded, shapes: whole, measures };
 }
 
 /** Leaves out a size that only says another again, and gives the one with more in it. */
-function distinct(shapes: readonly Shape[]): Shape[] {
+function distinct(all: readonly Shape[], text: string, phrases: PatchPhrases): Shape[] {
   const left: Shape[] = [];
-  for (const shape of shapes) {
+  const sided = all.some(({ patch, ask }) => patch.shape === 'rectangle' && ask === null);
+  // "16 by 10 ft, by my boots that are a foot long"
+  const aside = ({ patch, ask }: Shape): boolean =>
+    sided && ask === 'patch-one-length' && patch.squareMetres < SMALLEST_ALONE ** 2;
+  const shapes = all.filter((shape) => !aside(shape));
+  for (const [index, shape] of shapes.entries()) {
+    const before = shapes[index - 1];
+    // "10 by 15 feet (3 by 4.6 m)"
+    if (
+      before?.patch.shape === shape.patch.shape &&
+      same(before.patch, shape.patch) &&
+      phrases.restated.test(text.slice(before.span[1], shape.span[0]))
+    )
+      continue;
     const at = left.findIndex(
       (other) => (other.patch.shape === 'area' || shape.patch.shape === 'area') && same(other.patch, shape.patch),
     );
@@ -117,13 +132,13 @@ function patchesSaid(text: string, measures: readonly Measure[], phrases: PatchP
 }
 
 function readingOf({ text, shapes, measures }: Found, doubted: boolean, phrases: PatchPhrases): Reading<Patch> {
-  const all = distinct(shapes);
+  const all = distinct(shapes, text, phrases);
   const [only, ...more] = all;
   if (!only)
     return none(phrases.paces.test(text) ? 'patch-paces' : measures.length > 0 ? 'patch-bare-number' : 'patch-no-size');
   const used = joinSpans(all.map(({ span }) => span));
   if (all.some(({ patch }) => patch.squareMetres <= 0)) return none('patch-no-size', used);
-  const said = patchesSaid(text, measures, phrases);
+  const said = phrases.joined.test(text) ? 1 : patchesSaid(text, measures, phrases);
   const sum = all.reduce((square, { patch }) => square + patch.squareMetres, 0);
   if (more.length > 0) return unsure([areaOf(sum), ...all.map(({ patch }) => patch)], 'patch-several', used);
   if (said > 1) return unsure([areaOf(sum * said), only.patch], 'patch-several', used);
@@ -148,6 +163,11 @@ export const readPatch: Reader<Patch> = (text, context) => {
     if (square && unit && found.measures.length === 0) {
       return sure(areaOf(squareMetresOf({ value: 1, unit })), [[square.index, square.index + square[0].length]]);
     }
+  }
+  const [bare] = found.measures;
+  if (found.shapes.length === 0 && bare && phrases.bareArea.test(found.text.slice(bare.span[1]))) {
+    const area = squareMetresOf({ value: bare.value, unit: context.survey.lengthUnit });
+    return unsure([areaOf(area)], 'patch-no-unit', [bare.span]);
   }
   if (phrases.paces.test(folded) && found.shapes.length < 2 && found.measures.some(({ kind }) => kind === 'bare'))
     return none('patch-paces');

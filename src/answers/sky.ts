@@ -5,7 +5,16 @@ import { CLOUDS, type Cloud } from '../../shared/vocabularies.js';
 import { none, sure, unsure, type Context, type Finder, type Reader, type Reading, type Span } from './reading.js';
 import { coversIn, type Cover } from './weather/cover.js';
 import { amongWeather, type Finding } from './weather/place.js';
-import { changesIn, doubtedClauses, lastSaid, ofTheWatch, otherTimeClauses, partlySo } from './weather/said.js';
+import {
+  asksMeaning,
+  changedInto,
+  changesIn,
+  doubtedClauses,
+  lastSaid,
+  ofTheWatch,
+  otherTimeClauses,
+  partlySo,
+} from './weather/said.js';
 import type { SkyHit, SkyPart, SkyWord } from './weather/sky-word.js';
 import { foldDegrees, spoken, type Spoken } from './weather/spoken.js';
 
@@ -156,7 +165,8 @@ function meantBy(
       const near = Math.abs(amount(only) - amount(second)) <= 2;
       return openly(near ? cloudierFirst(wholes) : wholes, 'sky-between');
     }
-    if (changesIn(text, words)(said[0]!.clause, said.at(-1)!.clause)) return openly(wholes, 'sky-between');
+    if (changesIn(text, words)(said[0]!.clause, said.at(-1)!.clause) || said.some(partlySo(text, words)))
+      return openly(wholes, 'sky-between');
     const both = compatible(wholes);
     if (both) return withParts(both, parts);
     // "sunny and cloudy": neither, but something between
@@ -192,7 +202,7 @@ function outside<Told extends { readonly span: Span }>(
 function readOnce(typed: string, { words }: Context, finding: Finding): Reading<Sky> {
   const text = spoken(typed, words);
   const otherTimes = otherTimeClauses(text, words);
-  const { sky: kept } = amongWeather(text, words, finding);
+  const { sky: kept, left } = amongWeather(text, words, finding);
   const bare = finding === 'answer' && kept.length === 0;
   // the half of "in the second half" is no share of the sky
   const passedOver = kept.filter(({ value }) => value.says === 'nothing');
@@ -212,7 +222,25 @@ function readOnce(typed: string, { words }: Context, finding: Finding): Reading<
 
   const rain = raining.length > 0;
   const offer = meant.clouds.map((cloud): Sky => ({ cloud, rain }));
-  if (meant.ask) return unsure(offer, meant.ask, used);
+  // "rain at first, then it cleared up"
+  const clauses = [...raining, ...counted].map(({ clause }) => clause);
+  const rainedBefore = rain && changesIn(text, words)(Math.min(...clauses), Math.max(...clauses));
+  const withRain: readonly Sky[] =
+    rainedBefore && !meant.clouds.includes('overcast') ? [...offer, { cloud: 'overcast', rain }] : offer;
+  if (meant.ask) return unsure(withRain, meant.ask, used);
+  const others = left.sky.filter((hit) => isOfCloud(hit));
+  if (changedInto(others, text, words)) {
+    const { clouds } = openly(
+      [...meant.clouds, ...others.filter(isWhole).map(({ value }) => value.cloud)],
+      'sky-between',
+    );
+    return unsure(
+      clouds.map((cloud): Sky => ({ cloud, rain })),
+      'sky-between',
+      used,
+    );
+  }
+  if (withRain !== offer) return unsure(withRain, 'sky-between', used);
   // the only word on the sky in a longer text, and it could be of another day
   if (finding === 'passing' && counted.length === 0 && covers.length === 0) return unsure(offer, 'sky-doubt', used);
   const doubted = doubtedClauses(text, words);
@@ -226,7 +254,9 @@ function readOnce(typed: string, { words }: Context, finding: Finding): Reading<
  */
 export const readSky: Reader<Sky> = (text, context) => {
   if (text.trim() === '') return none('empty');
-  return lastSaid(text, foldDegrees(text), context.words, (part) => readOnce(part, context, 'answer'));
+  const folded = foldDegrees(text);
+  if (asksMeaning(folded, context.words)) return none('sky-unknown');
+  return lastSaid(text, folded, context.words, (part) => readOnce(part, context, 'answer'));
 };
 
 /** Finds cloud and rain in a longer text: unmistakable words, or any sky word under a label or among other weather. */

@@ -1,9 +1,12 @@
 /** Wind on the Beaufort scale: "light breeze", "leaves rustling", "5-10 mph", "NW at 10", "Beaufort 3". Forces 0 to 12. */
 import type { Ask } from '../../shared/phrases.js';
 import type { Wind } from '../../shared/record.js';
+import type { SpeedUnit } from '../../shared/vocabularies.js';
 import { none, sure, unsure, type Context, type Finder, type Reader, type Reading } from './reading.js';
 import { amongWeather, type Finding } from './weather/place.js';
 import {
+  asksMeaning,
+  changedInto,
   changesIn,
   doubtedClauses,
   isFiller,
@@ -108,7 +111,13 @@ function wordAndSign(words: Meant, sign: Meant): Meant {
   if (word === undefined || seen === undefined) return words;
   // each settles what the other leaves open
   if (words.ask && !sign.ask) return words.forces.includes(seen) ? sign : openly([seen, ...words.forces], 'wind-two');
-  if (sign.ask) return words.ask || sign.forces.includes(word) ? words : openly([word, ...sign.forces], 'wind-two');
+  if (words.ask) {
+    const [both, another] = words.forces.filter((force) => sign.forces.includes(force));
+    return both !== undefined && another === undefined ? clearly(both) : words;
+  }
+  // "windy, flowers whipping about": a sign that leaves much open is no word against it
+  if (sign.ask && sign.forces.some((force) => Math.abs(force - word) <= 1)) return words;
+  if (sign.ask) return openly([word, ...sign.forces], 'wind-two');
   return word === seen ? words : openly([seen, word], 'wind-two');
 }
 
@@ -191,10 +200,14 @@ function lastNumber(speeds: readonly Speed[], text: Spoken, words: Context['word
 }
 
 /** Reads one text without corrections in it. */
-function readOnce(typed: string, { words, survey }: Context, finding: Finding): Reading<Wind> {
+function readOnce(typed: string, before: string, { words, survey }: Context, finding: Finding): Reading<Wind> {
   const text = spoken(typed, words);
   const among = amongWeather(text, words, finding);
-  const speeds = ofTheWatch(speedsIn(text, words, survey.speedUnit, finding === 'answer'), text, words);
+  const answer = finding === 'answer';
+  const saidUnit = unitBefore(before, words, survey.speedUnit, answer);
+  const speeds = ofTheWatch(speedsIn(text, words, saidUnit ?? survey.speedUnit, answer), text, words).map((speed) =>
+    saidUnit === null ? speed : { ...speed, marked: true },
+  );
   const told = ofTheWatch(
     among.wind.words.filter((hit) => !hit.negated),
     text,
@@ -218,9 +231,16 @@ function readOnce(typed: string, { words, survey }: Context, finding: Finding): 
 
   const offer = meant.forces.map((beaufort): Wind => ({ beaufort }));
   if (meant.ask) return unsure(offer, meant.ask, used);
+  if (changedInto(among.left.wind, text, words)) return unsure(offer, 'wind-two', used);
   const doubted = doubtedClauses(text, words);
   const hedged = [...said, ...counted].some((each) => doubted.has(each.clause));
   return hedged ? unsure(offer, 'wind-doubt', used) : sure(offer[0]!, used);
+}
+
+/** The unit of what is corrected: "12 km/h, sorry, 15" is 15 km/h, "force 3, make that 4" is force 4. */
+function unitBefore(before: string, words: Context['words'], bareUnit: SpeedUnit, answer: boolean): Speed['unit'] {
+  if (!/\d/.test(before) && before.trim() === '') return null;
+  return speedsIn(spoken(before, words), words, bareUnit, answer).findLast((speed) => !speed.gust)?.unit ?? null;
 }
 
 /**
@@ -244,11 +264,15 @@ function besideWords(speed: Speed, said: readonly WindHit[], meant: Meant | null
  */
 export const readWind: Reader<Wind> = (text, context) => {
   if (text.trim() === '') return none('empty');
-  return lastSaid(text, foldDegrees(text), context.words, (part) => readOnce(part, context, 'answer'));
+  const folded = foldDegrees(text);
+  if (asksMeaning(folded, context.words)) return none('wind-unknown');
+  return lastSaid(text, folded, context.words, (part, before) => readOnce(part, before, context, 'answer'));
 };
 
 /** Finds the wind in a longer text: unmistakable words and signs, a speed with its unit, or any wind word under a label. */
 export const findWind: Finder<Wind> = (text, context) => {
-  const reading = lastSaid(text, foldDegrees(text), context.words, (part) => readOnce(part, context, 'passing'));
+  const reading = lastSaid(text, foldDegrees(text), context.words, (part, before) =>
+    readOnce(part, before, context, 'passing'),
+  );
   return reading.state === 'none' ? [] : [reading];
 };

@@ -200,6 +200,21 @@ const table: [typed: string, expected: string][] = [
   ['0 x 5 ft', 'not understood, patch-no-size'],
   ['redbud', 'not understood, patch-no-size'],
   ['', 'not understood, empty'],
+  ['20 by 10 feet. sunny, no wind. one queen.', 'sure 6.096 x 3.048 = 18.581'],
+  ['20 by 10 feet. one queen', 'sure 6.096 x 3.048 = 18.581'],
+  ['ten by for feet', 'sure 3.048 x 1.2192 = 3.716'],
+  ['to feet by six feet', 'sure 1.8288 x 0.6096 = 1.115'],
+  ['40 by 20 feet, hard to tell where it ends', 'sure 12.192 x 6.096 = 74.322'],
+  ['40 by 20 feet, hard to tell', 'unsure 12.192 x 6.096 = 74.322, patch-doubt'],
+  ['16 by 10 ft, my boots are a foot long', 'sure 4.8768 x 3.048 = 14.864'],
+  ['24 x 8 ft, two beds pushed together', 'sure 7.3152 x 2.4384 = 17.837'],
+  ['200 square', 'unsure 18.581, patch-no-unit'],
+  ['45 ft by 15 ft along the ditch', 'sure 13.716 x 4.572 = 62.71'],
+  ['12 metres by 6 metres, south side of the shop', 'sure 12 x 6 = 72'],
+  ['250 sq ft from the aerial photo', 'sure 23.226'],
+  ['10x4 by the steps', 'unsure 3.048 x 1.2192 = 3.716, patch-no-unit'],
+  ['10x10 steps', 'not understood, patch-paces'],
+  ['10 by 15 feet (3 by 4.6 m)', 'sure 4.572 x 3.048 = 13.935'],
 ];
 test.each(table)('patch "%s" is %s', (typed, expected) => {
   expect(brief(readPatch(typed, demo), show)).toBe(expected);

@@ -668,6 +668,7 @@ const fahrenheitSurvey: [typed: string, expected: string][] = [
   ['5 9', 'not understood, temperature-low'],
   ['6 5', 'not understood, temperature-low'],
   ['the temperature was 3 degrees above yesterday, 67', 'sure 19.4'],
+  ['18 degrés', 'unsure 18, temperature-unit'],
 ];
 test.each(fahrenheitSurvey)('temperature "%s" is %s', (typed, expected) => {
   expect(brief(readTemperature(typed, demo), celsius)).toBe(expected);

@@ -60,6 +60,9 @@ function withUnit(text: string, value: number, span: Span, words: Words, phrases
   return { ...bare, kind: 'length', unit, span: whole };
 }
 
+/** Behind the inches of "5 feet 6": the end, a sign, or the other side. */
+const ENDS_LENGTH = /^\s*(?:$|[,;)*×.]|by\b|x\b)/u;
+
 /** "5 feet 6 inches", "5'6", "1 m 50", "an acre and a half": the second goes on the first. Null where it does not. */
 function compound(text: string, first: Bare, second: Bare, phrases: PatchPhrases): Bare | null {
   const gap = text.slice(first.span[1], second.span[0]);
@@ -87,6 +90,8 @@ function compound(text: string, first: Bare, second: Bare, phrases: PatchPhrases
     return { ...first, value: first.value + second.value / 100, span };
   }
   if (second.kind !== 'bare' || !/^\s?$/.test(gap)) return null;
+  // "10 feet. one queen"
+  if (gap !== '' && (text[first.span[1] - 1] === '.' || !ENDS_LENGTH.test(text.slice(second.span[1])))) return null;
   // "10' 6 wide" are two lengths, "5'6 wide" is one
   const labelled = phrases.roles.some(({ after }) => after.test(text.slice(second.span[1], second.span[1] + REACH)));
   if (gap !== '' && labelled) return null;
@@ -145,8 +150,9 @@ const MOST_AMOUNTS = 100;
 const MOST_MEASURES = 40;
 
 /** Same length, easier to read: "20ftx10ft", "10ft6in", "10ish by 12ish". What `measuresIn` and `shapesOf` take. */
-export const plainSizes = (folded: string, phrases: PatchPhrases): string =>
+export const plainSizes = (folded: string, { weather }: Words, phrases: PatchPhrases): string =>
   folded
+    .replace(phrases.byEar, (found) => String(weather.unitsByEar[found]).padEnd(found.length))
     .replace(phrases.crossed, (found) => '*'.padEnd(found.length))
     .replace(phrases.oneWay, (found) => ONE_WAY.padEnd(found.length))
     .replace(/(?<=\d\s?)ft(?=\d{1,2}\s?(?:in|"|''))/gu, "' ")

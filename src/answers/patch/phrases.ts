@@ -23,7 +23,7 @@ const anyUnit = (words: readonly string[]): string =>
     .join('|');
 
 export const patchPhrases = madeOnce((words: Words) => {
-  const { patch, hedges } = words;
+  const { patch, hedges, weather } = words;
   const units = anyUnit([...Object.keys(patch.lengths), ...Object.keys(patch.areas)]);
   const letters = anyUnit(Object.keys(patch.lengths).filter((unit) => /^\p{L}{2}/u.test(unit) && unit !== 'in'));
   const square = anyOf(patch.square);
@@ -59,7 +59,11 @@ export const patchPhrases = madeOnce((words: Words) => {
       { role: 'radius', after: after(patch.radius), before: before(patch.radiusBefore) },
       { role: 'around', after: after(patch.around), before: before(patch.aroundBefore) },
       { role: 'tall', after: after(patch.tall), before: before(patch.tallBefore) },
-      { role: 'elsewhere', after: after(patch.elsewhere), before: before(patch.elsewhereBefore) },
+      {
+        role: 'elsewhere',
+        after: new RegExp(`^[\\s(-]*${soft}${anyOf(patch.elsewhere)}`, 'u'),
+        before: before(patch.elsewhereBefore),
+      },
       { role: 'side', after: after(patch.onASide), before: before([]) },
       { role: 'long', after: after([...patch.long, ONE_WAY]), before: before(patch.lengthBefore) },
       { role: 'across', after: after(patch.across), before: before(patch.acrossBefore) },
@@ -80,11 +84,18 @@ export const patchPhrases = madeOnce((words: Words) => {
     round: new RegExp(anyOf(patch.round), 'u'),
     squareShaped: new RegExp(anyOf(patch.squareShaped), 'u'),
     other: new RegExp(anyOf(patch.other), 'u'),
-    paces: new RegExp(anyOf(patch.paces), 'u'),
+    paces: new RegExp(`(?<!${anyOf(patch.notPacesAfter)}\\s)${anyOf(patch.paces)}`, 'u'),
     several: new RegExp(`^\\s*(?:[\\p{L}-]+\\s+){0,2}?${anyOf(patch.several)}`, 'u'),
     severalAnywhere: new RegExp(anyOf(patch.several), 'u'),
     each: new RegExp(anyOf(patch.each), 'u'),
-    doubting: new RegExp(anyOf(hedges.doubting, words.count.doubts), 'u'),
+    doubting: new RegExp(`${anyOf(hedges.doubting, words.count.doubts)}(?!\\s+${anyOf(patch.notDoubtedBefore)})`, 'u'),
+    joined: new RegExp(anyOf(patch.joined), 'u'),
+    /** "ten by for feet", as a telephone hears it */
+    byEar: new RegExp(
+      `(?<=^\\s*|${anyOf(patch.by)}\\s)(?:${Object.keys(weather.unitsByEar).join('|')})(?=\\s+(?:${letters}))`,
+      'gu',
+    ),
+    bareArea: new RegExp(`^[\\s-]{0,2}${square}\\W*$`, 'u'),
     corrections: new RegExp(
       `${anyOf(hedges.correcting)}|(?<=[,.;\\n-]\\s{0,3})${anyOf(words.yesNo.bareNo)}(?=[\\s,.-]+[\\p{L}\\d~])`,
       'gu',

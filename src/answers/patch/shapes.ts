@@ -111,7 +111,8 @@ export function shapesOf(
 ): Shape[] {
   const shapes: Shape[] = [];
   const used = measures.filter(
-    ({ role, kind, unit }) => role !== 'tall' && role !== 'elsewhere' && (kind === 'bare' || unit !== null),
+    ({ role, kind, unit }) =>
+      role !== 'tall' && (role !== 'elsewhere' || kind === 'area') && (kind === 'bare' || unit !== null),
   );
   const side = ({ kind, unit }: Measure): boolean => kind === 'bare' || kind === 'length' || isLength(unit);
   for (let at = 0; at < used.length; at++) {

@@ -75,6 +75,7 @@ function sideOf(
   const other = others.has(clause);
   for (let at = to; at < to + FARTHEST_BEHIND && tokens[at]?.clause === clause; at++) {
     if (/^\d/.test(tokens[at]!.word) || sky.otherPercent.includes(tokens[at]!.word)) break;
+    if (sky.otherPart.includes(tokens[at]!.word)) break;
     const side = sideAt(at);
     if (side) return { side, other: false, span: [span[0], tokens[at]!.span[1]] };
   }

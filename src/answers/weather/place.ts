@@ -33,8 +33,15 @@ const trustOfSky = ({ value }: SkyHit): Trust => {
 /** In a list of weather each item has few words. */
 const FARTHEST_TOKENS = 12;
 
-/** Sky and wind words that count. A word for a gust or a place's name has been left out before. */
-export function amongWeather(text: Spoken, words: Words, finding: Finding): { sky: SkyHit[]; wind: WindHits } {
+/** Sky and wind words that count; `left` are words that do not, but may still tell of a change. */
+export interface AmongWeather {
+  readonly sky: readonly SkyHit[];
+  readonly wind: WindHits;
+  readonly left: { readonly sky: readonly SkyHit[]; readonly wind: readonly WindHit[] };
+}
+
+/** Tells which words of sky and wind count. A word for a gust or a place's name has been left out before. */
+export function amongWeather(text: Spoken, words: Words, finding: Finding): AmongWeather {
   const sky = skyHits(text, words);
   const wind = windHits(text, words);
   const all: Hit<unknown>[] = [...sky, ...wind.words, ...wind.effects];
@@ -98,11 +105,17 @@ export function amongWeather(text: Spoken, words: Words, finding: Finding): { sk
     if (hit.value.says === 'vague' && !wholeAnswer && hit.to - hit.from === 1) return false;
     return counts(hit, trustOfSky(hit), 'sky', isNone(hit));
   };
+  const counted = sky.filter(skyCounts);
+  const windWords = wind.words.filter((hit: WindHit) => counts(hit, hit.value.trust, 'wind'));
   return {
-    sky: sky.filter(skyCounts),
+    sky: counted,
     wind: {
-      words: wind.words.filter((hit: WindHit) => counts(hit, hit.value.trust, 'wind')),
+      words: windWords,
       effects: wind.effects.filter((hit) => wholeAnswer || hit.value.trust === 'anywhere'),
+    },
+    left: {
+      sky: sky.filter((hit) => !counted.includes(hit)),
+      wind: wind.words.filter((hit) => !windWords.includes(hit)),
     },
   };
 }

@@ -134,7 +134,12 @@ export function ofTheWatch<Told extends { readonly clause: number }>(
   words: Words,
 ): readonly Told[] {
   const [first, last] = [told[0], told.at(-1)];
-  if (!first || !last || first === last || changesIn(text, words)(first.clause, last.clause)) return told;
+  if (!first || !last || first === last) return told;
+  // "fog burned off later, but foggy while I watched"
+  const during = new Set(watching(words)(text).map((hit) => hit.clause));
+  const then = told.filter((each) => during.has(each.clause));
+  if (then.length > 0) return then;
+  if (changesIn(text, words)(first.clause, last.clause)) return told;
   const otherTimes = otherTimeClauses(text, words);
   const now = told.filter((each) => !otherTimes.has(each.clause));
   if (now.length === 0) return told;
@@ -147,6 +152,11 @@ export function ofTheWatch<Told extends { readonly clause: number }>(
 /** Tells whether a word for a change stands in one of the clauses `[from, to]`, or an arrow between them. */
 export function changesIn(text: Spoken, words: Words): (from: number, to: number) => boolean {
   const changed = new Set(changes(words)(text).flatMap((hit) => (hit.value ? [hit.clause] : [])));
+  for (const [at, { word, clause }] of text.tokens.entries()) {
+    const next = text.tokens[at + 1];
+    if (words.weather.changedBy.includes(word) && next?.clause === clause && isClock(text, next, words))
+      changed.add(clause);
+  }
   const arrows = new Set(text.clauses.flatMap(({ gap }, clause) => (/→|➡|->|=>/.test(gap) ? [clause] : [])));
   return (from, to) => {
     for (let clause = from; clause <= to; clause++) {
@@ -154,6 +164,41 @@ export function changesIn(text: Spoken, words: Words): (from: number, to: number
     }
     return false;
   };
+}
+
+/** "10:15" (its hour), "1015", "noon"; not the 12 of "10 by 12". */
+const isClock = ({ folded }: Spoken, { word, span }: Token, { times }: Words): boolean =>
+  /^\d{3,4}(?:[ap]m)?$|^\d{1,2}[ap]m$/.test(word) ||
+  /^:\d/.test(folded.slice(span[1], span[1] + 2)) ||
+  word in times.noon;
+
+const questions = madeOnce((words: Words) =>
+  phraseFinder(words.weather.questions.map((phrase) => [phrase, true] as const)),
+);
+
+/** True for a question what a word means: "what counts as breezy?" */
+export const asksMeaning = (folded: string, words: Words): boolean => questions(words)(folded).length > 0;
+
+const watching = madeOnce((words: Words) =>
+  hitFinder(
+    words.weather.duringWatch.map((phrase) => [phrase, true] as const),
+    words,
+  ),
+);
+
+/** True where a word that does not count stands beside a change or an "or": "light breeze, then nothing" was not all one. */
+export function changedInto(
+  left: readonly { readonly from: number; readonly clause: number; readonly negated: boolean }[],
+  text: Spoken,
+  words: Words,
+): boolean {
+  if (left.length === 0) return false;
+  const changed = changesIn(text, words);
+  const { alternativeJoins } = words.weather;
+  return left.some(
+    ({ from, clause, negated }) =>
+      !negated && (changed(clause, clause) || alternativeJoins.includes(text.tokens[from - 1]?.word ?? '')),
+  );
 }
 
 /** Tells whether "another", "the other" stands between two positions: two sources that may disagree. */

@@ -88,7 +88,8 @@ function lessened(
   words: Words,
 ): readonly SkyHit[] {
   if (mostly.length === 0) return hits;
-  const parted = (from: number, to: number): boolean => tokens.slice(from, to).some((token) => !isFiller(token, words));
+  const parted = (from: number, to: number): boolean =>
+    tokens.slice(from, to).some((token) => !isFiller(token, words) && !words.sky.covered.includes(token.word));
   const phrase = ({ from, to }: Hit<true>): boolean => to - from > 1;
   const lessens = (hit: SkyHit) => (each: Hit<true>) =>
     each.from >= hit.to

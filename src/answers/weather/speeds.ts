@@ -17,6 +17,8 @@ export interface Speed {
   /** "wind 60 mph" rather than "60 mph". */
   readonly labelled: boolean;
   readonly gust: boolean;
+  /** As said beside the number; null where none was. */
+  readonly unit: SpeedUnit | 'beaufort' | null;
   readonly fastest: number;
   readonly span: Span;
   readonly from: number;
@@ -108,7 +110,7 @@ function forcesBetween(low: number, high: number): number[] {
 const REPORTED = /(?<![\p{L}\p{N}])(?:\d{3}|vrb)(?<speed>\d{2})(?:g\d{2,3})?(?<unit>kt|mps)(?![\p{L}\p{N}])/gu;
 
 /** All speeds and forces, left to right; a number without a unit is in `bareUnit`. */
-export function speedsIn(text: Spoken, words: Words, bareUnit: SpeedUnit, answer: boolean): Speed[] {
+export function speedsIn(text: Spoken, words: Words, bareUnit: SpeedUnit | 'beaufort', answer: boolean): Speed[] {
   const { folded, tokens } = text;
   const patterns = patternsOf(words);
   const unitAt = (behind: string): { unit: Unit | null; length: number } | null => {
@@ -136,6 +138,7 @@ export function speedsIn(text: Spoken, words: Words, bareUnit: SpeedUnit, answer
       marked: true,
       labelled: true,
       gust: false,
+      unit: match.groups?.['unit'] === 'mps' ? 'm/s' : 'kn',
       fastest: speed,
       span,
       from: tokenAt(text, span[0]),
@@ -164,15 +167,17 @@ export function speedsIn(text: Spoken, words: Words, bareUnit: SpeedUnit, answer
       under: patterns.under.test(lead) || patterns.underAfter.test(folded.slice(span[1], span[1] + LONGEST_LEAD)),
       either: measure.alternatives,
     };
-    const force = unit === 'beaufort' || (unit === null && beaufort !== null);
+    const said = unit ?? (beaufort ? 'beaufort' : null);
+    const of = said ?? bareUnit;
     const named = labelled(text, from, clause, isLabel, small) || labelledBefore(text, clause, isLabel);
     const directed = answer && labelled(text, from, clause, isDirection, small);
     speeds.push({
-      forces: negative ? [] : force ? forcesBetween(least, most) : forcesOf(least, most, bounds, unit ?? bareUnit),
-      marked: force || unit !== null || named || directed,
+      forces: negative ? [] : of === 'beaufort' ? forcesBetween(least, most) : forcesOf(least, most, bounds, of),
+      marked: said !== null || named || directed,
       labelled: named,
       gust,
-      fastest: force ? 0 : most,
+      unit: said,
+      fastest: of === 'beaufort' ? 0 : most,
       span: [start, span[1]],
       from,
       to,
@@ -192,10 +197,13 @@ export function speedsIn(text: Spoken, words: Words, bareUnit: SpeedUnit, answer
       forces:
         force !== undefined
           ? forcesBetween(Number(force), Number(force))
-          : forcesOf(Number(low), Number(high), { under: false, either: false }, bareUnit),
+          : bareUnit === 'beaufort'
+            ? forcesBetween(Number(low), Number(high))
+            : forcesOf(Number(low), Number(high), { under: false, either: false }, bareUnit),
       marked: true,
       labelled: true,
       gust: false,
+      unit: force !== undefined ? 'beaufort' : null,
       fastest: force !== undefined ? 0 : Number(high),
       span,
       from,
