@@ -5,7 +5,14 @@ import type { TemperatureUnit } from '../../shared/vocabularies.js';
 import { none, sure, unsure, type Context, type Finder, type Reader, type Reading } from './reading.js';
 import { weatherBeside } from './weather/beside.js';
 import { degreesIn, LEAST_FAHRENHEIT, unitAlone, type Degrees } from './weather/degrees.js';
-import { changesIn, doubtedClauses, lastSaid, otherSourceBetween, withoutBeforehand } from './weather/said.js';
+import {
+  changesIn,
+  doubtedClauses,
+  isAllThatIsPut,
+  lastSaid,
+  otherSourceBetween,
+  withoutBeforehand,
+} from './weather/said.js';
 import { foldDegrees, spoken, type Spoken } from './weather/spoken.js';
 
 /** Air temperatures a watch can happen in, °C. Outside, the number meant something else. */
@@ -121,15 +128,33 @@ function besideMarked(measured: readonly Degrees[], at: number, { folded }: Spok
 /** Which of the numbers in a text count. */
 type Take = (text: Spoken) => (degrees: Degrees) => boolean;
 
-/** Reads one text without corrections in it. `meant` is the unit they are put right to. */
+/**
+ * For a bare number that puts a temperature right its unit: "20 C, sorry, 22" is of °C. A number that does not fit that
+ * unit may be of the other. Null where no temperature was said before.
+ */
+function puttingRight(before: string, { words }: Context): ((degrees: Degrees) => TemperatureUnit | null) | null {
+  if (before.trim() === '') return null;
+  const said = degreesIn(spoken(before, words), words).findLast(({ marked }) => marked);
+  if (!said) return null;
+  return ({ high }) => (said.unit === 'C' && high < LEAST_FAHRENHEIT ? 'C' : null);
+}
+
+/** Reads one text without corrections in it. `meant` is the unit they are put right to, `before` what is put right. */
 function readOnce(
   text: string,
   context: Context,
   take: Take,
   meant: TemperatureUnit | null = null,
+  before = '',
 ): Reading<Temperature> {
   const said = spoken(text, context.words);
-  const taken = degreesIn(said, context.words).filter(take(said));
+  const counts = take(said);
+  const puts = puttingRight(before, context);
+  const taken = degreesIn(said, context.words).flatMap((degrees) => {
+    if (puts === null || degrees.unit !== null || !isAllThatIsPut(degrees, said, context.words))
+      return counts(degrees) ? [degrees] : [];
+    return [{ ...degrees, marked: true, unit: puts(degrees) }];
+  });
   const alone = meant ?? (taken.some(({ unit }) => unit !== null) ? null : unitAlone(said, context.words));
   const all = taken.map((degrees) => ({
     ...degrees,
@@ -159,7 +184,7 @@ function readLastSaid(text: string, context: Context, take: Take): Reading<Tempe
   const folded = foldDegrees(text);
   return lastSaid(text, folded, context.words, (part, before) => {
     const meant = before === '' ? null : unitAlone(spoken(part, context.words), context.words);
-    const reading = readOnce(part, context, take);
+    const reading = readOnce(part, context, take, null, before);
     return reading.state === 'none' && meant ? readOnce(before, context, take, meant) : reading;
   });
 }

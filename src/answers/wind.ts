@@ -9,6 +9,7 @@ import {
   changedInto,
   changesIn,
   doubtedClauses,
+  isAllThatIsPut,
   isFiller,
   lastSaid,
   ofTheWatch,
@@ -206,7 +207,7 @@ function readOnce(typed: string, before: string, { words, survey }: Context, fin
   const answer = finding === 'answer';
   const saidUnit = unitBefore(before, words, survey.speedUnit, answer);
   const speeds = ofTheWatch(speedsIn(text, words, saidUnit ?? survey.speedUnit, answer), text, words).map((speed) =>
-    saidUnit === null ? speed : { ...speed, marked: true },
+    saidUnit !== null && isAllThatIsPut(speed, text, words) ? { ...speed, marked: true } : speed,
   );
   const told = ofTheWatch(
     among.wind.words.filter((hit) => !hit.negated),

@@ -669,6 +669,9 @@ const fahrenheitSurvey: [typed: string, expected: string][] = [
   ['6 5', 'not understood, temperature-low'],
   ['the temperature was 3 degrees above yesterday, 67', 'sure 19.4'],
   ['18 degrés', 'unsure 18, temperature-unit'],
+  ['20 C, sorry, 22', 'sure 22'],
+  ['70 F, make that 72', 'sure 22.2'],
+  ['70 F, make that 21', 'unsure 21, temperature-unit'],
 ];
 test.each(fahrenheitSurvey)('temperature "%s" is %s', (typed, expected) => {
   expect(brief(readTemperature(typed, demo), celsius)).toBe(expected);

@@ -223,6 +223,10 @@ export const restIsFiller = (
   return true;
 };
 
+/** Behind a correction, a number that is all of the first clause: "sorry, about 15", not "sorry, 15 violets". */
+export const isAllThatIsPut = ({ clause }: { readonly clause: number }, text: Spoken, words: Words): boolean =>
+  clause === 0 && restIsFiller(text, words, clause, () => false);
+
 /** True where a clause of its own is only what `isLabel` takes, and leads over to the next: "sky: clear", "wind - light". */
 export function labelledBefore(text: Spoken, clause: number, isLabel: (token: number) => boolean): boolean {
   const before = text.clauses[clause - 1];
