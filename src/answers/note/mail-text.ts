@@ -63,7 +63,7 @@ const patternsOf = madeOnce((note: Words['note']) => {
     ),
     greeting: new RegExp(`^[ \\t]*(?:${anyOf(note.greetings)})(?![\\p{L}\\p{N}'])`, 'u'),
     /** Behind a greeting: "there", "Ines and all". */
-    greeted: new RegExp(`^(?:[ \\t]+(?:${anyOf(note.greeted)}))*[ \\t]*(?:[,!.:;~-]+|$)`, 'u'),
+    greeted: new RegExp(`^(?:[ \\t]+(?:${anyOf(note.greeted)})){0,6}[ \\t]*(?:[,!.:;~-]+|$)`, 'u'),
     label: new RegExp(`^[ \\t]*[*-]?[ \\t]*(?:${anyOf(Object.values(note.labels).flat())})[ \\t]*[:=]`, 'u'),
     asides: new RegExp(
       [
