@@ -34,26 +34,3 @@ export const SPEED_UNITS = ['mph', 'km/h', 'm/s', 'kn'] as const;
 export type SpeedUnit = (typeof SPEED_UNITS)[number];
 export const DATE_ORDERS = ['MDY', 'DMY'] as const;
 export type DateOrder = (typeof DATE_ORDERS)[number];
-
-/** The fields a flower watch can be asked for; another dialog's own fields are kept under `more`. */
-export const FIELDS = [
-  'consent',
-  'name',
-  'mail',
-  'date',
-  'times',
-  'place',
-  'private',
-  'temperature',
-  'sky',
-  'wind',
-  'patch',
-  'habitat',
-  'plants',
-  'flowers',
-  'tally',
-  'remark',
-  'photo',
-  'confirm',
-  'correct',
-] as const;

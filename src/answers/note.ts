@@ -78,12 +78,6 @@ function fieldsOfNote(own: OwnText, context: Context): FieldReadings {
   return slight && words > MOST_WORDS_LEFT ? {} : fields;
 }
 
-/** Per field, what a note says; empty where it tells no watch or is too long to be one. */
-export function readNoteFields(text: string, context: Context): FieldReadings {
-  const own = ownTextOf(text, context);
-  return own ? fieldsOfNote(own, context) : {};
-}
-
 export function readNote(text: string, context: Context): NoteReading {
   const nothing = (ask: Ask): NoteReading => ({ state: 'none', value: null, offer: null, ask, used: [] });
   if (text.trim() === '') return nothing('empty');

@@ -8,7 +8,7 @@ import { contextOf } from './hear.js';
 import { correct } from './correct.js';
 import { placeKey, siteOf, type ToldPlace } from './places.js';
 import { sendReceipt } from './receipt.js';
-import { outcome } from './respond.js';
+import { outcome } from './outcome.js';
 import { isPrivate } from './findings.js';
 import { watchOf } from './store-watch.js';
 import { showPlace } from './show.js';

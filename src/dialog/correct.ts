@@ -4,7 +4,7 @@ import { say } from '../../shared/wording.js';
 import { correctTally, takeOutQueens, tellsWholeTally, withZerosOf } from './correct-tally.js';
 import { addPlants, plantKey, removePlant } from './fields.js';
 import { contextOf, hear, plantOf, type Heard } from './hear.js';
-import { notUnderstood, outcome } from './respond.js';
+import { notUnderstood, outcome } from './outcome.js';
 import { briefly, labelOfField, lineFields } from './summary.js';
 import { changed } from './thread.js';
 import type { Outcome, Report, Scene, Thread } from './types.js';

@@ -16,16 +16,10 @@ import { contextOf, hear } from './hear.js';
 import { hearLive, liveSlot, recountLive } from './live.js';
 import { answerConsent, answerPerson } from './person.js';
 import { answerJoin, takePhotograph } from './photographs.js';
-import {
-  answerBees,
-  answerDoubt,
-  answerFlowers,
-  answerLinePlant,
-  answerQuestion,
-  answerRest,
-  notUnderstood,
-  outcome,
-} from './respond.js';
+import { notUnderstood, outcome } from './outcome.js';
+import { answerFlowers, answerQuestion } from './respond.js';
+import { answerDoubt } from './respond-doubt.js';
+import { answerBees, answerLinePlant, answerRest } from './respond-tally.js';
 import { briefly } from './summary.js';
 import { changed, upToDate, withReport } from './thread.js';
 import { onTime } from './timers.js';

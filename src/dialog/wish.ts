@@ -6,7 +6,7 @@ import { applies, nextOpen, tell } from './fields.js';
 import { samePlace } from './hear.js';
 import { startLive } from './live.js';
 import { askRight } from './rights.js';
-import { outcome } from './respond.js';
+import { outcome } from './outcome.js';
 import { reportOf } from './store-watch.js';
 import { labelOfField, shown, summaryLines } from './summary.js';
 import { changed, newReport } from './thread.js';

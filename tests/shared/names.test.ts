@@ -40,6 +40,20 @@ function ledTo(rows: readonly Row[], column: 'common' | 'former' | 'short'): Map
 
 /** Names that several taxa share, and people use for each of them. Any other name at two taxa is a slip. */
 const SHARED: ReadonlySet<string> = new Set([
+  // genera of which the region has several: who says only this is asked which
+  'baneberry',
+  'bellwort',
+  'cranberry',
+  'lousewort',
+  'merry bells',
+  'merrybells',
+  'paintbrush',
+  'painted cup',
+  'puccoon',
+  'sweet cicely',
+  'sweet william',
+  'water leaf',
+  'waterleaf',
   // woodland and prairie
   'bird cherry',
   'blue flag',

@@ -1,0 +1,126 @@
+/** A text as the answer to an unsure reading. */
+import { correctsOnly, fold, readCount, readFields, readTotal, readYesNo, type Context } from '../answers/index.js';
+import type { Count } from '../../shared/record.js';
+import { say } from '../../shared/wording.js';
+import { openFields, setFlowers } from './fields.js';
+import { contextOf, hear, takeReading } from './hear.js';
+import { outcome } from './outcome.js';
+import { withTotal } from './respond-tally.js';
+import { briefly } from './summary.js';
+import { changed } from './thread.js';
+import type { Doubt, Json, Outcome, Report, Scene, Thread } from './types.js';
+
+/** What came of an unsure reading: a yes takes the offer, other words are read for the same field. */
+export function answerDoubt(thread: Thread, report: Report, doubt: Doubt, text: string, scene: Scene): Outcome {
+  const context = contextOf(scene, report);
+  const pick = picked(doubt, text, context);
+  if (pick !== undefined) return outcome(thread, settle(report, doubt, pick, scene));
+  const yesNo = readYesNo(text, context);
+  const words = yesNo.state === 'sure' ? yesNo.value.rest : text;
+  if (words !== null) {
+    const better = readAgain(report, doubt, words, scene);
+    if (better !== null) return { ...outcome(thread, better), echo: briefly([doubt.field], better, scene) };
+  }
+  if (yesNo.state === 'sure' && yesNo.value.answer === 'yes' && doubt.offers.length > 0) {
+    return outcome(thread, settle(report, doubt, doubt.offers[0]!, scene));
+  }
+  if (yesNo.state === 'sure' && yesNo.value.answer === 'no' && !correctsOnly(yesNo, text))
+    return declined(thread, report, doubt, scene);
+  // what could not be counted in a live watch is asked about once; its words stay with the record
+  const still = doubt.ask === 'tally-unread-live' ? withoutUnread(report, doubt) : report;
+  const heard = hear(still, text, [], scene);
+  if (heard.understood) return { ...outcome(thread, heard.report), echo: briefly(heard.taken, heard.report, scene) };
+  if (still !== report) return outcome(thread, still);
+  const none = doubt.offers.length > 0 ? say(scene.survey.wording, 'doubt-not-understood') : null;
+  return outcome(thread, report, [none], 'repeat');
+}
+
+const dropDoubt = (report: Report, doubt: Doubt): Report =>
+  changed(report, { doubts: report.doubts.filter((other) => other !== doubt) });
+
+const withoutUnread = (report: Report, doubt: Doubt): Report => {
+  const dropped = dropDoubt(report, doubt);
+  return changed(dropped, { tallyTyped: [...dropped.tallyTyped, doubt.typed] });
+};
+
+/** None of the offers: the field is asked anew. What was read in a live watch and meant nothing is let go. */
+function declined(thread: Thread, report: Report, doubt: Doubt, scene: Scene): Outcome {
+  const next = dropDoubt(report, doubt);
+  if (doubt.ask === 'tally-unread-live') return outcome(thread, withoutUnread(report, doubt));
+  const { dialog } = scene.survey;
+  const question = dialog.questions.find(({ fields }) => fields.includes(doubt.field));
+  const told = next.fields[doubt.field] !== undefined;
+  if (question === undefined || told) return outcome(thread, next);
+  const open = openFields(question.question, next, scene);
+  const asked = changed(next, { asked: [...next.asked, question.question] });
+  return open.includes(doubt.field)
+    ? {
+        ...outcome(
+          { ...thread, asking: { kind: 'question', question: question.question, fields: [doubt.field], again: false } },
+          asked,
+        ),
+        then: 'repeat',
+      }
+    : outcome(thread, asked);
+}
+
+/** An offer chosen by its place, by "can't tell", or by its own words. */
+function picked(doubt: Doubt, text: string, context: Context): Json | undefined {
+  const said = fold(text)
+    .trim()
+    .replace(/[.!]+$/, '');
+  const place = context.words.wishes.ordinals[said];
+  if (place !== undefined && doubt.offers.length > 1)
+    return place < 0 ? doubt.offers.at(place) : doubt.offers[place - 1];
+  const last = doubt.offers.at(-1) as { rank?: string } | undefined;
+  if (doubt.offers.length > 1 && last?.rank === 'genus' && context.words.wishes.either.includes(said))
+    return doubt.offers.at(-1);
+  return undefined;
+}
+
+function settle(report: Report, doubt: Doubt, offer: Json, scene: Scene): Report {
+  const next = dropDoubt(report, doubt);
+  if (doubt.field === 'flowers' && doubt.plant !== null)
+    return setFlowers(next, doubt.plant, offer as unknown as Count, doubt.typed);
+  if (doubt.field === 'total') return withTotal(next, (offer as { value: number }).value, doubt.typed, scene);
+  return takeReading(next, doubt.field, { state: 'sure', value: offer, used: [] }, doubt.typed, scene);
+}
+
+/** Better words for a doubtful field: alone, or together with the words that were doubtful ("19" and then "celsius"). */
+function readAgain(report: Report, doubt: Doubt, words: string, scene: Scene): Report | null {
+  const without = dropDoubt(report, doubt);
+  if (doubt.field === 'flowers' && doubt.plant !== null) {
+    const reading = readCount(words, { ...contextOf(scene, report), of: 'flowers' });
+    return reading.state === 'sure' ? setFlowers(without, doubt.plant, reading.value, words) : null;
+  }
+  if (doubt.field === 'total') {
+    const reading = readTotal(words, { ...contextOf(scene, report), of: 'queens' });
+    return reading.state === 'sure' ? withTotal(without, reading.value, words, scene) : null;
+  }
+  if (doubt.field === 'times' && doubt.ask === 'times-no-end') {
+    const times = endOf(doubt, words, scene, report);
+    if (times !== null) return times;
+  }
+  // a name chosen among the offers by a part of it
+  for (const text of [words, `${doubt.typed} ${words}`]) {
+    const heard = hear(without, text, [doubt.field], scene);
+    if (heard.taken.includes(doubt.field)) return heard.report;
+  }
+  return null;
+}
+
+/** The end of a watch whose start is known: a time of day, or a length. */
+function endOf(doubt: Doubt, words: string, scene: Scene, report: Report): Report | null {
+  const without = dropDoubt(report, doubt);
+  const { to, lengthLeads } = scene.survey.words.times;
+  for (const text of [
+    words,
+    `${doubt.typed} ${to[0] ?? '-'} ${words}`,
+    `${doubt.typed} ${lengthLeads[0] ?? ''} ${words}`,
+  ]) {
+    const reading = readFields(text, contextOf(scene, report), ['times']).fields.times;
+    if (reading?.state === 'sure' && reading.value.end !== null)
+      return takeReading(without, 'times', reading, `${doubt.typed} ${words}`, scene);
+  }
+  return null;
+}
