@@ -18,7 +18,7 @@ export interface Question {
 
 const plainQuestion = (text: string, choices: readonly string[] = []): Question => ({ text, choices });
 
-/** Numbers of open flowers to choose from where "lots" was said (answers.md: a log scale that the eye can tell). */
+/** Numbers of open flowers to choose from where "lots" was said: a log scale that the eye can tell. */
 export const FLOWER_CHOICES = [10, 30, 100, 300, 1000, 3000] as const;
 
 /** An offered value in words. */
