@@ -10,6 +10,7 @@ import {
   openSender,
   openTimers,
   type Exchange,
+  type Received,
   type Send,
   type Sender,
   type Timers,
@@ -40,17 +41,31 @@ export interface RunningParts {
   readonly stop?: AbortSignal;
 }
 
-/** What lies beside the database goes as soon as its owner is forgotten. */
+/**
+ * What lies beside the database goes as soon as its owner is forgotten. That is committed by then, so a folder that
+ * cannot be written does not take it back: it is tried again with the next message, and at the next start.
+ */
 function forgetting(exchange: Exchange<Thread>, store: Store, data: string): Exchange<Thread> {
+  let pictures: readonly string[] | null = null;
+  function follow(received: readonly Received<Thread>[]): void {
+    for (const { forgotten } of received) if (forgotten !== null) pictures = [...(pictures ?? []), ...forgotten];
+    if (pictures === null) return;
+    try {
+      sweep(store, data, pictures);
+      pictures = null;
+    } catch {
+      // still to be done
+    }
+  }
   return {
     async receive(message, now, how) {
       const received = await exchange.receive(message, now, how);
-      if (received.forgotten) sweep(store, data);
+      follow([received]);
       return received;
     },
     receiveWaiting(mostOfEach) {
       const all = exchange.receiveWaiting(mostOfEach);
-      if (all.received.some(({ forgotten }) => forgotten)) sweep(store, data);
+      follow(all.received);
       return all;
     },
   };

@@ -1,5 +1,5 @@
 /** Removes from the data folder what belongs to somebody who asked to be forgotten. */
-import { existsSync, readdirSync, rmSync } from 'node:fs';
+import { existsSync, readdirSync, rmSync, statSync } from 'node:fs';
 import { join, parse } from 'node:path';
 import { keptFiles, type Store } from '../store/index.js';
 
@@ -11,20 +11,29 @@ export const HANDED_OUT = 'my-data';
 
 const filesIn = (folder: string): string[] => (existsSync(folder) ? readdirSync(folder) : []);
 
+/** A picture is written before its message is: one younger than this may still get its message. */
+const GRACE_MILLISECONDS = 60 * 60 * 1000;
+
 /**
  * Mails, pictures and handed-out files that the database knows of no more are removed; the database's log is emptied.
- * Done after somebody was erased, and at each start: a program that was killed in between leaves nothing behind.
+ * Done after somebody was erased, with the hashes of their `pictures`, and at each start: a program that was killed in
+ * between leaves nothing behind.
  */
-export function sweep(store: Store, data: string): void {
+export function sweep(store: Store, data: string, pictures: readonly string[] = []): void {
   const kept = keptFiles(store);
-  const isKept: readonly [folder: string, kept: (file: string) => boolean][] = [
-    [MAILS, (file) => kept.mails.has(parse(file).name)],
-    [HANDED_OUT, (file) => kept.persons.has(parse(file).name)],
-    [PHOTOGRAPHS, (file) => kept.photograph(parse(file).name)],
+  const mayBeOnItsWay = (path: string, hash: string): boolean =>
+    !pictures.includes(hash) && Date.now() - statSync(path).mtimeMs < GRACE_MILLISECONDS;
+  const isKept: readonly [folder: string, kept: (name: string, path: string) => boolean][] = [
+    [MAILS, (id) => kept.mails.has(id)],
+    [HANDED_OUT, (key) => kept.persons.has(key)],
+    [PHOTOGRAPHS, (hash, path) => kept.photograph(hash) || mayBeOnItsWay(path, hash)],
   ];
   for (const [name, keeps] of isKept) {
     const folder = join(data, name);
-    for (const file of filesIn(folder)) if (!keeps(file)) rmSync(join(folder, file), { force: true });
+    for (const file of filesIn(folder)) {
+      const path = join(folder, file);
+      if (!keeps(parse(file).name, path)) rmSync(path, { force: true });
+    }
   }
   store.checkpoint();
 }

@@ -16,7 +16,6 @@ interface Progress {
 function receiptOf(watch: Watch, name: string | null, progress: Progress, scene: Scene): Receipt {
   const { settings, wording } = scene.survey;
   const { number } = watch;
-  const report = { ...reportOf(watch, scene), summarised: false };
   const asked = watch.queries.filter(({ state, to }) => to === 'coordinator' && state !== 'answered').length;
   const corrected = watch.history.some(({ role, path }) => role === 'observer' && path !== '/status');
   const state = watch.status === 'practice' ? 'practice' : corrected ? 'corrected' : 'stored';
@@ -33,7 +32,7 @@ function receiptOf(watch: Watch, name: string | null, progress: Progress, scene:
       say(wording, 'receipt-hello', { named: name !== null, name: name ?? '' }),
       say(wording, 'receipt-stored', { state, number }),
     ],
-    lines: summaryFields(report, scene),
+    lines: summaryFields(reportOf(watch, scene), scene),
     closing: [
       ...(asked > 0 ? [say(wording, 'receipt-asked', { coordinator, asked })] : []),
       say(wording, 'receipt-correct', { number, coordinator }),

@@ -41,8 +41,8 @@ export interface Taken<Thread> {
   readonly replies: readonly Reply[];
   /** The number of the watch that was stored with the observer's yes, practice included. */
   readonly stored: number | null;
-  /** The sender was erased: what lies outside the database must follow. */
-  readonly forgotten: boolean;
+  /** The sender was erased: what lies outside the database must follow. The hashes of their pictures; else null. */
+  readonly forgotten: readonly string[] | null;
 }
 
 /** More than anybody has. */
@@ -57,6 +57,8 @@ interface Work {
   readonly message: Message;
   readonly addTo: AddReply;
   readonly newId: () => string;
+  /** Hashes of pictures of somebody who was erased. */
+  readonly forgotten: string[];
 }
 
 /** All that is kept of the sender, in a reply to them. */
@@ -67,15 +69,15 @@ function giveData({ transaction, survey, message, addTo }: Work): void {
   addTo(message, { ...plain(say(survey.wording, 'given-data')), file: { name, text } });
 }
 
-/** Erases the sender; their watches stay under a key that nobody knows. */
-function forget({ transaction, message, newId }: Work): void {
+/** Erases the sender; their watches stay under a key that nobody knows. Gives the hashes of their pictures. */
+function forget({ transaction, message, newId }: Work): string[] {
   const observer = personOf(transaction, message)?.key;
   if (observer !== undefined) {
     const key = newId();
     const place = { survey: message.survey, observer, most: ALL_WATCHES };
     for (const watch of lastWatchesOf(transaction, place)) keepWatch(transaction, withoutObserver(watch, key));
   }
-  erasePerson(transaction, message);
+  return erasePerson(transaction, message);
 }
 
 function carryOut(work: Work, effect: Effect): void {
@@ -94,7 +96,8 @@ function carryOut(work: Work, effect: Effect): void {
     case 'give-data':
       return giveData(work);
     case 'forget-person':
-      return forget(work);
+      work.forgotten.push(...forget(work));
+      return;
     case 'set-timer':
       return setTimer(transaction, message, effect);
     case 'clear-timer':
@@ -132,15 +135,15 @@ export function take<Thread>(
 
   keepThread(transaction, message, thread, now);
   // what is said to somebody who was forgotten is forgotten once it was said
-  const forgotten = effects.some((effect) => effect.do === 'forget-person');
+  const forgets = effects.some((effect) => effect.do === 'forget-person');
   const added: Reply[] = [];
   const addTo = (to: ThreadKey, given: Reply): void => {
-    const reply = forgotten ? { ...given, erase: true } : given;
+    const reply = forgets ? { ...given, erase: true } : given;
     addReply(transaction, to, { id: newId(), answers: message.id, reply, at: now });
     if (to.channel === message.channel) added.push(reply);
   };
-  const work: Work = { transaction, survey, message, addTo, newId };
+  const work: Work = { transaction, survey, message, addTo, newId, forgotten: [] };
   for (const effect of effects) carryOut(work, effect);
   for (const reply of replies) addTo(message, reply);
-  return { thread, replies: added, stored: storedIn(effects), forgotten };
+  return { thread, replies: added, stored: storedIn(effects), forgotten: forgets ? work.forgotten : null };
 }

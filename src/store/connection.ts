@@ -81,7 +81,11 @@ export class Store extends Connection {
 
   /** Empties the log into the database: what was erased stands in neither then. */
   checkpoint(): void {
-    this.#database.pragma('wal_checkpoint(TRUNCATE)');
+    try {
+      this.#database.pragma('wal_checkpoint(TRUNCATE)');
+    } catch (error) {
+      throw asStoreError(error);
+    }
   }
 
   close(): void {

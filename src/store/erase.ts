@@ -22,31 +22,26 @@ const selectMessages = query((database, place: ThreadKey) =>
     .orderBy('sequence'),
 );
 
-/** Replies of the thread and, with `mail`, what was mailed to that address. */
-interface OfPerson extends ThreadKey {
-  readonly mail: string;
-}
+/**
+ * Replies of the thread, and the mails that its messages led to. Not by address: two people may share one, and anybody
+ * may claim one, so an address does not tell whose a mail is.
+ */
+const isOf = (place: ThreadKey) => sql<boolean>`(
+  (channel = ${place.channel} and person = ${place.person}) or
+  (channel = 'mail' and answers in (
+    select id from inbox
+    where inbox.survey = ${place.survey} and inbox.channel = ${place.channel} and inbox.person = ${place.person}
+  ))
+)`;
 
-const selectReplies = query((database, place: OfPerson) =>
+const selectReplies = query((database, place: ThreadKey) =>
   database
     .selectFrom('outbox')
     .select(['id', 'channel', 'reply', 'writtenAt'])
     .where('survey', '=', place.survey)
-    .where(({ and, or, eb }) =>
-      or([
-        and([eb('channel', '=', place.channel), eb('person', '=', place.person)]),
-        and([eb('channel', '=', 'mail'), eb('person', '=', place.mail)]),
-      ]),
-    )
+    .where(isOf(place))
     .orderBy('sequence'),
 );
-
-const ofPerson = ({ survey, channel, person }: ThreadKey, mail: string | null): OfPerson => ({
-  survey,
-  channel,
-  person,
-  mail: mail ?? '',
-});
 
 /** All that the database holds of a person, as plain JSON. */
 export function everythingOf(connection: Connection, thread: ThreadKey): Record<string, unknown> {
@@ -60,7 +55,7 @@ export function everythingOf(connection: Connection, thread: ThreadKey): Record<
     watches,
     messages: selectMessages.all(connection, { survey, channel, person }).map(({ message }) => fromJson(message)),
     replies: selectReplies
-      .all(connection, ofPerson(thread, known?.mail ?? null))
+      .all(connection, { survey, channel, person })
       .map(({ reply, ...row }) => ({ ...row, reply: withoutFile(fromJson(reply)) })),
     conversation: threadOf(connection, thread)?.state ?? null,
   };
@@ -83,16 +78,18 @@ const inThread = <Table extends 'inbox' | 'stuck' | 'threads' | 'timers' | 'pers
   );
 const DELETES = [inThread('inbox'), inThread('stuck'), inThread('threads'), inThread('timers'), inThread('persons')];
 
-const deleteReplies = query((database, place: OfPerson) =>
+const deleteReplies = query((database, place: ThreadKey) =>
+  database.deleteFrom('outbox').where('survey', '=', place.survey).where(isOf(place)),
+);
+
+const selectPictures = query((database, place: ThreadKey) =>
   database
-    .deleteFrom('outbox')
+    .selectFrom('inbox')
+    .select(sql<string>`json_extract(message, '$.what.sha256')`.as('sha256'))
     .where('survey', '=', place.survey)
-    .where(({ and, or, eb }) =>
-      or([
-        and([eb('channel', '=', place.channel), eb('person', '=', place.person)]),
-        and([eb('channel', '=', 'mail'), eb('person', '=', place.mail)]),
-      ]),
-    ),
+    .where('channel', '=', place.channel)
+    .where('person', '=', place.person)
+    .where(sql`json_extract(message, '$.what.kind')`, '=', sql.lit('photo')),
 );
 
 const deletePlaces = query((database, place: { survey: string; observer: string }) =>
@@ -100,15 +97,19 @@ const deletePlaces = query((database, place: { survey: string; observer: string 
 );
 
 /**
- * Erases a person, their places, messages, replies and conversation. Their watches are the caller's: they stay, under
- * another key. What is deleted is overwritten on the disk (`secure_delete`), and leaves the log at the next checkpoint.
+ * Erases a person, their places, messages, replies and conversation, and gives the hashes of the pictures they sent.
+ * Their watches are the caller's: they stay, under another key. What is deleted is overwritten on the disk
+ * (`secure_delete`), and leaves the log at the next checkpoint.
  */
-export function erasePerson(transaction: Transaction, thread: ThreadKey): void {
+export function erasePerson(transaction: Transaction, thread: ThreadKey): string[] {
   const { survey, channel, person } = thread;
+  const key = { survey, channel, person };
   const known = personOf(transaction, thread);
-  for (const deletes of DELETES) deletes.run(transaction, { survey, channel, person });
-  deleteReplies.run(transaction, ofPerson(thread, known?.mail ?? null));
+  const pictures = selectPictures.all(transaction, key).map(({ sha256 }) => sha256);
+  deleteReplies.run(transaction, key); // by the messages, so before them
+  for (const deletes of DELETES) deletes.run(transaction, key);
   if (known !== null) deletePlaces.run(transaction, { survey, observer: known.key });
+  return pictures;
 }
 
 const selectMails = query((database, _place: object) =>

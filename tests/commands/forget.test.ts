@@ -162,3 +162,28 @@ test('all that is kept comes as a file, after a second yes', async () => {
   await talk(data, 'wrenna-thread', [{ text: 'forget me' }, { text: 'yes' }]);
   expect(traces(data, PERSONAL)).toEqual([]);
 });
+
+test('an address that two people gave leads to the mails of neither for the other', async () => {
+  const data = newFolder();
+  await talk(
+    data,
+    'wrenna-thread',
+    SAID.map((text) => ({ text })),
+  );
+  // claims the same address, and asks for everything
+  const claims = [...SAID.slice(0, -2), 'Ansel', 'wrenna@kestrelfen.example', 'my data', 'yes'];
+  const said = await talk(
+    data,
+    'ansel',
+    claims.map((text) => ({ text: text.replace('Marlgate', 'Otterby') })),
+  );
+  const given = readFileSync(said.at(-1)!.replies[1]!, 'utf8');
+  expect(given).toContain('Otterby');
+  expect(given).not.toMatch(/Wrenna|Marlgate/);
+
+  await talk(data, 'ansel', [{ text: 'forget me' }, { text: 'yes' }]);
+  expect(traces(data, ['Otterby', 'Ansel'])).toEqual([]);
+  const [left, ...others] = readdirSync(join(data, 'mail'));
+  expect(others).toEqual([]);
+  expect(readFileSync(join(data, 'mail', left!), 'utf8')).toContain('Wrenna');
+});
