@@ -17,7 +17,7 @@ import {
 } from './coordinates/index.js';
 import { hemisphereOfRegion, liesIn, placed, type Pair } from './coordinates/region.js';
 import { isYesNo } from './other-answers.js';
-import { namesPlace } from './place/names-place.js';
+import { mayBeName, namesPlace } from './place/names-place.js';
 import { wordsInPassing } from './place/passing.js';
 import { placePhrases, type PlacePhrases } from './place/phrases.js';
 import { wordsBeside } from './place/words-beside.js';
@@ -140,7 +140,8 @@ function readWords(text: string, context: Context, phrases: PlacePhrases): Readi
     .slice(start + hedge)
     .replace(/[\s?.]+$/u, (end) => (end.includes('?') ? '' : end.trim()))
     .trim();
-  if (!namesPlace(words, context)) return none('place-unclear');
+  if (!namesPlace(words, context))
+    return mayBeName(words, context) ? unsure([named(words)], 'place-doubt', all) : none('place-unclear');
   return asks || phrases.doubt.test(folded) ? unsure([named(words)], 'place-doubt', all) : sure(named(words), all);
 }
 

@@ -52,8 +52,9 @@ export function shownOffer(doubt: Doubt, offer: Json, scene: Scene, report: Repo
   }
   if (doubt.field === 'temperature') return showBothScales(offer as { celsius: number }, survey);
   if (doubt.field === 'place') {
-    const place = offer as unknown as ToldPlace;
-    return `${place.latitude?.toFixed(5) ?? ''}, ${place.longitude?.toFixed(5) ?? ''}`;
+    const { latitude, longitude, words } = offer as unknown as ToldPlace;
+    // of a pair only the pair is doubtful, not the words beside it
+    return latitude === null || longitude === null ? words : `${latitude.toFixed(5)}, ${longitude.toFixed(5)}`;
   }
   return shownValue(doubt.field, offer, scene);
 }

@@ -213,6 +213,11 @@ const words: [typed: string, expected: string][] = [
   ['where the creek meets the road', 'sure [where the creek meets the road]'],
   ['G9PH+2C Viroqua', 'sure [G9PH+2C Viroqua]'],
   ['maybe Osprey Ridge', 'unsure [Osprey Ridge], place-doubt'],
+  // trees and numbers, but written as a name
+  ['Three Oaks', 'unsure [Three Oaks], place-doubt'],
+  ['Twelve Oaks', 'unsure [Twelve Oaks], place-doubt'],
+  ['Partly Cloudy', 'not understood, place-unclear'],
+  ['Two Common Easterns', 'not understood, place-unclear'],
   ['Osprey Ridge?', 'unsure [Osprey Ridge], place-doubt'],
   // an answer to another question is no place
   ...[

@@ -309,6 +309,13 @@ describe('answers beside the question', () => {
     },
   );
 
+  test.each(['Three Oaks', 'maybe Three Oaks?'])('"%s" is offered as the place by its words', (typed) => {
+    const conversation = new Conversation().agreed();
+    conversation.all('today 2:10 to 2:25 pm', typed);
+    expect(conversation.last.replies[0]).toMatch(/^Shall I take "Three Oaks" as the place\?/);
+    expect(conversation.say('yes').asking?.fields).toEqual(['private']);
+  });
+
   test('a photograph is welcome, and nobody is to catch a queen for it', () => {
     const conversation = beforeQueens();
     expect(conversation.say('should I send a photo?').replies[0]).toMatch(/^Yes please.*Never catch/);

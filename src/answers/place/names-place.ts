@@ -125,5 +125,16 @@ function clauseNamesPlace(clause: string, context: Context): boolean {
   return !isOtherAnswer(clause, words, context);
 }
 
+/** Two to five words with capitals: "Three Oaks". */
+const WRITTEN_AS_NAME = /^\p{Lu}\p{Ll}[\p{L}'’-]*(?: (?:\p{Lu}[\p{L}'’-]*\.?|of|the|and|at)){1,4}$/u;
+
+/** Words that all mean something else as well, written as a name is, and no answer to another question. */
+export function mayBeName(text: string, context: Context): boolean {
+  if (!WRITTEN_AS_NAME.test(text)) return false;
+  const words = wordsOf(fold(text), context.words.names);
+  if (tellsBees(words, fold(text), context) || findNames(fold(text), context).bees.length > 0) return false;
+  return !isOtherAnswer(text, words, context);
+}
+
 export const namesPlace = (text: string, context: Context): boolean =>
   (text.match(CLAUSE) ?? []).some((clause) => clauseNamesPlace(clause, context));
