@@ -80,6 +80,8 @@ export const yesNoSection = z.strictObject({
   questions: words,
   /** A sentence that begins so changes nothing, whatever it names: "what a", "can't wait". */
   pleasantries: words,
+  /** At the end of a yes they take it back: "yes, wait". */
+  halting: words,
   /** What follows replaces what went before: "wait". */
   corrections: words,
   /** At its beginning they make it a correction, and so a no: "change". */

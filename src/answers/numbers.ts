@@ -248,6 +248,16 @@ function numberAt(folded: string, tokens: readonly Token[], at: number): Found |
       }
     }
   }
+  // "a dozen and a half": half of the dozen, not half a flower
+  if (last === 'group') {
+    const fraction = fractionAfter(folded, tokens, lastToken, next);
+    if (fraction) {
+      const group = tokens.slice(at, next).findLast(({ kind }) => kind === 'group');
+      value += fraction.token.value * (group?.value ?? 1);
+      lastToken = fraction.token;
+      next = fraction.next;
+    }
+  }
   const written = first.kind === 'digits' ? 'digits' : 'words';
   return {
     found: { value: thousands + value, span: [first.span[0], lastToken.span[1]], written, decimals: first.decimals },

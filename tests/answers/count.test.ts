@@ -29,6 +29,8 @@ const either: Row[] = [
   ['a hundred and six', 'sure 106'],
   ['ninty', 'sure 90'],
   ['a dozen', 'sure 12'],
+  ['a dozen and a half', 'sure 18'],
+  ['two dozen and a half', 'sure 30'],
   ["a baker's dozen", 'sure 13'],
   ['1/2 dozen', 'sure 6'],
 

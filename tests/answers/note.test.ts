@@ -82,6 +82,15 @@ function shown({ value, offer }: NoteReading): Shown {
 
 /** A note and all that it says, no more and no less. */
 const notes: { readonly text: string; readonly fields: Shown }[] = [
+  // a place in small letters, and behind a label on one line with the rest
+  {
+    text: 'today 2-2:15 at the library garden, 65F',
+    fields: { date: '2026-05-06', times: '14:00-14:15', place: 'the library garden', temperature: '18.3' },
+  },
+  {
+    text: 'Place: Alder Park. 2-2:15 today, 65F',
+    fields: { date: '2026-05-06', times: '14:00-14:15', place: 'Alder Park', temperature: '18.3' },
+  },
   // telegram style
   {
     text: 'yesterday 2:10-2:25, 66F, sunny, light breeze, prairie smoke 40 blooms, 1 bimac',

@@ -42,6 +42,8 @@ const check = (table: Table): void => {
 
 // one plant: it need not be said
 check([
+  ["didn't see a single one", two, 'sure 0 - @bluebells, 0 - @phlox'],
+  ['one big fuzzy one on the phlox, no idea what kind', two, 'sure 1 Bombus @phlox'],
   ['2 imp', one, 'sure 2 impatiens @phlox'],
   ['two imps', one, 'sure 2 impatiens @phlox'],
   ['1 bimac, 2 half-blacks', one, 'sure 1 bimaculatus @phlox, 2 vagans @phlox'],

@@ -1,16 +1,22 @@
 /** Fields that stand in a form under their labels. */
 import type { Span } from '../reading.js';
 import { keepOnly } from './blank-lines.js';
-import { askInto, IN_TURN, isWeather, WEATHER, type FieldName, type Gathering } from './gathering.js';
+import { askInto, IN_TURN, isWeather, toldBehind, WEATHER, type FieldName, type Gathering } from './gathering.js';
 import type { Label, Labelled } from './labels.js';
 import { readWeather } from './weather-told.js';
+
+/** "Place: Otter Bend, 2 to 2:15, 65 F" on one line: what is told behind the place is no part of it. */
+function withoutOthers(part: Labelled, { text, context }: Gathering): Labelled {
+  const [other] = toldBehind(text, [part.value], context);
+  return other ? { ...part, value: [part.value[0], other[0]] } : part;
+}
 
 /** What has a label but no meaning is dropped, unless it is asked for. */
 export function readLabelled(gathering: Gathering, labelled: readonly Labelled[], asked: readonly FieldName[]): void {
   const { text } = gathering;
   const under = (label: Label): Labelled[] => labelled.filter((each) => each.label === label);
   for (const field of IN_TURN) {
-    const parts = under(field);
+    const parts = field === 'place' ? under(field).map((part) => withoutOthers(part, gathering)) : under(field);
     if (parts.length === 0) continue;
     // "Start: 1:05 pm", "End: 1:20 pm" need their labels
     const spans = parts.map(({ labelSpan, value }): Span => (field === 'times' ? [labelSpan[0], value[1]] : value));

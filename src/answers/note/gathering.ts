@@ -154,16 +154,30 @@ export function passing<Field extends Plain>(
   return first && first.state !== 'none' ? first : null;
 }
 
-/** Words told in passing are a place where they hold a name: "at Miller Woods", not "by the porch". */
-const isClearlyPlace = ({ latitude, words }: PlaceRead): boolean => latitude !== null || /\p{Lu}|\d/u.test(words);
+/** Words told in passing are a place where they hold a name, or say whose or which: not "by the porch". */
+const isClearlyPlace = ({ latitude, words }: PlaceRead, { words: { place } }: Context): boolean =>
+  latitude !== null ||
+  /\p{Lu}|\d/u.test(words) ||
+  [...place.determiners, ...place.owners].some((which) => fold(words).startsWith(`${which} `));
 
 /** How far behind a place its day may go on, in letters: "Pine Ridge Preserve May 5th". */
 const REACH = 12;
 
-/** The days and times that end the words of a place: "at Otter Bend on Sunday"; "Sunday Lake" keeps its own. */
-function daysAtEnd(text: string, used: readonly Span[], context: Context): Span[] {
+/** A comma, full stop or dash before the next thing told. */
+const PARTED = /[,.;–-]\s{1,3}$/u;
+
+/**
+ * What ends the words of a place: "at Otter Bend on Sunday", "Place: Otter Bend, 2 to 2:15, 65 F"; "Sunday Lake" keeps
+ * its own.
+ */
+export function toldBehind(text: string, used: readonly Span[], context: Context): Span[] {
   return used.flatMap(([from, to]) => {
-    const words = text.slice(from, to).trimEnd().length;
+    const said = text.slice(from, to);
+    const words = said.trimEnd().length;
+    const parted = (['date', 'times', 'temperature', 'sky', 'wind', 'patch'] as const).flatMap((field) =>
+      (passing(field, said, context)?.used ?? []).flatMap(([start]) => PARTED.exec(said.slice(0, start))?.index ?? []),
+    );
+    if (parted.length > 0) return [[from + Math.min(...parted), to] as const];
     return (['date', 'times'] as const).flatMap((field) => {
       const spans = passing(field, text.slice(from, to + REACH), context)?.used ?? [];
       const first = spans.find(([start, end]) => start > 0 && start < words && end >= words);
@@ -176,10 +190,10 @@ function daysAtEnd(text: string, used: readonly Span[], context: Context): Span[
 export function findPlaceInto(gathering: Gathering): void {
   const text = gathering.rest();
   const found = passing('place', text, gathering.context);
-  const days = found ? daysAtEnd(text, found.used, gathering.context) : [];
+  const behind = found ? toldBehind(text, found.used, gathering.context) : [];
   // what was taken out parts words: "Otter Bend on" is no place
-  const reading = days.length === 0 ? found : passing('place', maskedWith(';', text, days), gathering.context);
-  if (reading?.state === 'sure' && !isClearlyPlace(reading.value)) return;
+  const reading = behind.length === 0 ? found : passing('place', maskedWith(';', text, behind), gathering.context);
+  if (reading?.state === 'sure' && !isClearlyPlace(reading.value, gathering.context)) return;
   if (reading) gathering.take('place', reading);
 }
 

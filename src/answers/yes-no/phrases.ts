@@ -42,6 +42,7 @@ export const yesNoPhrases = madeOnce((yesNo: Words['yesNo']) => {
     questions: setOf(yesNo.questions),
     leads: setOf(yesNo.leads),
     corrections: setOf(yesNo.corrections),
+    halting: setOf(yesNo.halting),
     fixing: setOf(yesNo.fixing),
     denying: setOf(yesNo.denying),
     insteadOf: setOf(yesNo.insteadOf),

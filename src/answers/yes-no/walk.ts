@@ -166,6 +166,8 @@ export function walk(folded: string, phrases: YesNoPhrases): Walked {
         // "yes wait no"
         const no = noAtEnd(folded, [at, at + length], phrases);
         if (no) answers = [no];
+        // "yes, wait": what shall change comes next, and a yes would store
+        else if (next >= folded.length && phrases.halting.at(folded, at)?.length === length) doubtful = true;
       }
     } else if (kind === 'doubtful') doubtful = true;
     else if (kind === 'unknowing') unknowing = true;
