@@ -101,6 +101,15 @@ export const surveySettingsSchema = z.strictObject({
       radiusMetres: z.number().positive(),
     }),
   ),
+  /** What the public form hides: private places and those of protected species are shown as cells this wide. */
+  publish: z
+    .strictObject({
+      /** Side of a cell, degrees of latitude and longitude. */
+      cellDegrees: z.number().positive().max(5),
+      /** Accepted names of bees and plants whose places are not shown exactly. */
+      protected: z.array(z.string().min(1)),
+    })
+    .default({ cellDegrees: 0.1, protected: [] }),
   licence: z.string().min(1),
   citation: z.string().min(1),
 });

@@ -4,13 +4,14 @@ import { CommandError, sentenceOf, type Command } from './commands/command.js';
 import { demo } from './commands/demo.js';
 import { exportPackage } from './commands/export.js';
 import { importPackage } from './commands/import.js';
+import { publish } from './commands/publish.js';
 import { read } from './commands/read.js';
 import { season } from './commands/season.js';
 import { serve } from './commands/serve.js';
 import { talk } from './commands/talk.js';
 import { watches } from './commands/watches.js';
 
-const COMMANDS: readonly Command[] = [talk, serve, read, watches, season, exportPackage, importPackage, demo];
+const COMMANDS: readonly Command[] = [talk, serve, read, watches, season, exportPackage, importPackage, publish, demo];
 
 const list = (): string =>
   COMMANDS.map(({ name, does, usage }) => `  ${name.padEnd(9)} ${does}\n            queenpost ${name} ${usage}`).join(

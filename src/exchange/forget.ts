@@ -1,27 +1,21 @@
 /** What stays of a watch whose observer wants to be forgotten: the science of it, and nothing that leads to them. */
+import { cellCentre, cellUncertaintyMetres } from '../../shared/cell.js';
 import type { Place, Watch } from '../../shared/record.js';
 
 /** Side of the grid cell whose centre stands for the place, degrees. */
 const CELL_DEGREES = 0.1;
-/** A degree of the meridian. */
-const METRES_OF_DEGREE = 111_320;
 
-const centre = (degrees: number): number =>
-  Math.round((Math.floor(degrees / CELL_DEGREES) + 0.5) * CELL_DEGREES * 1e6) / 1e6;
-
-/** The centre of its cell, as unsure as the cell is wide. Blurring twice changes nothing. */
+/** The centre of its cell, with no word and no site that tells more. Blurring twice changes nothing. */
 export function blurred(place: Place): Place {
   const { latitude, longitude, uncertaintyMetres } = place;
-  if (latitude === null || longitude === null) return { ...place, words: '' };
-  const at = centre(latitude);
-  const half = (CELL_DEGREES / 2) * METRES_OF_DEGREE;
-  const diagonal = Math.ceil(Math.hypot(half, half * Math.cos((at * Math.PI) / 180)));
+  const hidden = { ...place, words: '', site: null, private: true };
+  if (latitude === null || longitude === null) return hidden;
+  const at = cellCentre(latitude, CELL_DEGREES);
   return {
-    ...place,
-    words: '',
+    ...hidden,
     latitude: at,
-    longitude: centre(longitude),
-    uncertaintyMetres: Math.max(uncertaintyMetres ?? 0, diagonal),
+    longitude: cellCentre(longitude, CELL_DEGREES),
+    uncertaintyMetres: Math.max(uncertaintyMetres ?? 0, cellUncertaintyMetres(at, CELL_DEGREES)),
   };
 }
 

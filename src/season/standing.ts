@@ -21,6 +21,8 @@ export interface Standing {
   readonly determined: boolean;
   /** What the observer called it. */
   readonly reported: string;
+  /** The determination that speaks for these queens; null where they count as reported. */
+  readonly by: Determination | null;
 }
 
 const nameOf = (taxa: readonly string[]): string => (taxa.length === 1 ? (taxa[0] ?? GENUS) : GENUS);
@@ -37,12 +39,12 @@ function byAuthority(determinations: readonly Determination[]): Determination[] 
 export function standingOf(row: QueensRow): Standing[] {
   const reported = row.bee ?? GENUS;
   let left = row.count;
-  const named = byAuthority(row.determinations).map(({ taxa, count, caste }) => {
-    const visits = Math.min(count, left);
+  const named = byAuthority(row.determinations).map((by) => {
+    const visits = Math.min(by.count, left);
     left -= visits;
-    return { bee: nameOf(taxa), visits, caste: caste ?? row.caste, determined: true };
+    return { bee: nameOf(by.taxa), visits, caste: by.caste ?? row.caste, determined: true, by };
   });
-  const parts = [...named, { bee: reported, visits: left, caste: row.caste, determined: false }];
+  const parts = [...named, { bee: reported, visits: left, caste: row.caste, determined: false, by: null }];
 
   // Which of a split row's queens were seen before nobody said: first those nobody determined, then the weaker names.
   let seenBefore = row.seenBefore;

@@ -2,10 +2,11 @@
 import { join } from 'node:path';
 import { dialogSchema } from '../../shared/dialog.js';
 import { beeRow, plantRow, type Names } from '../../shared/names.js';
-import { surveySettingsSchema, type Survey } from '../../shared/survey.js';
+import { surveySettingsSchema, type Survey, type SurveySettings } from '../../shared/survey.js';
 import { wordingSchema } from '../../shared/wording.js';
 import { wordsSchema } from '../../shared/words.js';
 import { crossCheck } from './cross-check.js';
+import { SettingsError } from './errors.js';
 import { readNames } from './names-file.js';
 import { ROOT } from './root.js';
 import { fileName, readYaml } from './yaml-file.js';
@@ -20,6 +21,20 @@ export function loadNames(): Names {
   };
 }
 
+/** A misspelt protected species would be published with its exact places. */
+function protectedAreListed({ publish }: SurveySettings, names: Names, file: string): void {
+  const listed = new Set([...names.bees, ...names.plants].map(({ name }) => name));
+  publish.protected.forEach((name, at) => {
+    if (!listed.has(name))
+      throw new SettingsError(
+        file,
+        null,
+        `publish.protected.${at}`,
+        `is "${name}", which is on no list of names; take an accepted name, for example Bombus affinis.`,
+      );
+  });
+}
+
 /** `folder` is where dialogs and languages are. Throws `SettingsError` naming file, line, key and value. */
 export function loadSurvey(path: string = DEMO_SURVEY, folder: string = DIALOGS): Survey {
   const settings = readYaml(path, surveySettingsSchema);
@@ -29,5 +44,7 @@ export function loadSurvey(path: string = DEMO_SURVEY, folder: string = DIALOGS)
   const wording = readYaml(wordingFile, wordingSchema);
   crossCheck(dialog, fileName(dialogFile), wording, fileName(wordingFile));
   const words = readYaml(join(folder, settings.language, 'words.yaml'), wordsSchema);
-  return { settings, dialog, wording, words, names: loadNames() };
+  const names = loadNames();
+  protectedAreListed(settings, names, fileName(path));
+  return { settings, dialog, wording, words, names };
 }

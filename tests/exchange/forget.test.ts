@@ -28,6 +28,10 @@ test('blurring twice changes nothing', () => {
   });
 });
 
+test('a site, and that the place was public, do not tell where it was', () => {
+  expect(blurred({ ...place, site: 'fen-boardwalk', private: false })).toMatchObject({ site: null, private: true });
+});
+
 test('a place that was less sure than its cell stays so', () => {
   expect(blurred({ ...place, uncertaintyMetres: 50_000 }).uncertaintyMetres).toBe(50_000);
 });

@@ -106,6 +106,8 @@ describe('each key of survey.yaml', () => {
       /telegram\.webhook\.port: .*70000/,
     ],
     ['sites', /radiusMetres: 250/, 'radiusMetres: 0', /sites\.0\.radiusMetres: .*0/],
+    ['publish', /cellDegrees: 0.1/, 'cellDegrees: 0', /publish\.cellDegrees: .*0/],
+    ['publish', /protected: \[Bombus affinis\]/, 'protected: [Bombus afinis]', /publish\.protected\.0.*Bombus afinis/],
     ['licence', /^licence: .*/m, "licence: ''", /licence: .*""/],
     ['citation', /^citation: .*/m, 'citation: 7', /citation: .*7/],
   ];

@@ -1,0 +1,98 @@
+/**
+ * A confirmed watch as the public may see it; the one place where something private is left out. Not in it: words of
+ * places and habitats, remarks, names, addresses, photographs, queries and history.
+ */
+import type { PlantWatched, Watch } from '../../../shared/record.js';
+import type { Names } from '../../../shared/names.js';
+import type { SurveySettings } from '../../../shared/survey.js';
+import { withinProtocol } from '../../../shared/protocol.js';
+import { standingOf, type Standing } from '../../season/index.js';
+import { publicPlace, type PublicPlace } from './place.js';
+
+export interface PublicPlant {
+  /** Number within the watch. */
+  readonly plant: number;
+  /** Null for a plant on no list: its words are the observer's own. */
+  readonly name: string | null;
+  readonly rank: string | null;
+  readonly unit: PlantWatched['unit'];
+  readonly flowers: { readonly value: number; readonly low: number | null; readonly high: number | null };
+  readonly about: boolean;
+}
+
+export interface PublicQueens extends Standing {
+  /** Row and part within the watch: a row whose queens have several names is split. */
+  readonly row: number;
+  readonly part: number;
+  readonly plant: number;
+  /** Null for a cuckoo, whose females are neither, and where nobody said that it was a worker or a queen of one. */
+  readonly publicCaste: 'queen' | 'worker' | null;
+  readonly reportedAs: string;
+  readonly doubt: boolean;
+}
+
+export interface PublicWatch {
+  readonly number: number;
+  readonly observer: string;
+  readonly date: string;
+  readonly start: string;
+  readonly end: string;
+  readonly timeZone: string;
+  readonly minutes: number;
+  readonly watchers: number;
+  readonly place: PublicPlace | null;
+  readonly temperatureCelsius: number | null;
+  readonly cloud: string | null;
+  readonly rain: boolean | null;
+  readonly windBeaufort: number | null;
+  readonly squareMetres: number | null;
+  readonly withinProtocol: boolean;
+  readonly plants: readonly PublicPlant[];
+  readonly queens: readonly PublicQueens[];
+}
+
+/** Null for a watch that is not confirmed: only those are published. */
+export function publicWatch(
+  watch: Watch,
+  { settings, names }: { readonly settings: SurveySettings; readonly names: Names },
+  observerKey: (observer: string) => string,
+): PublicWatch | null {
+  if (watch.status !== 'confirmed') return null;
+  const cuckoos = new Set(names.bees.filter(({ cuckoo }) => cuckoo).map(({ name }) => name));
+  return {
+    number: watch.number,
+    observer: observerKey(watch.observer),
+    date: watch.date,
+    start: watch.times.start,
+    end: watch.times.end,
+    timeZone: watch.timeZone,
+    minutes: watch.minutes,
+    watchers: watch.watchers,
+    place: publicPlace(watch, settings),
+    temperatureCelsius: watch.temperature?.celsius ?? null,
+    cloud: watch.sky?.cloud ?? null,
+    rain: watch.sky?.rain ?? null,
+    windBeaufort: watch.wind?.beaufort ?? null,
+    squareMetres: watch.patch?.squareMetres ?? null,
+    withinProtocol: withinProtocol(watch, settings),
+    plants: watch.plants.map(({ plant, name, rank, unit, flowers: { value, low, high, about } }) => ({
+      plant,
+      name,
+      rank,
+      unit,
+      flowers: { value, low, high },
+      about,
+    })),
+    queens: watch.queens.flatMap((row) =>
+      standingOf(row).map((standing, at) => ({
+        ...standing,
+        row: row.row,
+        part: at + 1,
+        plant: row.plant,
+        publicCaste: cuckoos.has(standing.bee) ? null : (standing.caste ?? 'queen'),
+        reportedAs: row.asTyped,
+        doubt: row.doubt,
+      })),
+    ),
+  };
+}

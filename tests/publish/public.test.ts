@@ -1,0 +1,157 @@
+/** What the public may see: exact and blurred places, observers' keys, and nothing private in any file. */
+import Excel from 'exceljs';
+import { describe, expect, test } from 'vitest';
+import type { Watch } from '../../shared/record.js';
+import { archiveFiles } from '../../src/publish/archive/index.js';
+import { csvOf, observerKeys, publicTables, publicWatch, spreadsheet } from '../../src/publish/public/index.js';
+import { publicPlace } from '../../src/publish/public/place.js';
+import { plantWatched, queensRow, watch } from '../a-watch.js';
+import { survey } from '../demo-survey.js';
+import { uuid } from '../store/sample.js';
+
+const place = {
+  latitude: 43.5121,
+  longitude: -90.6402,
+  uncertaintyMetres: 12,
+  words: 'pond behind our house',
+  site: 'fen-boardwalk',
+  private: false,
+};
+const rusty = [queensRow(1, 'Bombus affinis', 1)];
+
+describe('a place', () => {
+  // Half the diagonal of a cell of 0.1° at 43.55° N: (11,132 m, 11,132 m × cos 43.55° = 8,068 m), 6,874.2 m.
+  const cell = { latitude: 43.55, longitude: -90.65, uncertaintyMetres: 6875, site: null };
+  const table: [what: string, more: Partial<Watch>, expected: object | null][] = [
+    ['open', { place }, { latitude: 43.5121, longitude: -90.6402, uncertaintyMetres: 12, site: 'fen-boardwalk' }],
+    ['private', { place: { ...place, private: true } }, cell],
+    ['of a protected bee', { place, queens: rusty }, cell],
+    [
+      'less sure than the cell',
+      { place: { ...place, private: true, uncertaintyMetres: 9000 } },
+      { ...cell, uncertaintyMetres: 9000 },
+    ],
+    [
+      'on the edge of a cell',
+      { place: { ...place, latitude: 43.5, longitude: -90.6, private: true } },
+      { latitude: 43.55, longitude: -90.55 },
+    ],
+    ['in words alone', { place: { ...place, latitude: null, longitude: null } }, null],
+    ['not told', { place: null }, null],
+  ];
+  test.each(table)('%s', (_what, more, expected) => {
+    const shown = publicPlace(watch(more), survey.settings);
+    if (expected === null) expect(shown).toBeNull();
+    else expect(shown).toMatchObject(expected);
+  });
+
+  test('a protected bee that only a determination names blurs it too', () => {
+    const determined = queensRow(1, 'Bombus griseocollis', 1, {
+      determinations: [
+        {
+          taxa: ['Bombus affinis'],
+          qualifier: 'cf.',
+          count: 1,
+          caste: null,
+          by: 'ines',
+          role: 'coordinator',
+          at: '2026-05-03T08:00:00Z',
+          from: 'photograph',
+        },
+      ],
+    });
+    expect(publicPlace(watch({ place, queens: [determined] }), survey.settings)?.generalized).toContain('0.1 degrees');
+  });
+
+  test('blurring twice changes nothing', () => {
+    for (let step = 0; step < 500; step++) {
+      const secret = { ...place, private: true, latitude: -80 + step * 0.3137, longitude: -170 + step * 0.6791 };
+      const once = publicPlace(watch({ place: secret }), survey.settings);
+      const twice = publicPlace(watch({ place: { ...secret, ...once } }), survey.settings);
+      expect(twice).toEqual(once);
+    }
+  });
+});
+
+const PRIVATE = [
+  'pond behind our house',
+  'my back hedge',
+  'call me at noon',
+  'kf-secret',
+  'zz-tamsin',
+  '43.5121',
+  'zzwords',
+  '/photos',
+];
+
+test('no published text holds words of places, remarks, stored keys, names of experts or a private position', () => {
+  const secret = watch({
+    id: uuid(4),
+    observer: 'kf-secret',
+    status: 'confirmed',
+    remark: 'call me at noon',
+    habitat: 'my back hedge',
+    place: { ...place, private: true },
+    asTyped: { place: 'zzwords' },
+    plants: [
+      plantWatched(1, 'Mertensia virginica', 80),
+      { ...plantWatched(2, 'zzwords', 5), name: null, asTyped: 'zzwords' },
+    ],
+    queens: [
+      queensRow(1, 'Bombus impatiens', 2, {
+        determinations: [
+          {
+            taxa: ['Bombus bimaculatus'],
+            qualifier: null,
+            count: 1,
+            caste: null,
+            by: 'zz-tamsin',
+            role: 'helper',
+            at: '2026-05-03T08:00:00Z',
+            from: 'photograph',
+          },
+        ],
+      }),
+    ],
+  });
+  const shown = publicWatch(secret, survey, observerKeys());
+  expect(shown).not.toBeNull();
+  // the coordinator's own name and address are the survey's public contact
+  const { 'eml.xml': _contact, ...files } = archiveFiles([shown!], survey, '2026-07-01');
+  const all = [...publicTables([shown!]).map(csvOf), ...Object.values(files)].join('\n');
+  expect(all).toContain('Bombus bimaculatus');
+  for (const words of PRIVATE) expect(all).not.toContain(words);
+});
+
+test('only confirmed watches are published', () => {
+  for (const status of ['practice', 'set-aside', 'unconfirmed'] as const)
+    expect(publicWatch(watch({ status }), survey, observerKeys())).toBeNull();
+});
+
+test('observers have numbers in the order of their first watch', () => {
+  const keyOf = observerKeys();
+  expect(['b', 'a', 'b', 'c'].map(keyOf)).toEqual(['observer-1', 'observer-2', 'observer-1', 'observer-3']);
+});
+
+test('the spreadsheet holds the tables and the bees by plants, and a word that looks like a formula stays a word', async () => {
+  const plants = [plantWatched(1, 'Mertensia virginica', 80), plantWatched(2, 'Salix', 30)];
+  const queens = [
+    queensRow(1, 'Bombus impatiens', 2, { asTyped: '=1+1' }),
+    queensRow(2, 'Bombus impatiens', 1, { row: 2, seenBefore: 1 }),
+    queensRow(2, 'Bombus impatiens', 5, { row: 3, caste: 'worker' }),
+  ];
+  const shown = publicWatch(watch({ status: 'confirmed', plants, queens }), survey, observerKeys())!;
+  const book = new Excel.Workbook();
+  const bytes = await spreadsheet(publicTables([shown]), [shown], '2026-07-01');
+  // a copy: exceljs types its own Buffer
+  await book.xlsx.load(new Uint8Array(bytes).buffer);
+  expect(book.worksheets.map(({ name }) => name)).toEqual(['watches', 'plants', 'queens', 'bees by plants']);
+  const rowsOf = (name: string): unknown[][] =>
+    (book.getWorksheet(name)!.getSheetValues() as unknown[][]).slice(1).map((row) => row.slice(1));
+  // visits: two on the bluebells, one on the willow though she was counted before; workers are no queens
+  expect(rowsOf('bees by plants')).toEqual([
+    ['bee', 'Mertensia virginica', 'Salix'],
+    ['Bombus impatiens', 2, 1],
+  ]);
+  expect(rowsOf('plants')).toHaveLength(3);
+});
