@@ -1,0 +1,50 @@
+/** The report page of the demo season. */
+import { readFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { expect, test } from 'vitest';
+import { LAYOUTS } from '../../shared/columns.js';
+import { readPackage } from '../../src/publish/package/index.js';
+import { reportPage } from '../../src/publish/report/index.js';
+import { seasonFigures } from '../../src/season/index.js';
+import { survey } from '../demo-survey.js';
+
+const FOLDER = join(import.meta.dirname, '..', '..', 'demo', 'season');
+const texts = Object.fromEntries(LAYOUTS.map(({ file }) => [file, readFileSync(join(FOLDER, file), 'utf8')]));
+let ids = 0;
+const { watches } = readPackage(texts, {
+  survey,
+  now: '2026-07-01T00:00:00Z',
+  newId: () => `00000000-0000-7000-8000-${String((ids += 1)).padStart(12, '0')}`,
+  siteOf: () => null,
+});
+const figures = seasonFigures(watches, { survey, protocolOnly: false, seed: 1 });
+const empty = seasonFigures([], { survey, protocolOnly: false, seed: 1 });
+
+test('the page needs nothing from elsewhere, and comes out the same twice', async () => {
+  const page = await reportPage(figures, survey.settings);
+  expect(page).not.toMatch(/<script|NaN|undefined|(?:src|href)="|url\(|@import/);
+  expect(page.match(/<h2>/g)).toHaveLength(3);
+  expect(page.match(/<svg/g)).toHaveLength(2);
+  expect(await reportPage(figures, survey.settings)).toBe(page);
+});
+
+test('the demo season is read', () => expect(watches.length).toBeGreaterThan(0));
+
+test('its numbers are the figures', async () => {
+  const page = await reportPage(figures, survey.settings);
+  const all = figures.rates?.find(({ bee, plant }) => bee === null && plant === null);
+  expect(page).toContain(`<td>${all?.queens}</td><td>${all?.minutes}</td><td>${all?.per15min?.toFixed(2)}</td>`);
+});
+
+test('without watches it says so', async () => {
+  const page = await reportPage(empty, survey.settings);
+  expect(page).toContain('not enough data');
+  expect(page).not.toMatch(/NaN|undefined|<svg/);
+});
+
+test('what people typed is shown, not run', async () => {
+  const table = { ...figures.table, plants: ['<script>alert(1)</script>', ...figures.table.plants.slice(1)] };
+  const page = await reportPage({ ...figures, table }, survey.settings);
+  expect(page).toContain('&lt;script&gt;alert(1)&lt;/script&gt;');
+  expect(page).not.toContain('<script');
+});
