@@ -28,6 +28,9 @@ export const COMMON_OPTIONS = {
   data: { type: 'string', default: './data' },
 } as const satisfies Options;
 
+/** Of resampling: the same watches give the same intervals each time, in whichever command. */
+export const SEASON_SEED = 1;
+
 /** Reads options; an unknown one, or a word too many, is said with the usage that would do. */
 export function optionsOf<const Known extends Options>(
   command: Pick<Command, 'name' | 'usage'>,

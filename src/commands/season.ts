@@ -2,13 +2,10 @@
 import { say } from '../../shared/wording.js';
 import { seasonFigures } from '../season/index.js';
 import { watchesOf } from '../store/index.js';
-import { optionsOf, surveyFrom, type Command } from './command.js';
+import { optionsOf, SEASON_SEED, surveyFrom, type Command } from './command.js';
 import { seasonTable, TERMINAL_COLUMNS } from './season-table.js';
 import { openStored } from './stored.js';
 import { write } from './write.js';
-
-/** Of resampling: the same watches give the same intervals each time. */
-const SEED = 1;
 
 export const season: Command = {
   name: 'season',
@@ -24,7 +21,7 @@ export const season: Command = {
     const figures = seasonFigures(watchesOf(store, survey.settings.key), {
       survey,
       protocolOnly: values.protocol,
-      seed: SEED,
+      seed: SEASON_SEED,
     });
     store.close();
     if (values.json) {

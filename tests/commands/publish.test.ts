@@ -18,6 +18,7 @@ describe('the demo season', () => {
       'darwin-core.zip',
       'plants.csv',
       'queens.csv',
+      'report.html',
       'season.xlsx',
       'watches.csv',
     ]);

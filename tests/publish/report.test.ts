@@ -18,33 +18,40 @@ const { watches } = readPackage(texts, {
   siteOf: () => null,
 });
 const figures = seasonFigures(watches, { survey, protocolOnly: false, seed: 1 });
+const within = seasonFigures(watches, { survey, protocolOnly: true, seed: 1 });
 const empty = seasonFigures([], { survey, protocolOnly: false, seed: 1 });
 
 test('the page needs nothing from elsewhere, and comes out the same twice', async () => {
-  const page = await reportPage(figures, survey.settings);
+  const page = await reportPage(figures, within, survey.settings);
   expect(page).not.toMatch(/<script|NaN|undefined|(?:src|href)="|url\(|@import/);
-  expect(page.match(/<h2>/g)).toHaveLength(3);
-  expect(page.match(/<svg/g)).toHaveLength(2);
-  expect(await reportPage(figures, survey.settings)).toBe(page);
+  expect(page.match(/<h2>/g)).toHaveLength(7);
+  expect(page.match(/<svg/g)).toHaveLength(4);
+  expect(await reportPage(figures, within, survey.settings)).toBe(page);
 });
 
 test('the demo season is read', () => expect(watches.length).toBeGreaterThan(0));
 
 test('its numbers are the figures', async () => {
-  const page = await reportPage(figures, survey.settings);
+  const page = await reportPage(figures, within, survey.settings);
   const all = figures.rates?.find(({ bee, plant }) => bee === null && plant === null);
   expect(page).toContain(`<td>${all?.queens}</td><td>${all?.minutes}</td><td>${all?.per15min?.toFixed(2)}</td>`);
 });
 
+test('watches outside the protocol are told apart', async () => {
+  const page = await reportPage(figures, within, survey.settings);
+  expect(within.effort.watches).toBeLessThan(figures.effort.watches);
+  expect(page).toContain(`<td>within the protocol</td><td>${within.effort.watches}</td>`);
+});
+
 test('without watches it says so', async () => {
-  const page = await reportPage(empty, survey.settings);
+  const page = await reportPage(empty, empty, survey.settings);
   expect(page).toContain('not enough data');
   expect(page).not.toMatch(/NaN|undefined|<svg/);
 });
 
 test('what people typed is shown, not run', async () => {
   const table = { ...figures.table, plants: ['<script>alert(1)</script>', ...figures.table.plants.slice(1)] };
-  const page = await reportPage({ ...figures, table }, survey.settings);
+  const page = await reportPage({ ...figures, table }, within, survey.settings);
   expect(page).toContain('&lt;script&gt;alert(1)&lt;/script&gt;');
   expect(page).not.toContain('<script');
 });

@@ -5,19 +5,19 @@
 import { PassThrough } from 'node:stream';
 import { buffer } from 'node:stream/consumers';
 import type { PublicTable } from './tables.js';
-import type { PublicWatch } from './watch.js';
+import { UNNAMED_PLANT, type PublicWatch } from './watch.js';
 
 /** Visits by bee and plant; workers are not among them, and a plant on no list stands in one column. */
 function beesByPlants(watches: readonly PublicWatch[]): { columns: string[]; rows: (string | number)[][] } {
   const visits = new Map<string, Map<string, number>>();
   const plants = new Set<string>();
   for (const watch of watches) {
-    const named = new Map(watch.plants.map(({ plant, name }) => [plant, name ?? 'plant not named']));
+    const named = new Map(watch.plants.map(({ plant, name }) => [plant, name ?? UNNAMED_PLANT]));
     for (const name of named.values()) plants.add(name);
     for (const { bee, plant, visits: count, caste } of watch.queens) {
       if (caste === 'worker') continue;
       const row = visits.get(bee) ?? new Map<string, number>();
-      const on = named.get(plant) ?? 'plant not named';
+      const on = named.get(plant) ?? UNNAMED_PLANT;
       row.set(on, (row.get(on) ?? 0) + count);
       visits.set(bee, row);
     }

@@ -9,6 +9,9 @@ import { withinProtocol } from '../../../shared/protocol.js';
 import { standingOf, type Standing } from '../../season/index.js';
 import { publicPlace, type PublicPlace } from './place.js';
 
+/** Stands for every plant that is on no list. */
+export const UNNAMED_PLANT = 'plant not named';
+
 export interface PublicPlant {
   /** Number within the watch. */
   readonly plant: number;
@@ -96,3 +99,9 @@ export function publicWatch(
     ),
   };
 }
+
+/** The watch for published figures: a plant on no list is known by the observer's own words, which stay private. */
+export const forFigures = (watch: Watch): Watch => ({
+  ...watch,
+  plants: watch.plants.map((plant) => ({ ...plant, asTyped: plant.name ?? UNNAMED_PLANT })),
+});

@@ -22,7 +22,7 @@ export function ratesSection({ rates }: SeasonFigures): Section {
         : {
             data: { values: drawn },
             width: 330,
-            encoding: { y: { field: 'bee', type: 'nominal', title: null, sort: null, axis: { labelLimit: 150 } } },
+            encoding: { y: { field: 'bee', type: 'nominal', title: null, sort: null, axis: { labelLimit: 260 } } },
             layer: [
               {
                 transform: [{ filter: 'isValid(datum.low)' }],
