@@ -43,6 +43,13 @@ test('watches outside the protocol are told apart', async () => {
   expect(page).toContain(`<td>within the protocol</td><td>${within.effort.watches}</td>`);
 });
 
+test('a preference is told as it was computed', async () => {
+  const page = await reportPage(figures, within, survey.settings);
+  const one = figures.preference?.find(({ low95 }) => low95 !== null);
+  const cells = [one?.bee, one?.plant, one?.used, one?.expected.toFixed(1), one?.ratio?.toFixed(2)];
+  expect(page).toContain(cells.map((cell) => `<td>${cell}</td>`).join(''));
+});
+
 test('without watches it says so', async () => {
   const page = await reportPage(empty, empty, survey.settings);
   expect(page).toContain('not enough data');

@@ -1,12 +1,10 @@
 /** Which plants the queens chose more, or less, than their open flowers would make likely. */
 import type { SeasonFigures } from '../../../season/index.js';
-import { BLUE } from '../chart.js';
+import { rowsOfDots } from '../chart.js';
 import { figure, interval, type Section } from '../section.js';
 
 /** A bee with fewer visits is left to the table: its ratios would fill the chart with bars that say nothing. */
 const LEAST_VISITS_DRAWN = 20;
-
-const NAMES = { field: 'what', type: 'nominal', title: null, sort: null, axis: { labelLimit: 320 } } as const;
 
 export function preferenceSection({ preference }: SeasonFigures): Section {
   const all = preference ?? [];
@@ -15,7 +13,7 @@ export function preferenceSection({ preference }: SeasonFigures): Section {
   const drawn = all.flatMap(({ bee, plant, ratio, low95, high95 }) =>
     ratio === null || low95 === null || visitsOf(bee) < LEAST_VISITS_DRAWN
       ? []
-      : [{ what: `${bee.replace('Bombus ', 'B. ')} on ${plant}`, ratio, low: low95, high: high95 }],
+      : [{ name: `${bee.replace('Bombus ', 'B. ')} on ${plant}`, value: ratio, low: low95, high: high95 }],
   );
   return {
     title: 'Which plants the queens chose',
@@ -28,32 +26,7 @@ export function preferenceSection({ preference }: SeasonFigures): Section {
       'Selection ratio: visits seen, divided by visits expected from the shares of open flowers in each watch with two or ' +
       'more plants (after Manly and others 2002). Intervals by drawing observers again, for all plants of a bee at once. ' +
       `Drawn are those with an interval, of bees with ${LEAST_VISITS_DRAWN} or more visits.`,
-    chart:
-      drawn.length === 0
-        ? null
-        : {
-            data: { values: drawn },
-            width: 300,
-            layer: [
-              {
-                data: { values: [{}] },
-                mark: { type: 'rule', color: '#666', strokeDash: [4, 3] },
-                encoding: { x: { datum: 1 } },
-              },
-              {
-                transform: [{ filter: 'isValid(datum.low)' }],
-                mark: { type: 'rule', color: BLUE },
-                encoding: { x: { field: 'low', type: 'quantitative' }, x2: { field: 'high' }, y: NAMES },
-              },
-              {
-                mark: { type: 'point', filled: true, size: 60, color: BLUE },
-                encoding: {
-                  x: { field: 'ratio', type: 'quantitative', title: 'visits seen / visits expected' },
-                  y: NAMES,
-                },
-              },
-            ],
-          },
+    chart: rowsOfDots(drawn, 'visits seen / visits expected', 1),
     head: ['Bee', 'Plant', 'Visits seen', 'Expected', 'Ratio', '95 % interval'],
     rows: all.map(({ bee, plant, used, expected, ratio, low95, high95 }) => [
       bee,
