@@ -9,6 +9,7 @@ import { effort, type Effort } from './effort.js';
 import { names, type Names } from './names.js';
 import { network, type Network } from './network.js';
 import { participation, type Participant } from './participation.js';
+import { perFlowers, type PerFlowers } from './per-flowers.js';
 import { phenology, type Phenology } from './phenology.js';
 import { preference, type Preference } from './preference.js';
 import { rates, type Rate } from './rates.js';
@@ -21,6 +22,7 @@ export type { Effort } from './effort.js';
 export type { Names } from './names.js';
 export type { Network } from './network.js';
 export type { Participant } from './participation.js';
+export type { PerFlowers } from './per-flowers.js';
 export type { Phenology } from './phenology.js';
 export type { Preference } from './preference.js';
 export type { Rate } from './rates.js';
@@ -37,6 +39,7 @@ export interface SeasonFigures {
   readonly phenology: Phenology | null;
   readonly names: Names;
   readonly dispersion: Dispersion | null;
+  readonly perFlowers: readonly PerFlowers[];
   readonly participation: readonly Participant[];
 }
 
@@ -65,6 +68,7 @@ export function seasonFigures(
     participation: participation(settings),
     names: names(seed),
     dispersion: dispersion(),
+    perFlowers: perFlowers(),
   };
   for (const watch of watches) {
     if (watch.status !== 'confirmed') continue;
@@ -82,6 +86,7 @@ export function seasonFigures(
     phenology: figures.phenology.result(),
     names: figures.names.result(),
     dispersion: figures.dispersion.result(),
+    perFlowers: figures.perFlowers.result(),
     participation: figures.participation.result(),
   };
 }

@@ -130,6 +130,7 @@ test('every key is there', () => {
     'phenology',
     'names',
     'dispersion',
+    'perFlowers',
     'participation',
   ]);
 });
