@@ -26,7 +26,7 @@ const SECTIONS: readonly ((all: SeasonFigures, within: SeasonFigures) => Section
 const STYLE = `body{font:1rem/1.5 Georgia,serif;max-width:44rem;margin:0 auto;padding:1rem;color:#222;background:#fff}
 .wide{overflow-x:auto}svg{max-width:100%;height:auto}table{border-collapse:collapse;font-size:.85rem}
 caption{text-align:left}th,td{border-bottom:1px solid #999;padding:.2rem .5rem;text-align:left}
-@page{margin:18mm}@media print{body{max-width:none;padding:0}.wide{overflow:visible}table{font-size:.6rem}th,td{padding:.1rem .2rem;overflow-wrap:anywhere}tr,svg{break-inside:avoid}}`;
+@page{margin:18mm}@media print{body{max-width:none;padding:0}.wide{overflow:visible}table{font-size:.6rem}th,td{padding:.1rem .2rem;overflow-wrap:anywhere}td:first-child{white-space:nowrap}tr,svg{break-inside:avoid}}`;
 
 async function sectionHtml({ title, shows, limits, computed, chart, head, rows }: Section): Promise<string> {
   const svg = chart === null ? '' : await chartSvg(chart);

@@ -8,9 +8,13 @@ export function tableSection({ table }: SeasonFigures): Section {
     shows: 'Each number is how many visits of queens of that bee were seen on that plant.',
     limits:
       'It does not show what queens prefer: a plant that was watched more, or has more flowers, gets more visits.',
-    computed: 'Visits counted in all confirmed watches, a queen seen again counted again.',
+    computed: 'Visits counted in all confirmed watches, a queen seen again counted again; a dot is none.',
     chart: null,
-    head: ['Plant', ...table.bees],
-    rows: table.plants.map((plant, at) => [plant, ...table.bees.map((_, bee) => String(table.counts[bee]?.[at] ?? 0))]),
+    // seventeen bees must find room on paper
+    head: ['Plant', ...table.bees.map((bee) => bee.replace('Bombus ', 'B. '))],
+    rows: table.plants.map((plant, at) => [
+      plant,
+      ...table.bees.map((_, bee) => table.counts[bee]?.[at] || '·').map(String),
+    ]),
   };
 }
