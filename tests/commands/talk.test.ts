@@ -146,7 +146,7 @@ describe('words that do not fit', () => {
   const table: [args: string[], said: RegExp][] = [
     [['talk', '--now', 'yesterday'], /--now yesterday.*2026-05-06T18:30/],
     [['talk', '--loud'], /--loud.*Usage: queenpost talk/],
-    [['dance'], /"dance".*talk, serve, read, watches, season, export, import, demo/],
+    [['dance'], /"dance".*talk, serve, read, watches, season, export, import, publish, demo/],
     [['read', 'mood'], /"mood".*date, times/],
     [['read', 'date', '--today', 'May'], /--today May.*2026-05-06/],
     [['watches', '--data', '/nowhere/at/all'], /No watches are stored in/],
