@@ -4,6 +4,8 @@ import type { CountingUnit } from '../../shared/vocabularies.js';
 import { standingOf, type Standing } from './standing.js';
 
 export interface CountedPlant {
+  /** Its place in the watch: a name may stand twice, the pink and the white. */
+  readonly entry: number;
   /** The accepted name; for a plant not on the list its words as typed. */
   readonly name: string;
   readonly flowers: number;
@@ -12,6 +14,8 @@ export interface CountedPlant {
 
 export interface CountedQueens extends Standing {
   readonly plant: string;
+  /** Of the plant as it stands in the watch. */
+  readonly entry: number;
 }
 
 export interface CountedWatch {
@@ -31,11 +35,12 @@ export function countedWatch(watch: Watch): CountedWatch {
     throw new Error(`Watch ${watch.number}, row ${row} of its queens names plant ${plant}. Its plants: ${known}.`);
   };
   const bees = watch.queens.flatMap((row) =>
-    standingOf(row).map((standing) => ({ ...standing, plant: plantOf(row.row, row.plant) })),
+    standingOf(row).map((standing) => ({ ...standing, plant: plantOf(row.row, row.plant), entry: row.plant })),
   );
   return {
     watch,
-    plants: watch.plants.map(({ name, asTyped, flowers, unit }) => ({
+    plants: watch.plants.map(({ plant, name, asTyped, flowers, unit }) => ({
+      entry: plant,
       name: name ?? asTyped,
       flowers: flowers.value,
       unit,

@@ -15,7 +15,7 @@ export interface PerFlowers {
   readonly visits: number;
   /** Σ minutes × open flowers over those watches: the exposure. */
   readonly flowerMinutes: number;
-  /** Watches of the plant with no open flower, which say nothing about visits to a flower and are left out. */
+  /** Times that the plant was watched without an open flower: they say nothing about visits to one and are left out. */
   readonly withoutFlowers: number;
   /** Σ visits / Σ (minutes × flowers) × 15 × 100; null without an exposure. */
   readonly per15minPer100: number | null;
@@ -39,7 +39,7 @@ export function perFlowers(): Figure<readonly PerFlowers[]> {
   const exposures = new Map<string, Exposure>();
   return {
     add({ watch, plants, queens }) {
-      for (const { name, unit, flowers } of plants) {
+      for (const { entry, name, unit, flowers } of plants) {
         const key = `${name}\n${unit}`;
         const exposure = exposures.get(key) ?? {
           plant: name,
@@ -55,7 +55,7 @@ export function perFlowers(): Figure<readonly PerFlowers[]> {
         }
         exposure.flowerMinutes += watch.minutes * flowers;
         for (const one of queens)
-          if (one.plant === name) exposure.visits.set(one.bee, (exposure.visits.get(one.bee) ?? 0) + one.visits);
+          if (one.entry === entry) exposure.visits.set(one.bee, (exposure.visits.get(one.bee) ?? 0) + one.visits);
       }
     },
     result: () =>

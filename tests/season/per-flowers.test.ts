@@ -49,3 +49,27 @@ test('counting units are kept apart, and workers are no queens', () => {
     ['flower', 0],
   ]);
 });
+
+test('a plant that stands twice in a watch, the pink and the white, has each visit once', () => {
+  // 2 on the pink, 1 on the white, in 15 min × (50 + 100) = 2,250 flower minutes: 3 × 1,500 / 2,250 = 2
+  const [row] = figuresOf([
+    watch({
+      plants: [willow, plantWatched(2, 'Salix', 100)],
+      queens: [queensRow(1, 'Bombus impatiens', 2), queensRow(2, 'Bombus impatiens', 1, { row: 2 })],
+    }),
+  ]);
+  expect(row).toMatchObject({ bee: null, visits: 3, flowerMinutes: 2250, per15minPer100: 2 });
+});
+
+test('where it stands in two counting units, each has the visits to its own flowers', () => {
+  const found = figuresOf([
+    watch({
+      plants: [willow, plantWatched(2, 'Salix', 10, { unit: 'catkin' })],
+      queens: [queensRow(1, 'Bombus impatiens', 2), queensRow(2, 'Bombus impatiens', 1, { row: 2 })],
+    }),
+  ]);
+  expect(found.filter(({ bee }) => bee === null).map(({ unit, visits }) => [unit, visits])).toEqual([
+    ['catkin', 1],
+    ['flower', 2],
+  ]);
+});
