@@ -1,6 +1,7 @@
 /** People and their saved places: private, kept apart from the records, never published. */
 import { z } from 'zod';
 import { instant } from './record.js';
+import { PHOTOGRAPH_LICENCES } from './vocabularies.js';
 
 export const personSchema = z.strictObject({
   survey: z.string(),
@@ -13,8 +14,10 @@ export const personSchema = z.strictObject({
   mail: z.string().nullable(),
   /** When they said yes, and to which version of the wording. */
   consent: z.strictObject({ at: instant, wordingVersion: z.int().positive() }).nullable(),
-  /** Fields they declined for good ("mail"), so that they are not asked again. */
+  /** What they declined for good ("mail"), or were asked once ("licence"), so that they are not asked again. */
   declined: z.array(z.string()),
+  /** Under which their photographs may be published; null: not at all. */
+  photographLicence: z.enum(PHOTOGRAPH_LICENCES).nullable(),
 });
 
 export const savedPlaceSchema = z.strictObject({

@@ -23,6 +23,10 @@ export const ROLES = ['coordinator', 'helper'] as const;
 export const CHANGE_ROLES = ['observer', 'coordinator', 'helper', 'program'] as const;
 export const QUERY_STATES = ['open', 'later', 'answered'] as const;
 
+/** Under which an observer may let their photographs be published; names are those of SPDX. */
+export const PHOTOGRAPH_LICENCES = ['CC-BY-4.0', 'CC-BY-NC-4.0', 'CC0-1.0'] as const;
+export type PhotographLicence = (typeof PHOTOGRAPH_LICENCES)[number];
+
 /** How the way to a mail server is kept private: from the first byte, from STARTTLS on, or not at all. */
 export const MAIL_SECURITY = ['tls', 'starttls', 'none'] as const;
 

@@ -1,5 +1,6 @@
 /** What people ask of the conversation itself. */
 import { z } from 'zod';
+import { PHOTOGRAPH_LICENCES } from '../vocabularies.js';
 import { valued, words } from './kinds.js';
 
 export const wishesSection = z.strictObject({
@@ -26,6 +27,8 @@ export const wishesSection = z.strictObject({
     'all-done': words,
     /** Asking whether, or saying that, there is a photograph. */
     photograph: words,
+    /** Asking how photographs are published, without a licence. */
+    licences: words,
     'my-data': words,
     'forget-me': words,
     greeting: words,
@@ -35,6 +38,20 @@ export const wishesSection = z.strictObject({
   /** "fix my last watch"; a number may follow. */
   fix: words,
   watchNumber: words,
+  photographs: z.strictObject({
+    /** Whose photographs: "my photos". */
+    mine: words,
+    /** By the licence, each with blanks for hyphens. */
+    licences: z.record(z.enum(PHOTOGRAPH_LICENCES), words),
+    /** Stand around a licence and say nothing more: "publish", "under". */
+    around: words,
+    /** Of which licence-like words are made, known or not. */
+    licenceWords: words,
+    /** Before or behind "my photos": they are not to be published. */
+    keepBack: words,
+    /** The same, where it was asked. */
+    keptBack: words,
+  }),
   /** What follows is a field, perhaps with its value. */
   change: words,
   add: words,

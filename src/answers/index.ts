@@ -1,5 +1,6 @@
 /** What the rest of the program may use of the readers. A kind of answer is one file, its test, and a line here. */
 export { readCount } from './count.js';
+export { readLicence, type LicenceTold } from './licence.js';
 export { labelOf, namedIn, rankOf, type NamedIn } from './names/index.js';
 export { readFields, type FieldName } from './note.js';
 export { readPlant } from './plant.js';

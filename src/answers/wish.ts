@@ -3,6 +3,7 @@
  * is the whole message, or its beginning where it takes an argument ("change 4 to 68"); anything else is an answer.
  */
 import type { Words } from '../../shared/words.js';
+import { readLicenceWish, type LicenceTold } from './licence.js';
 import { fold, madeOnce } from './text.js';
 
 export const PLAIN_WISHES = [
@@ -24,6 +25,7 @@ export const PLAIN_WISHES = [
   'same-place',
   'all-done',
   'photograph',
+  'licences',
   'my-data',
   'forget-me',
   'greeting',
@@ -33,6 +35,8 @@ export type Wish =
   | { readonly wish: (typeof PLAIN_WISHES)[number] }
   /** A stored watch by its number; null means the last one. */
   | { readonly wish: 'fix'; readonly number: number | null }
+  /** Of all their photographs. */
+  | { readonly wish: 'licence'; readonly licence: LicenceTold }
   /** What stands behind "change", as typed: a field, perhaps with its new value. */
   | { readonly wish: 'change'; readonly what: string }
   | { readonly wish: 'add'; readonly what: string }
@@ -115,6 +119,8 @@ export function readWish(text: string, words: Words): Wish | null {
       return { wish: 'fix', number: number === undefined ? null : Number(number) };
     }
   }
+  const licence = readLicenceWish(text, words);
+  if (licence !== null) return { wish: 'licence', licence };
   for (const { wish, pattern } of known.withArgument) {
     const start = fold(text).search(/\S/);
     const match = pattern.exec(fold(text).trim());

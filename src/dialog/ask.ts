@@ -1,10 +1,12 @@
 /** Puts into words what is asked next, and says it to machines: which fields, of which plant, with which offers. */
 import { labelOf } from '../answers/index.js';
 import type { Asking as PublicAsking } from '../../shared/message.js';
+import { PHOTOGRAPH_LICENCES } from '../../shared/vocabularies.js';
 import { fill, say } from '../../shared/wording.js';
 import { plantKey, queensOf, valueOf } from './fields.js';
 import { contextOf } from './hear.js';
 import { findingsToAsk } from './findings.js';
+import { LICENCE_NAMES } from './licence.js';
 import { showBee, showBothScales, showCount, showPlant, unitOf } from './show.js';
 import { shownValue, summaryLines } from './summary.js';
 import type { Asking, Doubt, Json, PlantInPatch, Report, Scene, Thread } from './types.js';
@@ -134,6 +136,11 @@ export function questionText(asking: Asking, thread: Thread, scene: Scene): Ques
   }
   if (asking.kind === 'join-photograph')
     return plainQuestion(say(wording, 'ask-join-photograph'), [say(wording, 'choice-yes'), say(wording, 'choice-no')]);
+  if (asking.kind === 'licence')
+    return plainQuestion(say(wording, 'ask-licence'), [
+      ...PHOTOGRAPH_LICENCES.map((licence) => say(wording, LICENCE_NAMES[licence])),
+      say(wording, 'choice-no'),
+    ]);
   if (report === null) return plainQuestion('');
   const context = contextOf(scene, report);
   switch (asking.kind) {
@@ -246,6 +253,8 @@ export function publicAsking(thread: Thread): {
       return of(['correct']);
     case 'join-photograph':
       return of(['photo']);
+    case 'licence':
+      return of(['licence']);
     case 'person':
       return of([asking.field]);
   }

@@ -1,8 +1,9 @@
 /** The summary's yes: stores the watch, keeps its place, thanks, and asks what is still wanted of the person. */
 import { Temporal } from 'temporal-polyfill';
 import { readYesNo } from '../answers/index.js';
-import type { Person, SavedPlace } from '../../shared/person.js';
+import type { SavedPlace } from '../../shared/person.js';
 import { say } from '../../shared/wording.js';
+import { afterwards } from './afterwards.js';
 import { valueOf } from './fields.js';
 import { contextOf } from './hear.js';
 import { correct } from './correct.js';
@@ -82,7 +83,9 @@ function store(thread: Thread, report: Report, reply: string, scene: Scene): Out
     const after = { ...scene, history: { ...history, places } };
     effects.push(sendReceipt(watch, { name, mail }, { watches, target }, after));
   }
-  const asking = stillWanted(history.person);
+  const wanted = history.person === null ? null : afterwards(history.person, watch.photographs.length > 0);
+  if (wanted !== null && wanted.person !== history.person) effects.push({ do: 'keep-person', person: wanted.person });
+  const asking = wanted?.asking ?? null;
   const parked = thread.parked.length;
   if (asking === null && parked > 0) said.push(say(wording, 'unfinished-left', { count: parked }));
   return {
@@ -91,14 +94,6 @@ function store(thread: Thread, report: Report, reply: string, scene: Scene): Out
     effects,
     then: asking === null ? 'rest' : 'repeat',
   };
-}
-
-/** Name and mail are asked after a stored watch, until they are given or declined. */
-function stillWanted(person: Person | null): Thread['asking'] {
-  for (const field of ['name', 'mail'] as const) {
-    if (person !== null && person[field] === null && !person.declined.includes(field)) return { kind: 'person', field };
-  }
-  return null;
 }
 
 /** A place with words, or used before, is kept for the next time. */

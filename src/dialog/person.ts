@@ -3,6 +3,7 @@ import { z } from 'zod';
 import { fold, readFields, readYesNo, type Wish } from '../answers/index.js';
 import type { Person } from '../../shared/person.js';
 import { fill, say } from '../../shared/wording.js';
+import { afterwards } from './afterwards.js';
 import { contextOf } from './hear.js';
 import { sendReceipt } from './receipt.js';
 import type { Effect, Outcome, Scene, Thread } from './types.js';
@@ -22,6 +23,7 @@ export function personOf(scene: Scene): Person {
       mail: null,
       consent: null,
       declined: [],
+      photographLicence: null,
     }
   );
 }
@@ -63,12 +65,13 @@ export function answerPerson(
   const { wording } = scene.survey;
   const person = personOf(scene);
   const done = (next: Person, said: readonly string[], more: readonly Effect[] = []): Outcome => {
-    const wantsMail = field === 'name' && next.mail === null && !next.declined.includes('mail');
+    const photographed = scene.history.lastWatches.some(({ photographs }) => photographs.length > 0);
+    const wanted = afterwards(next, photographed);
     return {
-      thread: { ...thread, asking: wantsMail ? { kind: 'person', field: 'mail' } : null },
+      thread: { ...thread, asking: wanted.asking },
       said,
-      effects: [{ do: 'keep-person', person: next }, ...more],
-      then: wantsMail ? 'repeat' : 'rest',
+      effects: [{ do: 'keep-person', person: wanted.person }, ...more],
+      then: wanted.asking === null ? 'rest' : 'repeat',
     };
   };
   const yesNo = readYesNo(text, contextOf(scene, null));

@@ -2,9 +2,11 @@
 import { readYesNo } from '../answers/index.js';
 import type { Photograph, Watch } from '../../shared/record.js';
 import { say } from '../../shared/wording.js';
+import { afterwards } from './afterwards.js';
 import { contextOf } from './hear.js';
+import { personOf } from './person.js';
 import { changed } from './thread.js';
-import type { Outcome, Scene, Thread } from './types.js';
+import type { Effect, Outcome, Scene, Thread } from './types.js';
 
 export function takePhotograph(
   thread: Thread,
@@ -51,7 +53,9 @@ export function answerJoin(thread: Thread, watchId: string, text: string, scene:
       then: 'rest',
     };
   }
-  const photographs = [...watch.photographs, ...thread.photographs];
+  const person = personOf(scene);
+  const licence = person.photographLicence;
+  const photographs = [...watch.photographs, ...thread.photographs.map((photograph) => ({ ...photograph, licence }))];
   const joined: Watch = {
     ...watch,
     photographs,
@@ -70,10 +74,12 @@ export function answerJoin(thread: Thread, watchId: string, text: string, scene:
     ],
     changedAt: scene.now,
   };
+  const wanted = afterwards(person, true);
+  const asked: Effect[] = wanted.person === person ? [] : [{ do: 'keep-person', person: wanted.person }];
   return {
-    thread: { ...thread, asking: null, photographs: [] },
+    thread: { ...thread, asking: wanted.asking, photographs: [] },
     said: [say(wording, 'photograph-joined', { number: watch.number })],
-    effects: [{ do: 'keep-watch', watch: joined }],
-    then: 'rest',
+    effects: [{ do: 'keep-watch', watch: joined }, ...asked],
+    then: wanted.asking === null ? 'rest' : 'repeat',
   };
 }

@@ -13,6 +13,7 @@ import { answerConfirm, noSummaryTimers, summaryTimers } from './confirm.js';
 import { correct } from './correct.js';
 import { applies, nextOpen, openFields, tell, untell } from './fields.js';
 import { contextOf, hear } from './hear.js';
+import { answerLicence } from './licence.js';
 import { hearLive, liveSlot, recountLive } from './live.js';
 import { answerConsent, answerPerson } from './person.js';
 import { answerJoin, takePhotograph } from './photographs.js';
@@ -80,7 +81,7 @@ const NO_PHOTOGRAPH = {
 } as const;
 
 /** What can be asked while there is no report. */
-const ASKED_WITHOUT_REPORT = ['consent', 'name', 'mail', 'join-photograph', 'give', 'forget'];
+const ASKED_WITHOUT_REPORT = ['consent', 'name', 'mail', 'join-photograph', 'give', 'forget', 'licence'];
 
 /**
  * Tells a button of the present question from an older one: raised with each change of the report and each new
@@ -208,11 +209,15 @@ function onPlace(
   return { ...outcome(thread, changed(next, { asked })), echo };
 }
 
+/** About the person, not the watch: these are never an answer, whatever is being asked, and the clock may run on. */
+const AT_ANY_TIME: ReadonlySet<Wish['wish']> = new Set<Wish['wish']>(['licence', 'licences']);
+
 /** A text from somebody who has agreed. */
 function converse(before: Thread, text: string, wish: Wish | null, scene: Scene): Outcome {
   const { asking } = before;
   if (asking?.kind === 'throw-away') return answerThrowAway(before, text, scene);
   if (asking?.kind === 'right') return answerRight(before, asking.right, text, scene);
+  if (wish && AT_ANY_TIME.has(wish.wish)) return answerWish(before, wish, scene) ?? outcome(before, before.report!);
   if (before.report?.live) return hearLive(before, { ...before.report, live: before.report.live }, text, wish, scene);
   if (asking?.kind === 'person') {
     const answered = answerPerson(before, asking.field, text, wish, scene);
@@ -221,6 +226,10 @@ function converse(before: Thread, text: string, wish: Wish | null, scene: Scene)
   if (asking?.kind === 'join-photograph') {
     const joined = answerJoin(before, asking.watch, text, scene);
     if (joined) return joined;
+  }
+  if (asking?.kind === 'licence') {
+    const chosen = answerLicence(before, text, wish, scene);
+    if (chosen) return chosen;
   }
   if (wish) {
     const done = answerWish(before, wish, scene);

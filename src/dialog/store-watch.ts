@@ -186,7 +186,10 @@ export function watchOf(
     plants: plantsOf(report, scene),
     total: queens.reduce((sum, row) => sum + row.count - row.seenBefore, 0),
     queens,
-    photographs: [...report.photographs],
+    photographs: report.photographs.map((photograph) => ({
+      ...photograph,
+      licence: history.person?.photographLicence ?? null,
+    })),
     findings,
     queries: queriesOf(report, scene, before?.queries ?? []),
     history: [],

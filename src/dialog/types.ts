@@ -7,6 +7,7 @@ import type { Person, SavedPlace } from '../../shared/person.js';
 import type { Receipt } from '../../shared/receipt.js';
 import type { Count, Photograph, Watch } from '../../shared/record.js';
 import type { Survey } from '../../shared/survey.js';
+import type { PhotographLicence } from '../../shared/vocabularies.js';
 
 export type Json = null | boolean | number | string | readonly Json[] | { readonly [key: string]: Json };
 
@@ -127,6 +128,8 @@ export type Asking =
   /** A yes gives or erases all that is kept of them. */
   | { readonly kind: 'right'; readonly right: 'give' | 'forget' }
   | { readonly kind: 'join-photograph'; readonly watch: string }
+  /** Under which licence their photographs may be published. */
+  | { readonly kind: 'licence' }
   | { readonly kind: 'live' }
   | { readonly kind: 'person'; readonly field: 'name' | 'mail' };
 
@@ -150,6 +153,8 @@ export interface Thread {
 export type Effect =
   | { readonly do: 'keep-watch'; readonly watch: Watch }
   | { readonly do: 'keep-person'; readonly person: Person }
+  /** Of all photographs of this observer. */
+  | { readonly do: 'license-photographs'; readonly observer: string; readonly licence: PhotographLicence | null }
   | { readonly do: 'keep-place'; readonly place: SavedPlace }
   | { readonly do: 'send-receipt'; readonly to: string; readonly receipt: Receipt }
   /** All that is kept of this person, as a file in the reply. */

@@ -4,6 +4,7 @@ import { fill, say } from '../../shared/wording.js';
 import { correctByWish } from './correct.js';
 import { applies, nextOpen, tell } from './fields.js';
 import { samePlace } from './hear.js';
+import { chooseLicence } from './licence.js';
 import { startLive } from './live.js';
 import { askRight } from './rights.js';
 import { outcome } from './outcome.js';
@@ -53,6 +54,10 @@ export function answerWish(thread: Thread, wish: Wish, scene: Scene): Outcome | 
         [say(wording, 'photograph-welcome')],
         asking === null || asking.kind === 'confirm' ? 'rest' : 'repeat',
       );
+    case 'licences':
+      return chooseLicence(thread, null, scene);
+    case 'licence':
+      return chooseLicence(thread, wish.licence, scene);
     case 'greeting':
       return report === null || isEmpty(report)
         ? { ...stay([]), thread: begun(thread, scene), then: 'ask' }

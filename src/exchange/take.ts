@@ -1,4 +1,5 @@
 /** Takes one message: reads, steps, writes. */
+import { licensed } from '../../shared/licence.js';
 import type { Message, Reply } from '../../shared/message.js';
 import { MAIL } from '../../shared/receipt.js';
 import type { Survey } from '../../shared/survey.js';
@@ -57,6 +58,7 @@ interface Work {
   readonly message: Message;
   readonly addTo: AddReply;
   readonly newId: () => string;
+  readonly now: string;
   /** Hashes of pictures of somebody who was erased. */
   readonly forgotten: string[];
 }
@@ -80,6 +82,18 @@ function forget({ transaction, message, newId }: Work): string[] {
   return erasePerson(transaction, message);
 }
 
+/** Sets the licence on every photograph of the observer, however long ago it was sent. */
+function license(
+  { transaction, message, now }: Work,
+  { observer, licence }: Effect & { do: 'license-photographs' },
+): void {
+  const place = { survey: message.survey, observer, most: ALL_WATCHES };
+  for (const watch of lastWatchesOf(transaction, place)) {
+    const next = licensed(watch, licence, { at: now, through: message.channel });
+    if (next !== watch) keepWatch(transaction, next);
+  }
+}
+
 function carryOut(work: Work, effect: Effect): void {
   const { transaction, message, addTo } = work;
   switch (effect.do) {
@@ -87,6 +101,8 @@ function carryOut(work: Work, effect: Effect): void {
       return keepWatch(transaction, effect.watch);
     case 'keep-person':
       return keepPerson(transaction, effect.person);
+    case 'license-photographs':
+      return license(work, effect);
     case 'keep-place':
       return keepPlace(transaction, effect.place);
     case 'send-receipt': {
@@ -142,7 +158,7 @@ export function take<Thread>(
     addReply(transaction, to, { id: newId(), answers: message.id, reply, at: now });
     if (to.channel === message.channel) added.push(reply);
   };
-  const work: Work = { transaction, survey, message, addTo, newId, forgotten: [] };
+  const work: Work = { transaction, survey, message, addTo, newId, now, forgotten: [] };
   for (const effect of effects) carryOut(work, effect);
   for (const reply of replies) addTo(message, reply);
   return { thread, replies: added, stored: storedIn(effects), forgotten: forgets ? work.forgotten : null };

@@ -41,6 +41,7 @@ const upsertPerson = query((database, place: Tables['persons']) =>
       consentAt: place.consentAt,
       consentWordingVersion: place.consentWordingVersion,
       declined: place.declined,
+      photographLicence: place.photographLicence,
     } satisfies Tables['persons'])
     .onConflict((same) =>
       same.columns(['survey', 'channel', 'person']).doUpdateSet((row) => ({
@@ -50,6 +51,7 @@ const upsertPerson = query((database, place: Tables['persons']) =>
         consentAt: row.ref('excluded.consentAt'),
         consentWordingVersion: row.ref('excluded.consentWordingVersion'),
         declined: row.ref('excluded.declined'),
+        photographLicence: row.ref('excluded.photographLicence'),
       })),
     ),
 );

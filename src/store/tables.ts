@@ -95,6 +95,7 @@ export interface Tables {
     consentAt: string | null;
     consentWordingVersion: number | null;
     declined: JsonText;
+    photographLicence: string | null;
   };
   places: {
     survey: string;

@@ -1,6 +1,7 @@
 /** Holds a conversation without a database: effects are kept in memory, the thread passes through JSON at each message. */
 import { Temporal } from 'temporal-polyfill';
 import type { History } from '../../shared/history.js';
+import { licensed } from '../../shared/licence.js';
 import { contentSchema, type Content, type Message } from '../../shared/message.js';
 import type { Person, SavedPlace } from '../../shared/person.js';
 import { receiptSchema, type Receipt } from '../../shared/receipt.js';
@@ -85,6 +86,12 @@ export class Conversation {
         }
         case 'keep-person':
           this.person = effect.person;
+          break;
+        case 'license-photographs':
+          for (const [at, watch] of this.watches.entries())
+            this.watches[at] = watchSchema.parse(
+              licensed(watch, effect.licence, { at: now, through: message.channel }),
+            );
           break;
         case 'keep-place': {
           const at = this.places.findIndex(({ key }) => key === effect.place.key);

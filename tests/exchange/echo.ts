@@ -22,6 +22,7 @@ const personFor = (message: Message, history: History): Person =>
     mail: null,
     consent: null,
     declined: [],
+    photographLicence: null,
   };
 
 /**

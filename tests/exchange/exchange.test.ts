@@ -304,7 +304,17 @@ test('the step is told the past of its sender, and no more', async () => {
     private: true,
   };
   store.writing((transaction) => {
-    const wren = { survey: key, key: observer, channel, person, name: 'Wren', mail: null, consent: null, declined: [] };
+    const wren = {
+      survey: key,
+      key: observer,
+      channel,
+      person,
+      name: 'Wren',
+      mail: null,
+      consent: null,
+      declined: [],
+      photographLicence: null,
+    };
     keepPerson(transaction, wren);
     for (let number = 1; number <= 22; number += 1) {
       const date = number === 5 ? '2026-05-04' : '2026-05-03';
@@ -337,6 +347,7 @@ test('watches that the step does not look at are not read, so one that cannot be
       mail: null,
       consent: null,
       declined: [],
+      photographLicence: null,
     });
     keepWatch(transaction, sampleWatch({ number: 1, observer }));
     transaction.prepared(`update watches set asTyped = '[]'`).run();

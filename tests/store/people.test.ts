@@ -14,6 +14,7 @@ const wren: Person = {
   mail: null,
   consent: null,
   declined: [],
+  photographLicence: null,
 };
 
 const garden: SavedPlace = {
@@ -46,6 +47,7 @@ test('a person is kept whole, and replaced whole', async () => {
     mail: 'wren@kestrelfen.example',
     consent: { at: '2026-05-01T10:00:00Z', wordingVersion: 2 },
     declined: ['mail'],
+    photographLicence: 'CC-BY-NC-4.0',
   };
   write(store, [agreed]);
   expect(personOf(store, wren)).toEqual(agreed);

@@ -58,4 +58,5 @@ export const consented = (person: string, observer: string) => ({
   mail: null,
   consent: { at: NOW, wordingVersion: survey.wording.version },
   declined: ['mail'],
+  photographLicence: null,
 });
