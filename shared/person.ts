@@ -14,10 +14,12 @@ export const personSchema = z.strictObject({
   mail: z.string().nullable(),
   /** When they said yes, and to which version of the wording. */
   consent: z.strictObject({ at: instant, wordingVersion: z.int().positive() }).nullable(),
-  /** What they declined for good ("mail"), or were asked once ("licence"), so that they are not asked again. */
+  /** What they declined for good ("mail"), or were asked or told once ("licence", "reminders"), so that it is not said again. */
   declined: z.array(z.string()),
   /** Under which their photographs may be published; null: not at all. */
   photographLicence: z.enum(PHOTOGRAPH_LICENCES).nullable(),
+  /** They asked to be reminded of the watches still wanted. */
+  reminders: z.boolean(),
 });
 
 export const savedPlaceSchema = z.strictObject({

@@ -220,6 +220,13 @@ export const PHRASES = [
   'stored-practice',
   'stored-again',
   'stored-fix',
+  // reminders
+  'reminders-offer',
+  'reminders-on',
+  'reminders-none-due',
+  'reminders-reached',
+  'reminders-off',
+  'reminder',
   // people's own data
   'ask-give-data',
   'ask-forget',

@@ -2,8 +2,8 @@
 import { z } from 'zod';
 import type { Dialog } from './dialog.js';
 import type { Names } from './names.js';
-import { localDate } from './record.js';
-import { DATE_ORDERS, LENGTH_UNITS, MAIL_SECURITY, SPEED_UNITS, TEMPERATURE_UNITS } from './vocabularies.js';
+import { localDate, localTime } from './record.js';
+import { DATE_ORDERS, LENGTH_UNITS, MAIL_SECURITY, SPEED_UNITS, TEMPERATURE_UNITS, WEEKDAYS } from './vocabularies.js';
 import type { Wording } from './wording.js';
 import type { Words } from './words.js';
 
@@ -53,6 +53,16 @@ export const surveySettingsSchema = z.strictObject({
   }),
   /** Watches asked of each observer in a season. */
   target: z.int().positive(),
+  /** When those who asked for it are reminded, in the season, until they reached the target: at most once a week. */
+  reminders: z
+    .strictObject({
+      days: z.array(z.enum(WEEKDAYS)).min(1),
+      /** Local time. */
+      at: localTime.refine((at) => at >= '08:00' && at <= '20:00', 'a time of the day, from 08:00 to 20:00'),
+      /** Days on which nobody is reminded. */
+      quiet: z.array(localDate).default([]),
+    })
+    .default({ days: ['saturday', 'sunday'], at: '09:00', quiet: [] }),
   coordinator: z.strictObject({ name: z.string().min(1), mail: z.email() }),
   /** How mail goes out; without it, mails are written into files and come from the coordinator's address. */
   mail: z

@@ -23,6 +23,9 @@ export const ROLES = ['coordinator', 'helper'] as const;
 export const CHANGE_ROLES = ['observer', 'coordinator', 'helper', 'program'] as const;
 export const QUERY_STATES = ['open', 'later', 'answered'] as const;
 
+/** Monday first: the place in the list, from 1, is the day's ISO number. */
+export const WEEKDAYS = ['monday', 'tuesday', 'wednesday', 'thursday', 'friday', 'saturday', 'sunday'] as const;
+
 /** Under which an observer may let their photographs be published; names are those of SPDX. */
 export const PHOTOGRAPH_LICENCES = ['CC-BY-4.0', 'CC-BY-NC-4.0', 'CC0-1.0'] as const;
 export type PhotographLicence = (typeof PHOTOGRAPH_LICENCES)[number];

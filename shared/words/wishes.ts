@@ -29,6 +29,8 @@ export const wishesSection = z.strictObject({
     photograph: words,
     /** Asking how photographs are published, without a licence. */
     licences: words,
+    'remind-me': words,
+    'no-reminders': words,
     'my-data': words,
     'forget-me': words,
     greeting: words,

@@ -26,6 +26,8 @@ export const PLAIN_WISHES = [
   'all-done',
   'photograph',
   'licences',
+  'remind-me',
+  'no-reminders',
   'my-data',
   'forget-me',
   'greeting',

@@ -1,6 +1,9 @@
-/** What is still wanted of the person once a watch is stored: name, mail, the licence of their photographs. */
+/** What is asked or said of the person once a watch is stored: name, mail, licence of photographs, reminders. */
+import type { History } from '../../shared/history.js';
 import type { Person } from '../../shared/person.js';
-import type { Asking } from './types.js';
+import { say } from '../../shared/wording.js';
+import { offered, wantsOffer } from './reminders.js';
+import type { Asking, Effect, Scene, Thread } from './types.js';
 
 /** In `declined`: it was asked. */
 const ASKED = 'licence';
@@ -15,16 +18,33 @@ export const askedLicence = (person: Person): Person => ({ ...person, declined: 
 export interface Afterwards {
   /** Null: nothing more is asked. */
   readonly asking: Asking | null;
-  /** The person as they are to be kept, now that this is asked. */
-  readonly person: Person;
+  /** What they are told, where nothing is asked. */
+  readonly said: readonly string[];
+  /** Keeps the person, now that this is said; empty where it changes nothing. */
+  readonly effects: readonly Effect[];
 }
 
-/** Name and mail are asked until they are given or declined, the licence once and only of who sent a photograph. */
-export function afterwards(person: Person, photographed: boolean): Afterwards {
+/**
+ * Name and mail are asked until they are given or declined; the licence once, and only of who sent a photograph; at the
+ * end they are told once that they can be reminded. `person` is who they are by now, `progress` counts the watch too.
+ */
+export function afterwards(
+  person: Person,
+  { photographed, progress }: { readonly photographed: boolean; readonly progress: History['progress'] },
+  thread: Thread,
+  scene: Scene,
+): Afterwards {
   for (const field of ['name', 'mail'] as const) {
     if (person[field] === null && !person.declined.includes(field))
-      return { asking: { kind: 'person', field }, person };
+      return { asking: { kind: 'person', field }, said: [], effects: [] };
   }
-  if (photographed && wantsLicence(person)) return { asking: { kind: 'licence' }, person: askedLicence(person) };
-  return { asking: null, person };
+  if (photographed && wantsLicence(person))
+    return { asking: { kind: 'licence' }, said: [], effects: [{ do: 'keep-person', person: askedLicence(person) }] };
+  if (wantsOffer(person, progress, thread, scene))
+    return {
+      asking: null,
+      said: [say(scene.survey.wording, 'reminders-offer', { target: progress.target })],
+      effects: [{ do: 'keep-person', person: offered(person) }],
+    };
+  return { asking: null, said: [], effects: [] };
 }

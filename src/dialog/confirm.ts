@@ -7,6 +7,7 @@ import { afterwards } from './afterwards.js';
 import { valueOf } from './fields.js';
 import { contextOf } from './hear.js';
 import { correct } from './correct.js';
+import { personOf } from './person.js';
 import { placeKey, siteOf, type ToldPlace } from './places.js';
 import { sendReceipt } from './receipt.js';
 import { outcome } from './outcome.js';
@@ -83,9 +84,11 @@ function store(thread: Thread, report: Report, reply: string, scene: Scene): Out
     const after = { ...scene, history: { ...history, places } };
     effects.push(sendReceipt(watch, { name, mail }, { watches, target }, after));
   }
-  const wanted = history.person === null ? null : afterwards(history.person, watch.photographs.length > 0);
-  if (wanted !== null && wanted.person !== history.person) effects.push({ do: 'keep-person', person: wanted.person });
-  const asking = wanted?.asking ?? null;
+  const facts = { photographed: watch.photographs.length > 0, progress: { watches, target } };
+  const wanted = afterwards(personOf(scene), facts, { ...thread, report: null }, scene);
+  effects.push(...wanted.effects);
+  said.push(...wanted.said);
+  const { asking } = wanted;
   const parked = thread.parked.length;
   if (asking === null && parked > 0) said.push(say(wording, 'unfinished-left', { count: parked }));
   return {

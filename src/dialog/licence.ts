@@ -3,7 +3,7 @@ import { readLicence, readYesNo, type LicenceTold, type Wish } from '../answers/
 import { licensed } from '../../shared/licence.js';
 import type { PhotographLicence } from '../../shared/vocabularies.js';
 import { say } from '../../shared/wording.js';
-import { askedLicence, wantsLicence } from './afterwards.js';
+import { afterwards, askedLicence, wantsLicence } from './afterwards.js';
 import { contextOf } from './hear.js';
 import { personOf } from './person.js';
 import type { Outcome, Report, Scene, Thread } from './types.js';
@@ -52,8 +52,18 @@ export function answerLicence(thread: Thread, text: string, wish: Wish | null, s
   const bare = yesNo.state === 'sure' && yesNo.value.rest === null ? yesNo.value.answer : null;
   const declines = told === 'none' || bare === 'no' || wish?.wish === 'skip' || wish?.wish === 'unknown';
   const done: Thread = { ...thread, asking: null };
-  if (told !== null && told !== 'unknown') return { ...choose(done, settled(told), scene), then: 'rest' };
-  if (declines) return { ...choose(done, null, scene), then: 'rest' };
+  if (declines || (told !== null && told !== 'unknown')) {
+    const licence = told === null || told === 'unknown' || told === 'none' ? null : told;
+    const chosen = choose(done, licence, scene);
+    const person = { ...personOf(scene), photographLicence: licence };
+    const wanted = afterwards(person, { photographed: true, progress: scene.history.progress }, done, scene);
+    return {
+      ...chosen,
+      said: [...chosen.said, ...wanted.said],
+      effects: [...chosen.effects, ...wanted.effects],
+      then: 'rest',
+    };
+  }
   if (told === 'unknown' || bare === 'yes')
     return { thread, said: [say(wording, 'licence-which')], effects: [], then: 'rest' };
   return null;

@@ -24,6 +24,7 @@ export function personOf(scene: Scene): Person {
       consent: null,
       declined: [],
       photographLicence: null,
+      reminders: false,
     }
   );
 }
@@ -66,11 +67,11 @@ export function answerPerson(
   const person = personOf(scene);
   const done = (next: Person, said: readonly string[], more: readonly Effect[] = []): Outcome => {
     const photographed = scene.history.lastWatches.some(({ photographs }) => photographs.length > 0);
-    const wanted = afterwards(next, photographed);
+    const wanted = afterwards(next, { photographed, progress: scene.history.progress }, thread, scene);
     return {
       thread: { ...thread, asking: wanted.asking },
-      said,
-      effects: [{ do: 'keep-person', person: wanted.person }, ...more],
+      said: [...said, ...wanted.said],
+      effects: [{ do: 'keep-person', person: next }, ...more, ...wanted.effects],
       then: wanted.asking === null ? 'rest' : 'repeat',
     };
   };

@@ -6,7 +6,7 @@ import { afterwards } from './afterwards.js';
 import { contextOf } from './hear.js';
 import { personOf } from './person.js';
 import { changed } from './thread.js';
-import type { Effect, Outcome, Scene, Thread } from './types.js';
+import type { Outcome, Scene, Thread } from './types.js';
 
 export function takePhotograph(
   thread: Thread,
@@ -74,12 +74,11 @@ export function answerJoin(thread: Thread, watchId: string, text: string, scene:
     ],
     changedAt: scene.now,
   };
-  const wanted = afterwards(person, true);
-  const asked: Effect[] = wanted.person === person ? [] : [{ do: 'keep-person', person: wanted.person }];
+  const wanted = afterwards(person, { photographed: true, progress: scene.history.progress }, thread, scene);
   return {
     thread: { ...thread, asking: wanted.asking, photographs: [] },
-    said: [say(wording, 'photograph-joined', { number: watch.number })],
-    effects: [{ do: 'keep-watch', watch: joined }, ...asked],
+    said: [say(wording, 'photograph-joined', { number: watch.number }), ...wanted.said],
+    effects: [{ do: 'keep-watch', watch: joined }, ...wanted.effects],
     then: wanted.asking === null ? 'rest' : 'repeat',
   };
 }

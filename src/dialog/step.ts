@@ -210,14 +210,20 @@ function onPlace(
 }
 
 /** About the person, not the watch: these are never an answer, whatever is being asked, and the clock may run on. */
-const AT_ANY_TIME: ReadonlySet<Wish['wish']> = new Set<Wish['wish']>(['licence', 'licences']);
+const AT_ANY_TIME: ReadonlySet<Wish['wish']> = new Set<Wish['wish']>([
+  'licence',
+  'licences',
+  'remind-me',
+  'no-reminders',
+]);
 
 /** A text from somebody who has agreed. */
 function converse(before: Thread, text: string, wish: Wish | null, scene: Scene): Outcome {
   const { asking } = before;
+  const aside = wish && AT_ANY_TIME.has(wish.wish) ? answerWish(before, wish, scene) : null;
+  if (aside) return aside;
   if (asking?.kind === 'throw-away') return answerThrowAway(before, text, scene);
   if (asking?.kind === 'right') return answerRight(before, asking.right, text, scene);
-  if (wish && AT_ANY_TIME.has(wish.wish)) return answerWish(before, wish, scene) ?? outcome(before, before.report!);
   if (before.report?.live) return hearLive(before, { ...before.report, live: before.report.live }, text, wish, scene);
   if (asking?.kind === 'person') {
     const answered = answerPerson(before, asking.field, text, wish, scene);

@@ -48,6 +48,15 @@ export function changed(report: Report, change: Partial<Omit<Report, 'id' | 'rev
   return { ...report, ...change, revision: report.revision + 1 };
 }
 
+/** Nothing told yet: such a report may be replaced without a word. */
+export const isEmpty = (report: Report | null): boolean =>
+  report === null ||
+  (Object.keys(report.fields).length === 0 &&
+    report.plants === null &&
+    report.tally === null &&
+    report.photographs.length === 0 &&
+    report.live === null);
+
 export const withReport = (thread: Thread, report: Report | null): Thread => ({ ...thread, report });
 
 /**

@@ -1,8 +1,9 @@
-/** A timer that came due: five minutes left, time is up, a summary or a live watch left open. A stale one is ignored. */
+/** A timer that came due: five minutes left, time is up, a summary or a live watch left open, a reminder. A stale one is ignored. */
 import { say } from '../../shared/wording.js';
 import { nextOpen } from './fields.js';
 import { ASK_ONCE, UNCONFIRMED, unconfirmedTimer } from './confirm.js';
 import { endLive, FIVE_LEFT, LEFT_OPEN, TIME_UP } from './live.js';
+import { onReminder, REMIND } from './reminders.js';
 import { watchOf } from './store-watch.js';
 import { changed } from './thread.js';
 import type { Outcome, Report, Scene, Thread } from './types.js';
@@ -12,6 +13,7 @@ const quiet = (thread: Thread): Outcome => ({ thread, said: [], effects: [], the
 export function onTime(thread: Thread, key: string, reportId: string, scene: Scene): Outcome {
   const { report } = thread;
   const { wording } = scene.survey;
+  if (key === REMIND) return onReminder(thread, scene);
   if (report === null || report.id !== reportId) return onParked(thread, key, reportId, scene);
   switch (key) {
     case FIVE_LEFT:

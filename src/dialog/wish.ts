@@ -6,21 +6,14 @@ import { applies, nextOpen, tell } from './fields.js';
 import { samePlace } from './hear.js';
 import { chooseLicence } from './licence.js';
 import { startLive } from './live.js';
+import { personOf } from './person.js';
+import { startReminders, stopReminders } from './reminders.js';
 import { askRight } from './rights.js';
 import { outcome } from './outcome.js';
 import { reportOf } from './store-watch.js';
 import { labelOfField, shown, summaryLines } from './summary.js';
-import { changed, newReport } from './thread.js';
+import { changed, isEmpty, newReport } from './thread.js';
 import type { Outcome, Report, Scene, Thread } from './types.js';
-
-/** Nothing told yet: such a report may be replaced without a word. */
-const isEmpty = (report: Report | null): boolean =>
-  report === null ||
-  (Object.keys(report.fields).length === 0 &&
-    report.plants === null &&
-    report.tally === null &&
-    report.photographs.length === 0 &&
-    report.live === null);
 
 /** Puts a report that holds something aside, so that another can be the current one. */
 function aside(thread: Thread): Thread {
@@ -58,6 +51,10 @@ export function answerWish(thread: Thread, wish: Wish, scene: Scene): Outcome | 
       return chooseLicence(thread, null, scene);
     case 'licence':
       return chooseLicence(thread, wish.licence, scene);
+    case 'remind-me':
+      return startReminders(thread, personOf(scene), scene);
+    case 'no-reminders':
+      return stopReminders(thread, personOf(scene), scene);
     case 'greeting':
       return report === null || isEmpty(report)
         ? { ...stay([]), thread: begun(thread, scene), then: 'ask' }

@@ -25,6 +25,7 @@ export function personOf(connection: Connection, { survey, channel, person }: Th
     ...rest,
     consent: consentAt === null ? null : { at: consentAt, wordingVersion: consentWordingVersion },
     declined: fromJson(row.declined),
+    reminders: row.reminders === 1,
   }));
 }
 
@@ -42,6 +43,7 @@ const upsertPerson = query((database, place: Tables['persons']) =>
       consentWordingVersion: place.consentWordingVersion,
       declined: place.declined,
       photographLicence: place.photographLicence,
+      reminders: place.reminders,
     } satisfies Tables['persons'])
     .onConflict((same) =>
       same.columns(['survey', 'channel', 'person']).doUpdateSet((row) => ({
@@ -52,6 +54,7 @@ const upsertPerson = query((database, place: Tables['persons']) =>
         consentWordingVersion: row.ref('excluded.consentWordingVersion'),
         declined: row.ref('excluded.declined'),
         photographLicence: row.ref('excluded.photographLicence'),
+        reminders: row.ref('excluded.reminders'),
       })),
     ),
 );
@@ -64,6 +67,7 @@ export function keepPerson(transaction: Transaction, person: Person): void {
     consentAt: consent?.at ?? null,
     consentWordingVersion: consent?.wordingVersion ?? null,
     declined: JSON.stringify(declined),
+    reminders: person.reminders ? 1 : 0,
   });
 }
 

@@ -96,6 +96,7 @@ export interface Tables {
     consentWordingVersion: number | null;
     declined: JsonText;
     photographLicence: string | null;
+    reminders: Bit;
   };
   places: {
     survey: string;

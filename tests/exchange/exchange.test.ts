@@ -314,6 +314,7 @@ test('the step is told the past of its sender, and no more', async () => {
       consent: null,
       declined: [],
       photographLicence: null,
+      reminders: false,
     };
     keepPerson(transaction, wren);
     for (let number = 1; number <= 22; number += 1) {
@@ -348,6 +349,7 @@ test('watches that the step does not look at are not read, so one that cannot be
       consent: null,
       declined: [],
       photographLicence: null,
+      reminders: false,
     });
     keepWatch(transaction, sampleWatch({ number: 1, observer }));
     transaction.prepared(`update watches set asTyped = '[]'`).run();

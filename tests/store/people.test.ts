@@ -15,6 +15,7 @@ const wren: Person = {
   consent: null,
   declined: [],
   photographLicence: null,
+  reminders: false,
 };
 
 const garden: SavedPlace = {
@@ -48,6 +49,7 @@ test('a person is kept whole, and replaced whole', async () => {
     consent: { at: '2026-05-01T10:00:00Z', wordingVersion: 2 },
     declined: ['mail'],
     photographLicence: 'CC-BY-NC-4.0',
+    reminders: true,
   };
   write(store, [agreed]);
   expect(personOf(store, wren)).toEqual(agreed);

@@ -59,4 +59,5 @@ export const consented = (person: string, observer: string) => ({
   consent: { at: NOW, wordingVersion: survey.wording.version },
   declined: ['mail'],
   photographLicence: null,
+  reminders: false,
 });

@@ -1,0 +1,127 @@
+/**
+ * Reminders of the watches still wanted, for those who asked: in the season, on the days of the settings, at most one a
+ * week. Each one that comes due sets the next; nothing is said to who reached the target or has a report open.
+ */
+import { Temporal } from 'temporal-polyfill';
+import { showDay } from '../../shared/display.js';
+import type { Person } from '../../shared/person.js';
+import type { SurveySettings } from '../../shared/survey.js';
+import { WEEKDAYS } from '../../shared/vocabularies.js';
+import { say } from '../../shared/wording.js';
+import { isEmpty } from './thread.js';
+import type { Effect, Outcome, Scene, Thread } from './types.js';
+
+export const REMIND = 'remind';
+
+const DAYS_APART = 7;
+/** One that comes later than this, after the program stood still, is left for another day. */
+const LATEST_HOURS = 3;
+
+type ReminderSettings = Pick<SurveySettings, 'reminders' | 'season' | 'timeZone'>;
+
+const isFit = (date: Temporal.PlainDate, { reminders: { days, quiet }, season }: ReminderSettings): boolean => {
+  const day = date.toString();
+  return days.includes(WEEKDAYS[date.dayOfWeek - 1]!) && !quiet.includes(day) && day >= season.from && day <= season.to;
+};
+
+/** The first day from `earliest` on that is fit for a reminder, and its moment, a UTC instant; null: none this season. */
+export function nextReminder(earliest: string, settings: ReminderSettings): { day: string; due: string } | null {
+  const { season, reminders, timeZone } = settings;
+  let date = Temporal.PlainDate.from(earliest > season.from ? earliest : season.from);
+  for (; date.toString() <= season.to; date = date.add({ days: 1 })) {
+    if (!isFit(date, settings)) continue;
+    const due = date.toZonedDateTime({ timeZone, plainTime: Temporal.PlainTime.from(reminders.at) });
+    return { day: date.toString(), due: due.toInstant().toString() };
+  }
+  return null;
+}
+
+const later = (day: string, days: number): string => Temporal.PlainDate.from(day).add({ days }).toString();
+
+/** Of the present moment, which for a timer is not that of its message. */
+const localNow = ({ now, survey }: Scene): Temporal.PlainDateTime =>
+  Temporal.Instant.from(now).toZonedDateTimeISO(survey.settings.timeZone).toPlainDateTime();
+
+/** Never on the present day, and a week after the last one. */
+function following(thread: Thread, scene: Scene): { day: string; due: string } | null {
+  const tomorrow = later(localNow(scene).toPlainDate().toString(), 1);
+  const { remindedOn } = thread;
+  const week = remindedOn === undefined ? tomorrow : later(remindedOn, DAYS_APART);
+  return nextReminder(week > tomorrow ? week : tomorrow, scene.survey.settings);
+}
+
+const timer = (due: string): Effect => ({ do: 'set-timer', key: REMIND, report: '', due });
+
+/** In `declined`: they were told that they can be reminded. */
+const TOLD = 'reminders';
+
+/** Whether they are still to be told, and there is a watch to remind of and a day to do it. */
+export const wantsOffer = (
+  person: Person,
+  { watches, target }: { readonly watches: number; readonly target: number },
+  thread: Thread,
+  scene: Scene,
+): boolean =>
+  !person.reminders && !person.declined.includes(TOLD) && watches < target && following(thread, scene) !== null;
+
+export const offered = (person: Person): Person => ({ ...person, declined: [...person.declined, TOLD] });
+
+export function startReminders(thread: Thread, person: Person, scene: Scene): Outcome {
+  const { wording } = scene.survey;
+  const { watches, target } = scene.history.progress;
+  const then = thread.asking === null ? 'rest' : 'repeat';
+  const next = following(thread, scene);
+  if (watches >= target || next === null) {
+    const said = watches >= target ? say(wording, 'reminders-reached', { target }) : say(wording, 'reminders-none-due');
+    return { thread, said: [said], effects: [], then };
+  }
+  const day = showDay(next.day, wording.locale, scene.local.date);
+  return {
+    thread,
+    said: [say(wording, 'reminders-on', { target, day })],
+    effects: [{ do: 'keep-person', person: { ...person, reminders: true } }, timer(next.due)],
+    then,
+  };
+}
+
+export function stopReminders(thread: Thread, person: Person, scene: Scene): Outcome {
+  return {
+    thread,
+    said: [say(scene.survey.wording, 'reminders-off')],
+    effects: [
+      { do: 'keep-person', person: { ...person, reminders: false } },
+      { do: 'clear-timer', key: REMIND },
+    ],
+    then: thread.asking === null ? 'rest' : 'repeat',
+  };
+}
+
+/** Whether now, which may be later than the timer was due, is a fit moment. */
+function isFitNow(thread: Thread, scene: Scene): boolean {
+  const { settings } = scene.survey;
+  const now = localNow(scene);
+  const at = now.toPlainDate().toPlainDateTime(Temporal.PlainTime.from(settings.reminders.at));
+  const isTimely =
+    Temporal.PlainDateTime.compare(now, at) >= 0 &&
+    Temporal.PlainDateTime.compare(now, at.add({ hours: LATEST_HOURS })) <= 0;
+  const { remindedOn } = thread;
+  const isWeekOver = remindedOn === undefined || now.toPlainDate().toString() >= later(remindedOn, DAYS_APART);
+  return isTimely && isWeekOver && isFit(now.toPlainDate(), settings);
+}
+
+/** A reminder that came due. One that nobody wants any more is ignored. */
+export function onReminder(thread: Thread, scene: Scene): Outcome {
+  const { history, survey } = scene;
+  if (history.person?.reminders !== true) return { thread, said: [], effects: [], then: 'rest' };
+  const { watches, target } = history.progress;
+  const isBusy = !isEmpty(thread.report) || thread.parked.length > 0;
+  const sends = !isBusy && watches < target && isFitNow(thread, scene);
+  const after: Thread = sends ? { ...thread, remindedOn: localNow(scene).toPlainDate().toString() } : thread;
+  const next = following(after, scene);
+  return {
+    thread: after,
+    said: sends ? [say(survey.wording, 'reminder', { watches, target, left: target - watches })] : [],
+    effects: next === null ? [] : [timer(next.due)],
+    then: 'rest',
+  };
+}
