@@ -20,8 +20,8 @@ export const contentSchema = z.discriminatedUnion('kind', [
   }),
   /** A button: stands for its words, if the report and revision it was shown with are still current. */
   z.strictObject({ kind: z.literal('pressed'), report: z.string(), revision: z.int(), words: z.string() }),
-  /** The conversation was opened and nothing written yet. */
-  z.strictObject({ kind: z.literal('opened') }),
+  /** The conversation was opened and nothing written yet; `survey` where it was by a link that names one. */
+  z.strictObject({ kind: z.literal('opened'), survey: z.string().optional() }),
   /** A timer that came due. */
   z.strictObject({ kind: z.literal('time'), key: z.string(), report: z.string() }),
 ]);

@@ -141,6 +141,7 @@ export type Ask = (typeof ASKS)[number];
 export const PHRASES = [
   // the conversation
   'welcome',
+  'other-survey',
   'ask-consent',
   'consent-given',
   'consent-declined',

@@ -30,6 +30,8 @@ import type { Asking, Outcome, Report, Scene, Step, Thread } from './types.js';
 
 /** Longest text read at once; a whole watch in prose is about a tenth of it. */
 const LONGEST_TEXT = 8000;
+/** Of a survey that a link names, said back: as much as a link of Telegram holds. */
+const LONGEST_SURVEY = 64;
 
 export function step(thread: Thread, message: Message, history: History, survey: Survey, now: string): Step {
   const moment = Temporal.Instant.from(message.at).toZonedDateTimeISO(survey.settings.timeZone);
@@ -49,7 +51,7 @@ function understand(thread: Thread, scene: Scene): Outcome {
   const consented = scene.history.person?.consent != null;
   switch (what.kind) {
     case 'opened':
-      return open(thread, consented, scene);
+      return otherSurvey(thread, what.survey, scene) ?? open(thread, consented, scene);
     case 'time':
       return onTime(thread, what.key, what.report, scene);
     case 'pressed': {
@@ -92,6 +94,18 @@ function revisionOf({ report, asking }: Thread): number {
   if (asking === null) return 0;
   const asked = asking.kind === 'person' ? asking.field : asking.kind === 'right' ? asking.right : asking.kind;
   return 1 + ASKED_WITHOUT_REPORT.indexOf(asked);
+}
+
+/** A link that names another survey begins nothing: what is told here would be told to the wrong people. */
+function otherSurvey(
+  thread: Thread,
+  named: string | undefined,
+  { survey: { settings, wording } }: Scene,
+): Outcome | null {
+  if (named === undefined || named.toLowerCase() === settings.key) return null;
+  const { name, key } = settings;
+  const said = say(wording, 'other-survey', { named: named.slice(0, LONGEST_SURVEY), survey: name, key });
+  return { thread, said: [said], effects: [], then: 'rest' };
 }
 
 /** A conversation is opened, or something came that cannot be taken before the consent. */

@@ -47,11 +47,14 @@ const OTHER_KINDS = [
   'voice',
 ] as const satisfies readonly (keyof Sent)[];
 
-/** "/start" opens; another command is its word. */
+/** "/start" opens, with the survey that the link t.me/BOT?start=SURVEY names; another command is its word. */
 function textOf(text: string): Content {
   const command = /^\/(?<name>[A-Za-z]\w*)(?:@\w+)?(?<rest>\s[^]*)?$/.exec(text)?.groups;
   if (command === undefined) return { kind: 'text', text };
-  if (command['name']?.toLowerCase() === 'start') return { kind: 'opened' };
+  if (command['name']?.toLowerCase() === 'start') {
+    const named = (command['rest'] ?? '').trim();
+    return named === '' ? { kind: 'opened' } : { kind: 'opened', survey: named };
+  }
   return { kind: 'text', text: `${(command['name'] ?? '').replaceAll('_', ' ')}${command['rest'] ?? ''}` };
 }
 
