@@ -1,6 +1,7 @@
 /** Opens the database of a program run. */
 import { mkdirSync } from 'node:fs';
 import { dirname } from 'node:path';
+import { setTimeout } from 'node:timers/promises';
 import Database from 'better-sqlite3';
 import { Store } from './connection.js';
 import { asStoreError, StoreError } from './errors.js';
@@ -13,6 +14,26 @@ export interface OpenOptions {
   readonly busyMilliseconds?: number;
 }
 
+/** Between two tries at the log, milliseconds. */
+const PAUSE = 20;
+
+/**
+ * Turns on the write-ahead log, which stays on once it is. SQLite does not wait its usual time for this where another
+ * program opens the same new file, but says at once that it is locked; so it is tried again for as long.
+ */
+async function keepAheadLog(database: Database.Database, busyMilliseconds: number): Promise<void> {
+  for (let waited = 0; ; waited += PAUSE) {
+    try {
+      database.pragma('journal_mode = WAL');
+      return;
+    } catch (cause) {
+      const locked = cause instanceof Database.SqliteError && cause.code.startsWith('SQLITE_BUSY');
+      if (!locked || waited >= busyMilliseconds) throw cause;
+      await setTimeout(PAUSE);
+    }
+  }
+}
+
 /**
  * Opens the database file, makes it and its folder where they do not exist (a folder for its owner alone: it will hold
  * names and addresses), and brings its tables up to date. Throws `StoreError` where it cannot be used.
@@ -23,7 +44,7 @@ export async function openStore(path: string, options: OpenOptions = {}): Promis
   try {
     if (!readonly) mkdirSync(dirname(path), { recursive: true, mode: 0o700 });
     database = new Database(path, { readonly, fileMustExist: readonly, timeout: busyMilliseconds });
-    if (!readonly) database.pragma('journal_mode = WAL');
+    if (!readonly) await keepAheadLog(database, busyMilliseconds);
     // In WAL only FULL has a commit on the disk before the channel says that the message arrived.
     database.pragma('synchronous = FULL');
     database.pragma('foreign_keys = ON');

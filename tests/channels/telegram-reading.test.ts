@@ -29,7 +29,11 @@ describe('a private message is read as', () => {
       [{ id: 'message:7:12', what: { kind: 'text', text: '2 imp' }, edits: null }],
     ],
     ['the opening', message({ text: '/start' }), [{ what: { kind: 'opened' } }]],
-    ['the opening by a link', message({ text: '/start kestrel-fen' }), [{ what: { kind: 'opened', survey: 'kestrel-fen' } }]],
+    [
+      'the opening by a link',
+      message({ text: '/start kestrel-fen' }),
+      [{ what: { kind: 'opened', survey: 'kestrel-fen' } }],
+    ],
     ['a command', message({ text: '/so_far@kestrel_fen_bot' }), [{ what: { kind: 'text', text: 'so far' } }]],
     ['a slash of their own', message({ text: '/ 2 imp' }), [{ what: { kind: 'text', text: '/ 2 imp' } }]],
     [
