@@ -233,10 +233,11 @@ function numberAt(folded: string, tokens: readonly Token[], at: number): Found |
     lastToken = token;
   }
   if (value === null) return null;
-  if (last === 'digits' || last === 'unit' || last === 'tens') {
+  if (last === 'digits' || last === 'unit' || last === 'tens' || last === 'group') {
     const fraction = fractionAfter(folded, tokens, lastToken, next);
     if (fraction) {
-      value += fraction.token.value;
+      // "a dozen and a half": half of the dozen, not half a flower
+      value += fraction.token.value * (last === 'group' ? lastToken.value : 1);
       lastToken = fraction.token;
       next = fraction.next;
       const group = tokens[next];
@@ -246,16 +247,6 @@ function numberAt(folded: string, tokens: readonly Token[], at: number): Found |
         lastToken = group;
         next++;
       }
-    }
-  }
-  // "a dozen and a half": half of the dozen, not half a flower
-  if (last === 'group') {
-    const fraction = fractionAfter(folded, tokens, lastToken, next);
-    if (fraction) {
-      const group = tokens.slice(at, next).findLast(({ kind }) => kind === 'group');
-      value += fraction.token.value * (group?.value ?? 1);
-      lastToken = fraction.token;
-      next = fraction.next;
     }
   }
   const written = first.kind === 'digits' ? 'digits' : 'words';

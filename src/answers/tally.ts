@@ -6,7 +6,8 @@
 import type { Ask } from '../../shared/phrases.js';
 import { none, sure, unsure, type Context, type Finder, type Reader, type Reading, type Span } from './reading.js';
 import type { FoundNames } from './names/index.js';
-import { marksOf, type Mark, type MarkKind } from './tally/marks.js';
+import type { Mark, MarkKind } from './tally/mark.js';
+import { marksOf } from './tally/marks.js';
 import { isUnseen, marksInPassing } from './tally/passing.js';
 import { place } from './tally/placing.js';
 import { endsOnly, isBareNo, saysMore, withNoneButOthers, withoutIdleNo, withoutQuestions } from './tally/asides.js';

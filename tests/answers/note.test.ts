@@ -82,6 +82,21 @@ function shown({ value, offer }: NoteReading): Shown {
 
 /** A note and all that it says, no more and no less. */
 const notes: { readonly text: string; readonly fields: Shown }[] = [
+  // the one is a queen, no flower and not passed over
+  {
+    text: '2 impatiens on the bluebells and one big fuzzy one, no clue what kind',
+    fields: {
+      plants: 'Mertensia virginica ?',
+      tally: '2 impatiens @Mertensia virginica, 1 Bombus @Mertensia virginica',
+    },
+  },
+  {
+    text: '2 impatiens on the bluebells, 1 big one',
+    fields: {
+      plants: 'Mertensia virginica ?',
+      tally: 'unsure 2 impatiens @Mertensia virginica, 1 Bombus @Mertensia virginica',
+    },
+  },
   // a place in small letters, and behind a label on one line with the rest
   {
     text: 'today 2-2:15 at the library garden, 65F',

@@ -45,6 +45,8 @@ interface Part {
   readonly also: ReadonlySet<Kind>;
   /** Its place among the plants. */
   readonly plant: number;
+  /** A number that can stand for a queen: the second "one" of "one big one". */
+  readonly isOne?: boolean;
 }
 
 const NONE: ReadonlySet<Kind> = new Set();
@@ -117,7 +119,8 @@ function partsOf(folded: string, bees: readonly FoundName[], plants: readonly Fo
           ? { kind: 'number' as const, span: counted, plant: -1 }
           : null;
     if (whole) {
-      parts.push({ ...whole, also: NONE });
+      const isOne = whole.kind === 'number' && words.tally.queens.includes(folded.slice(...whole.span));
+      parts.push({ ...whole, also: NONE, isOne });
       end = whole.span[1];
       while (tokens[at] && tokens[at]!.span[0] < end) at++;
       continue;
@@ -169,6 +172,8 @@ function behind(
     const part = parts[next]!;
     if (part.kind === 'plant') return { kind: 'plant', plant: part.plant };
     if (part.kind === 'bee') return { kind: 'bee', plant: -1 };
+    // "2 imps on the bluebells and one big fuzzy one": no flower
+    if (part.isOne && next > at + 1) return { kind: 'bee', plant: -1 };
     if (part.kind === 'number' || part.kind === 'comma' || part.kind === 'end' || part.kind === 'colon')
       return nothing();
     // "phlox 55 no bees": the fifty-five are of no bees

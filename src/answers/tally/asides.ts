@@ -1,5 +1,5 @@
 /** What a tally's text says beside the tally: questions to us, "that's all", "no, that's wrong". */
-import type { Mark } from './marks.js';
+import type { Mark } from './mark.js';
 
 /** A sentence: up to its sign, or the end of its line. */
 const SENTENCE = /[^.?!\n]*(?:[.?!]+|\n|$)/gu;

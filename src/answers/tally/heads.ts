@@ -1,7 +1,7 @@
 /** Counts, bees and roles of one run of a tally, each with what was said beside it, before they are made into rows. */
 import type { Span } from '../reading.js';
 import type { CountSaid } from './counts.js';
-import type { Break } from './marks.js';
+import type { Break } from './mark.js';
 import type { NameSaid } from './names-said.js';
 import type { RowSaid, TakesBack } from './said.js';
 

@@ -3,7 +3,7 @@ import type { Span } from '../reading.js';
 import { changeLastRow } from './behind-plant.js';
 import { headOf, type Head } from './heads.js';
 import { nextMeaning } from './looking-on.js';
-import type { Mark, MarkOf } from './marks.js';
+import type { Mark, MarkOf } from './mark.js';
 import { bombusAt, type NameSaid } from './names-said.js';
 import type { Run } from './run.js';
 import type { RowSaid } from './said.js';

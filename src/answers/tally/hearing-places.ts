@@ -2,7 +2,7 @@
 import type { Span } from '../reading.js';
 import { headOf } from './heads.js';
 import { articleCounts, nextMeaning } from './looking-on.js';
-import type { Mark, MarkOf } from './marks.js';
+import type { Mark, MarkOf } from './mark.js';
 import type { Placed, Run } from './run.js';
 import { nothingWaits, stronger } from './waiting.js';
 

@@ -12,7 +12,7 @@ import {
 } from './hearing-bees.js';
 import { hearCount, hearPause, hearPlants, hearSamePlant, hearUnknown } from './hearing-places.js';
 import { isCountedBehind, nextMeaning } from './looking-on.js';
-import type { Mark } from './marks.js';
+import type { Mark } from './mark.js';
 import { Run } from './run.js';
 import type { Said, TakesBack } from './said.js';
 import { nothingWaits } from './waiting.js';

@@ -1,5 +1,5 @@
 /** Looks on from a mark to the next that tells what it means. */
-import type { Mark } from './marks.js';
+import type { Mark } from './mark.js';
 
 /** True where, looking on from `at`, a name or "queen" comes before any break: the article there counts. */
 export function articleCounts(marks: readonly Mark[], at: number): boolean {

@@ -1,68 +1,14 @@
-/**
- * What means something in a tally, left to right: counts, bees, plants, zeros, "same", "each", breaks. A phrase with
- * several meanings ("both", "all") is settled here by what stands before it.
- */
+/** The marks of a text, left to right: counts, bees, plants, zeros, "same", "each", breaks. */
 import type { Context, Span } from '../reading.js';
 import { fold } from '../text.js';
 import { isNumberByEar, strokesAt } from './by-ear.js';
 import { countsIn, type CountSaid } from './counts.js';
 import { tokensOf, type Token } from './lexicon.js';
 import type { FoundNames } from '../names/index.js';
-import { namesIn, type NameMark, type NameSaid } from './names-said.js';
-import { tallyLexicons, type Meaning } from './vocabulary.js';
-
-export type Break = 'line' | 'stop' | 'comma' | 'and' | 'or' | 'colon' | 'dash' | 'open' | 'close';
-
-export type Mark = { readonly span: Span } & (
-  | { readonly kind: 'bee'; readonly bee: NameSaid; readonly plural: boolean }
-  | { readonly kind: 'plant'; readonly plant: NameSaid }
-  /** All plants watched, or those not named. `each`: once for each. */
-  | { readonly kind: 'plants'; readonly which: 'all' | 'rest'; readonly each: boolean }
-  | { readonly kind: 'count'; readonly count: CountSaid }
-  | { readonly kind: 'queens'; readonly plural: boolean }
-  /** "they're all"; "both" and "all three" say how many, too. */
-  | { readonly kind: 'all-bees'; readonly number: number | null }
-  /** `ofZero`: behind a zero it is a doubt about that too. `behind`: always about what stands before it. */
-  | { readonly kind: 'doubtful'; readonly ofZero: boolean; readonly behind: boolean }
-  | { readonly kind: 'worker'; readonly plural: boolean }
-  /** "on": `strong` where only a plant can follow. */
-  | { readonly kind: 'preposition'; readonly strong: boolean }
-  | { readonly kind: 'break'; readonly strength: Break }
-  | {
-      readonly kind:
-        | 'zero'
-        | 'nothing-else'
-        | 'that-is-all'
-        | 'mostly'
-        /** "or so" behind a bee. */
-        | 'inexact'
-        | 'of-them'
-        | 'says'
-        | 'concludes'
-        | 'each'
-        | 'same'
-        | 'same-one'
-        | 'same-ones'
-        | 'moved-on'
-        | 'another'
-        | 'pollen'
-        | 'no-pollen'
-        | 'cannot-tell'
-        | 'total'
-        | 'thing'
-        /** "dead", "flew past": whether it counts is in doubt. */
-        | 'unsettling'
-        | 'insect'
-        | 'takes-back'
-        | 'denies'
-        | 'takes-back-weakly'
-        /** A word that nobody knows. */
-        | 'unknown';
-    }
-);
-
-export type MarkKind = Mark['kind'];
-export type MarkOf<Kind extends MarkKind> = Extract<Mark, { kind: Kind }>;
+import type { Break, Mark } from './mark.js';
+import { markOf } from './meaning.js';
+import { namesIn, type NameMark } from './names-said.js';
+import { tallyLexicons } from './vocabulary.js';
 
 const SIGNS: Readonly<Record<string, Break>> = {
   ',': 'comma',
@@ -206,7 +152,20 @@ export function marksOf(text: string, context: Context, found?: FoundNames): Mar
       push({ kind: 'unknown', span: token.span });
     at++;
   }
-  return marks;
+  return withoutSecondOne(marks, folded);
+}
+
+/** "1 big one", "one big fuzzy one": the word behind the adjectives means the queen counted before them. */
+function withoutSecondOne(marks: readonly Mark[], folded: string): Mark[] {
+  return marks.map((mark, at) => {
+    if (mark.kind !== 'count' || !/^\p{L}+$/u.test(folded.slice(...mark.span))) return mark;
+    const before = marks.slice(0, at).findLast(({ kind }) => kind !== 'unknown' && kind !== 'queens');
+    if (before?.kind !== 'count' || before.count.article || mark.count.article) return mark;
+    const described = /\p{L}/u.test(folded.slice(before.span[1], mark.span[0]));
+    return described && mark.count.values[0] === 1 && before.count.values[0] === 1
+      ? { kind: 'queens', plural: false, span: mark.span }
+      : mark;
+  });
 }
 
 /** "Phlox div" is cut short, "redbud" is not. */
@@ -238,74 +197,4 @@ function tokensOutside(folded: string, names: readonly NameMark[]): Token[] {
     else if (tokens.at(-1)?.span !== name.span) tokens.push({ text: '', span: name.span, isWord: false });
   }
   return tokens;
-}
-
-type Bare = Mark extends infer Each ? (Each extends { span: Span } ? Omit<Each, 'span'> : never) : never;
-
-/** The mark of the last word that is no article or break. */
-const lastOf = (marks: readonly Mark[]): Mark | undefined => {
-  for (let at = marks.length - 1; at >= 0; at--) {
-    const mark = marks[at]!;
-    if (mark.kind !== 'count' || !mark.count.article) return mark;
-  }
-  return undefined;
-};
-
-/** What the phrase means here; null for one that means nothing by itself. */
-function markOf(
-  kinds: ReadonlySet<Meaning>,
-  before: readonly Mark[],
-  phrase: string,
-  units: Readonly<Record<string, number>>,
-): Bare | null {
-  const last = lastOf(before);
-  const placed = last?.kind === 'preposition';
-  const has = (kind: Meaning): boolean => kinds.has(kind);
-  if (has('notZero')) return null;
-  if (has('unsettling')) return { kind: 'unsettling' };
-  if (has('missed')) return { kind: 'thing' };
-  // "oops" at the very start takes nothing back
-  if (has('takesBack')) return before.length > 0 ? { kind: 'takes-back' } : null;
-  if (has('takesBackWeakly')) return before.length > 0 ? { kind: 'takes-back-weakly' } : null;
-  const pollenSaid = has('withoutIt') && before.some(({ kind }) => kind === 'pollen');
-  const counted = last?.kind === 'count' || last?.kind === 'queens';
-  if (pollenSaid && (counted || (last?.kind === 'bee' && phrase.startsWith('w')))) return { kind: 'no-pollen' };
-  if (has('denies')) return { kind: 'denies' };
-  if (has('nothingElse')) return { kind: 'nothing-else' };
-  if (has('thatIsAll')) return { kind: 'that-is-all' };
-  if (has('noPollen')) return { kind: 'no-pollen' };
-  if (has('restPlants') && (placed || last?.kind === 'zero' || phrase.split(' ').length > 1))
-    return { kind: 'plants', which: 'rest', each: true };
-  if (has('each'))
-    return placed || phrase.includes(' ') ? { kind: 'plants', which: 'all', each: true } : { kind: 'each' };
-  if (has('allPlants') && has('zero')) return { kind: 'zero' };
-  if (has('allPlants') && (placed || /(?:plants?|flowers?|kinds?|species)$/.test(phrase))) {
-    return { kind: 'plants', which: 'all', each: false };
-  }
-  if (has('sameOnes')) return { kind: 'same-ones' };
-  if (has('sameOne')) return { kind: 'same-one' };
-  if (has('same')) return { kind: 'same' };
-  if (has('movedOn')) return { kind: 'moved-on' };
-  if (has('another')) return { kind: 'another' };
-  if (has('mostly')) return { kind: 'mostly' };
-  if (has('zero')) return { kind: 'zero' };
-  if (has('pollen')) return { kind: 'pollen' };
-  if (has('cannotTell')) return { kind: 'cannot-tell' };
-  if (has('otherInsects')) return { kind: 'insect' };
-  if (has('workers')) return { kind: 'worker', plural: phrase.endsWith('s') };
-  if (has('total')) return { kind: 'total' };
-  if (has('allBees') || has('bothBees')) {
-    const number = phrase.split(' ').flatMap((word) => (word === 'both' ? [2] : (units[word] ?? [])))[0];
-    return { kind: 'all-bees', number: number ?? null };
-  }
-  if (has('ofThem') && last?.kind === 'count') return { kind: 'of-them' };
-  if (has('saying')) return { kind: 'says' };
-  if (has('queens')) return { kind: 'queens', plural: has('queensPlural') };
-  if (has('doubtful')) return { kind: 'doubtful', ofZero: has('doubtsZero'), behind: phrase === '?' };
-  if (has('concluding') && before.length > 0) return { kind: 'concludes' };
-  if (has('ands')) return { kind: 'break', strength: 'and' };
-  if (has('ors')) return { kind: 'break', strength: 'or' };
-  if (has('onPlants') || has('prepositions')) return { kind: 'preposition', strong: has('onPlants') };
-  if (has('plantThings')) return { kind: 'thing' };
-  return null;
 }

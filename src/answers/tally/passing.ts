@@ -3,7 +3,7 @@
  * number must stand beside a bee, and bees hoped for or seen at another time are none.
  */
 import type { Span } from '../reading.js';
-import type { Mark } from './marks.js';
+import type { Mark } from './mark.js';
 
 /** The next mark that says something, in the same clause. */
 function after(marks: readonly Mark[], at: number, most = 3): Mark | undefined {

@@ -2,7 +2,7 @@
 import type { Span } from '../reading.js';
 import { behindPlant } from './behind-plant.js';
 import type { Head } from './heads.js';
-import type { Break } from './marks.js';
+import type { Break } from './mark.js';
 import { rowsOf } from './pairing.js';
 import type { PlantsSaid, Said } from './said.js';
 import { nothingWaits } from './waiting.js';

@@ -1,7 +1,7 @@
 /** What was said in a tally, left to right: rows, the plants they stand beside, and where a sentence or line ends. */
 import type { Span } from '../reading.js';
 import type { CountSaid } from './counts.js';
-import type { Break } from './marks.js';
+import type { Break } from './mark.js';
 import type { NameSaid } from './names-said.js';
 
 export type TakesBack = 'no' | 'weakly' | 'strongly';

@@ -1,7 +1,7 @@
 /** A second look at the marks, once all are known: what stands behind a mark can change what it means. */
 import type { CountSaid } from './counts.js';
 import { nextMeaning } from './looking-on.js';
-import type { Mark } from './marks.js';
+import type { Mark } from './mark.js';
 import type { Span } from '../reading.js';
 
 export interface Phrases {
@@ -18,8 +18,7 @@ const ends = (mark: Mark | undefined, ...strengths: string[]): boolean =>
   mark?.kind === 'break' && strengths.includes(mark.strength);
 
 export function secondLook(marks: readonly Mark[], folded: string, phrases: Phrases): Mark[] {
-  const ones = withoutSecondOne(withNamelessOnes(marks, folded, phrases), folded);
-  const told = withoutStrayNumbers(withAlternativeCounts(ones));
+  const told = withoutStrayNumbers(withAlternativeCounts(withNamelessOnes(marks, folded, phrases)));
   const plants = withPlantsThatHad(told, folded, phrases);
   const others = withTheOther(withSumSign(plants, folded), folded, phrases);
   return withNoAsCorrection(withoutIdleArticles(withHedgedCounts(others, folded, phrases)), folded);
@@ -34,19 +33,6 @@ function withNamelessOnes(marks: readonly Mark[], folded: string, { saysNameless
     if (!named || !ends(before, 'and')) return [mark];
     const count: CountSaid = { values: [1], exact: true, article: false, span: mark.span };
     return [{ kind: 'count', count, span: mark.span }, mark];
-  });
-}
-
-/** "1 big one", "one big fuzzy one": the word behind the adjectives means the queen counted before them. */
-function withoutSecondOne(marks: readonly Mark[], folded: string): Mark[] {
-  return marks.map((mark, at) => {
-    if (mark.kind !== 'count' || !/^\p{L}+$/u.test(folded.slice(...mark.span))) return mark;
-    const before = marks.slice(0, at).findLast(({ kind }) => kind !== 'unknown' && kind !== 'queens');
-    if (before?.kind !== 'count' || before.count.article || mark.count.article) return mark;
-    const described = /\p{L}/u.test(folded.slice(before.span[1], mark.span[0]));
-    return described && mark.count.values[0] === 1 && before.count.values[0] === 1
-      ? { kind: 'queens', plural: false, span: mark.span }
-      : mark;
   });
 }
 

@@ -1,6 +1,6 @@
 /** What came between two heads and waits for the next one. */
 import type { Head } from './heads.js';
-import type { Break } from './marks.js';
+import type { Break } from './mark.js';
 import type { TakesBack } from './said.js';
 
 const STRENGTH: Readonly<Record<Break, number>> = {
