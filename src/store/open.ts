@@ -14,22 +14,23 @@ export interface OpenOptions {
   readonly busyMilliseconds?: number;
 }
 
-/** Between two tries at the log, milliseconds. */
-const PAUSE = 20;
+/** Between two tries to turn the log on. */
+const PAUSE_MILLISECONDS = 20;
 
 /**
- * Turns on the write-ahead log, which stays on once it is. SQLite does not wait its usual time for this where another
- * program opens the same new file, but says at once that it is locked; so it is tried again for as long.
+ * Turns on the write-ahead log, which stays on once it is. Where another program opens the same new file, SQLite says
+ * at once that it is locked instead of waiting its usual time; so it is tried again for that long.
  */
-async function keepAheadLog(database: Database.Database, busyMilliseconds: number): Promise<void> {
-  for (let waited = 0; ; waited += PAUSE) {
+async function turnOnLog(database: Database.Database, busyMilliseconds: number): Promise<void> {
+  const until = performance.now() + busyMilliseconds;
+  for (;;) {
     try {
       database.pragma('journal_mode = WAL');
       return;
     } catch (cause) {
       const locked = cause instanceof Database.SqliteError && cause.code.startsWith('SQLITE_BUSY');
-      if (!locked || waited >= busyMilliseconds) throw cause;
-      await setTimeout(PAUSE);
+      if (!locked || performance.now() >= until) throw cause;
+      await setTimeout(PAUSE_MILLISECONDS);
     }
   }
 }
@@ -44,7 +45,7 @@ export async function openStore(path: string, options: OpenOptions = {}): Promis
   try {
     if (!readonly) mkdirSync(dirname(path), { recursive: true, mode: 0o700 });
     database = new Database(path, { readonly, fileMustExist: readonly, timeout: busyMilliseconds });
-    if (!readonly) await keepAheadLog(database, busyMilliseconds);
+    if (!readonly) await turnOnLog(database, busyMilliseconds);
     // In WAL only FULL has a commit on the disk before the channel says that the message arrived.
     database.pragma('synchronous = FULL');
     database.pragma('foreign_keys = ON');
