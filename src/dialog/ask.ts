@@ -252,9 +252,8 @@ export function publicAsking(thread: Thread): {
     case 'correct':
       return of(['correct']);
     case 'join-photograph':
-      return of(['photo']);
     case 'licence':
-      return of(['licence']);
+      return of(['photo']);
     case 'person':
       return of([asking.field]);
   }

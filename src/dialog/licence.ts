@@ -50,10 +50,11 @@ export function answerLicence(thread: Thread, text: string, wish: Wish | null, s
   const told = readLicence(text, words);
   const yesNo = readYesNo(text, contextOf(scene, null));
   const bare = yesNo.state === 'sure' && yesNo.value.rest === null ? yesNo.value.answer : null;
-  const declines = told === 'none' || bare === 'no' || wish?.wish === 'skip' || wish?.wish === 'unknown';
-  const done: Thread = { ...thread, asking: null };
-  if (declines || (told !== null && told !== 'unknown')) {
-    const licence = told === null || told === 'unknown' || told === 'none' ? null : told;
+  const declines = bare === 'no' || wish?.wish === 'skip' || wish?.wish === 'unknown';
+  const answer = declines ? 'none' : told;
+  if (answer !== null && answer !== 'unknown') {
+    const licence = settled(answer);
+    const done: Thread = { ...thread, asking: null };
     const chosen = choose(done, licence, scene);
     const person = { ...personOf(scene), photographLicence: licence };
     const wanted = afterwards(person, { photographed: true, progress: scene.history.progress }, done, scene);
@@ -64,7 +65,7 @@ export function answerLicence(thread: Thread, text: string, wish: Wish | null, s
       then: 'rest',
     };
   }
-  if (told === 'unknown' || bare === 'yes')
+  if (answer === 'unknown' || bare === 'yes')
     return { thread, said: [say(wording, 'licence-which')], effects: [], then: 'rest' };
   return null;
 }

@@ -5,24 +5,26 @@
 import { Temporal } from 'temporal-polyfill';
 import { readWish, readYesNo, type Wish } from '../answers/index.js';
 import type { History } from '../../shared/history.js';
-import type { Message, Reply } from '../../shared/message.js';
+import type { Message } from '../../shared/message.js';
 import type { Survey } from '../../shared/survey.js';
 import { say } from '../../shared/wording.js';
-import { questionText } from './ask.js';
-import { answerConfirm, noSummaryTimers, summaryTimers } from './confirm.js';
+import { answerConfirm, noSummaryTimers } from './confirm.js';
 import { correct } from './correct.js';
-import { applies, nextOpen, openFields, tell, untell } from './fields.js';
+import { nextOpen, openFields, tell, untell } from './fields.js';
 import { contextOf, hear } from './hear.js';
 import { answerLicence } from './licence.js';
 import { hearLive, liveSlot, recountLive } from './live.js';
+import { open, otherSurvey } from './opening.js';
 import { answerConsent, answerPerson } from './person.js';
 import { answerJoin, takePhotograph } from './photographs.js';
 import { notUnderstood, outcome } from './outcome.js';
+import { reply, revisionOf } from './reply.js';
 import { answerFlowers, answerQuestion } from './respond.js';
 import { answerDoubt } from './respond-doubt.js';
+import { answerList } from './respond-list.js';
 import { answerBees, answerLinePlant, answerRest } from './respond-tally.js';
 import { briefly } from './summary.js';
-import { changed, upToDate, withReport } from './thread.js';
+import { changed, upToDate } from './thread.js';
 import { onTime } from './timers.js';
 import { answerRight } from './rights.js';
 import { answerWish, begun } from './wish.js';
@@ -30,9 +32,6 @@ import type { Asking, Outcome, Report, Scene, Step, Thread } from './types.js';
 
 /** Longest text read at once; a whole watch in prose is about a tenth of it. */
 const LONGEST_TEXT = 8000;
-/** Of a survey that a link names, said back: as much as a link of Telegram holds. */
-const LONGEST_SURVEY = 64;
-
 export function step(thread: Thread, message: Message, history: History, survey: Survey, now: string): Step {
   const moment = Temporal.Instant.from(message.at).toZonedDateTimeISO(survey.settings.timeZone);
   const local = {
@@ -81,49 +80,6 @@ const NO_PHOTOGRAPH = {
   'not-fetched': 'photograph-not-fetched',
   other: 'not-a-photograph',
 } as const;
-
-/** What can be asked while there is no report. */
-const ASKED_WITHOUT_REPORT = ['consent', 'name', 'mail', 'join-photograph', 'give', 'forget', 'licence'];
-
-/**
- * Tells a button of the present question from an older one: raised with each change of the report and each new
- * question. Without a report, a number of its own for each question.
- */
-function revisionOf({ report, asking }: Thread): number {
-  if (report !== null) return report.revision;
-  if (asking === null) return 0;
-  const asked = asking.kind === 'person' ? asking.field : asking.kind === 'right' ? asking.right : asking.kind;
-  return 1 + ASKED_WITHOUT_REPORT.indexOf(asked);
-}
-
-/** A link that names another survey begins nothing: what is told here would be told to the wrong people. */
-function otherSurvey(
-  thread: Thread,
-  named: string | undefined,
-  { survey: { settings, wording } }: Scene,
-): Outcome | null {
-  if (named === undefined || named.toLowerCase() === settings.key) return null;
-  const { name, key } = settings;
-  const said = say(wording, 'other-survey', { named: named.slice(0, LONGEST_SURVEY), survey: name, key });
-  return { thread, said: [said], effects: [], then: 'rest' };
-}
-
-/** A conversation is opened, or something came that cannot be taken before the consent. */
-function open(thread: Thread, consented: boolean, scene: Scene): Outcome {
-  if (!consented) {
-    return {
-      thread: { ...thread, asking: { kind: 'consent' } },
-      said: [say(scene.survey.wording, 'welcome', { survey: scene.survey.settings.name })],
-      effects: [],
-      then: 'repeat',
-    };
-  }
-  const { report, asking } = thread;
-  if (report?.live) return { thread, said: [say(scene.survey.wording, 'live-running')], effects: [], then: 'rest' };
-  if (asking !== null)
-    return { thread, said: [say(scene.survey.wording, 'welcome-back')], effects: [], then: 'repeat' };
-  return { thread: begun(thread, scene), said: [say(scene.survey.wording, 'hello')], effects: [], then: 'ask' };
-}
 
 /** Control characters but line ends, and marks of writing direction, are noise of the channel, not words. */
 const NOISE = /(?![\n\r\t\u200d])[\p{Cc}\p{Cf}]/gu;
@@ -305,44 +261,6 @@ function firstText(thread: Thread, report: Report, text: string, scene: Scene): 
     : { ...told, said: [say(scene.survey.wording, 'hello')] };
 }
 
-/** Answers to a numbered list: "1. 68" goes to the first item; text without numbers is read for all of them. */
-function answerList(
-  thread: Thread,
-  report: Report,
-  asking: Asking & { kind: 'list' },
-  text: string,
-  scene: Scene,
-): Outcome {
-  const parts = text.split('\n').flatMap((line) => {
-    const match = /^\s*(?<item>\d{1,2})[.):]\s+(?<answer>\S.*)$/u.exec(line);
-    const item = asking.items[Number(match?.groups?.['item']) - 1];
-    return item === undefined ? [] : [{ item, answer: match?.groups?.['answer'] ?? '' }];
-  });
-  const told =
-    parts.length > 0
-      ? parts
-      : [
-          {
-            item: { question: asking.items[0]?.question ?? '', fields: asking.items.flatMap(({ fields }) => fields) },
-            answer: text,
-          },
-        ];
-  let next = report;
-  const taken: string[] = [];
-  let ask = null;
-  for (const { item, answer } of told) {
-    const heard = hear(next, answer, item.fields, scene);
-    next = changed(heard.report, {
-      asked: heard.understood ? [...heard.report.asked, item.question] : heard.report.asked,
-    });
-    taken.push(...heard.taken);
-    ask ??= heard.ask;
-  }
-  if (taken.length === 0 && next.doubts.length === 0)
-    return { ...notUnderstood(thread, ask ?? 'not-that', text, scene), then: 'repeat' };
-  return { ...outcome(thread, next), echo: briefly(taken, next, scene) };
-}
-
 function answerThrowAway(thread: Thread, text: string, scene: Scene): Outcome {
   const reading = readYesNo(text, contextOf(scene, thread.report));
   const { wording } = scene.survey;
@@ -365,73 +283,4 @@ function answerThrowAway(thread: Thread, text: string, scene: Scene): Outcome {
       then: 'rest',
     };
   return { thread, said: [say(wording, 'kept-it')], effects: [], then: 'ask' };
-}
-
-/** Adds the next question to what was said, and puts both into one message. */
-function reply(
-  before: Thread,
-  { thread: heard, said, echo, effects, then, silent, slot }: Outcome,
-  scene: Scene,
-): Step {
-  const { message } = scene;
-  // a changed message has the moment at which it was first sent
-  const isLater = before.lastAt === null || Temporal.Instant.compare(message.at, before.lastAt) > 0;
-  let thread: Thread = message.what.kind === 'time' || !isLater ? heard : { ...heard, lastAt: message.at };
-  const all = [...effects];
-  let choices: readonly string[] = [];
-  const texts = [...said];
-  if (then === 'ask') {
-    thread = begun(thread, scene);
-    thread = { ...thread, asking: nextAsking(thread, scene) };
-  }
-  const { asking, report } = thread;
-  if (echo != null && asking?.kind !== 'confirm') texts.push(echo);
-  if (then !== 'rest' && asking !== null) {
-    const question = questionText(asking, thread, scene);
-    if (question.text !== '') texts.push(question.text);
-    choices = question.choices;
-    if (asking.kind === 'confirm' && report !== null) {
-      if (report.stored === null) all.push(...summaryTimers(report, scene));
-      thread = withReport(thread, changed(report, { summarised: true }));
-    }
-  }
-  thread = withNewQuestion(before, thread);
-  const replies: Reply[] =
-    texts.length === 0
-      ? []
-      : [
-          {
-            text: texts.join('\n'),
-            choices: [...choices],
-            silent: silent === true,
-            report: thread.report?.id ?? null,
-            revision: revisionOf(thread),
-            ...(slot === undefined ? {} : { slot }),
-          },
-        ];
-  return { thread, replies, effects: all };
-}
-
-/** Buttons of another question about the same report become stale: its “yes” meant something else. */
-function withNewQuestion(before: Thread, thread: Thread): Thread {
-  const { report, asking } = thread;
-  if (report === null || report.id !== before.report?.id || report.revision !== before.report.revision) return thread;
-  const isSame = JSON.stringify(asking) === JSON.stringify(before.asking);
-  return isSame ? thread : withReport(thread, changed(report, {}));
-}
-
-/** What is asked next; the manner of mail asks everything that is open in one list. */
-function nextAsking(thread: Thread, scene: Scene): Asking {
-  const { report } = thread;
-  if (report === null) throw new Error('There is nothing to ask without a report.');
-  const next = nextOpen(report, scene);
-  if (next === null) return { kind: 'confirm' };
-  if (scene.message.manner === 'one' || next.kind !== 'question') return next;
-  const items = scene.survey.dialog.questions
-    .map(({ question }) => ({
-      question,
-      fields: openFields(question, report, scene).filter((field) => applies(field, report, scene)),
-    }))
-    .filter(({ fields }) => fields.length > 0);
-  return items.length > 1 ? { kind: 'list', items } : next;
 }

@@ -39,7 +39,7 @@ describe('it is asked', () => {
     conversation.say('Wren');
     expect(asked(conversation)).toEqual(['mail']);
     conversation.say('skip');
-    expect(asked(conversation)).toEqual(['licence']);
+    expect(asked(conversation)).toEqual(['photo']);
     expect(conversation.last.replies[0]).toMatch(/CC BY 4\.0.*CC BY-NC 4\.0.*CC0.*no/);
     expect(licences(conversation)).toEqual([[null]]);
   });
@@ -50,7 +50,7 @@ describe('it is asked', () => {
     expect(asked(conversation)).toBeUndefined();
     conversation.send(photo('a'));
     conversation.say('yes');
-    expect(asked(conversation)).toEqual(['licence']);
+    expect(asked(conversation)).toEqual(['photo']);
     conversation.say('CC0');
     expect(licences(conversation)).toEqual([['CC0-1.0']]);
   });
@@ -93,7 +93,7 @@ describe('the answer', () => {
   test.each(['yes', 'CC BY-SA'])('"%s" names no licence of ours, and is asked back', (said) => {
     const conversation = photographed();
     expect(conversation.say(said).replies[0]).toMatch(/CC BY, CC BY-NC, CC0 or no/);
-    expect(asked(conversation)).toEqual(['licence']);
+    expect(asked(conversation)).toEqual(['photo']);
     expect(licences(conversation)).toEqual([[null]]);
   });
 
