@@ -1,21 +1,7 @@
 /** Writes files that are for their owner's eyes only: all of them, or none. */
-import {
-  chmodSync,
-  closeSync,
-  existsSync,
-  fsyncSync,
-  mkdirSync,
-  openSync,
-  readdirSync,
-  renameSync,
-  rmSync,
-  writeFileSync,
-} from 'node:fs';
-import { join } from 'node:path';
+import { chmodSync, existsSync, mkdirSync, readdirSync } from 'node:fs';
 import { CommandError } from './command.js';
-
-/** A file stands under this ending until all are whole. */
-const UNFINISHED = '.part';
+import { UNFINISHED, writeWhole, type Piece } from './whole-files.js';
 
 /** How many others are named. */
 const MOST_NAMED = 3;
@@ -42,35 +28,7 @@ function readyFolder(folder: string, files: readonly string[]): void {
 export function writeOwnerOnly<File extends string>(
   folder: string,
   files: readonly File[],
-  pieces: Iterable<{ readonly file: File; readonly text: string }>,
+  pieces: Iterable<Piece<File>>,
 ): void {
-  const unfinished = files.map((file) => ({ file, path: join(folder, `${file}${UNFINISHED}`) }));
-  const clear = (): void => unfinished.forEach(({ path }) => rmSync(path, { force: true }));
-  try {
-    readyFolder(folder, files);
-    clear();
-    try {
-      writeAll(unfinished, pieces);
-      for (const { file, path } of unfinished) renameSync(path, join(folder, file));
-    } finally {
-      clear();
-    }
-  } catch (cause) {
-    if (!(cause instanceof Error) || !('syscall' in cause)) throw cause;
-    throw new CommandError(`${folder} cannot be written: ${cause.message}.`, { cause });
-  }
-}
-
-function writeAll<File extends string>(
-  unfinished: readonly { readonly file: File; readonly path: string }[],
-  pieces: Iterable<{ readonly file: File; readonly text: string }>,
-): void {
-  const open = new Map(unfinished.map(({ file, path }) => [file, openSync(path, 'wx', 0o600)]));
-  try {
-    for (const { file, text } of pieces) writeFileSync(open.get(file)!, text);
-    // a rename can reach the disk before what it names
-    for (const descriptor of open.values()) fsyncSync(descriptor);
-  } finally {
-    for (const descriptor of open.values()) closeSync(descriptor);
-  }
+  writeWhole(folder, files, pieces, { mode: 0o600, ready: () => readyFolder(folder, files) });
 }

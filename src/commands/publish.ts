@@ -1,29 +1,24 @@
 /** `queenpost publish DIR`: the season as others may have it: report page, CSV, spreadsheet, Darwin Core Archive. */
-import { mkdirSync, renameSync, writeFileSync } from 'node:fs';
-import { join } from 'node:path';
+import { mkdirSync } from 'node:fs';
 import { Temporal } from 'temporal-polyfill';
-import { csvOf, forFigures, observerKeys, publicTables, publicWatch, spreadsheet } from '../publish/public/index.js';
+import {
+  csvOf,
+  withoutPlantWords,
+  observerKeys,
+  publicTables,
+  publicWatch,
+  spreadsheet,
+} from '../publish/public/index.js';
 import { seasonFigures, type SeasonFigures } from '../season/index.js';
 import { watchesOf } from '../store/index.js';
 import { CommandError, optionsOf, SEASON_SEED, surveyFrom, type Command } from './command.js';
 import { openStored } from './stored.js';
+import { writeWhole } from './whole-files.js';
 import { write } from './write.js';
 
 const ARCHIVE = 'darwin-core.zip';
 const REPORT = 'report.html';
 const SPREADSHEET = 'season.xlsx';
-
-/** Each file is whole or not there: it stands under another name until it is written. */
-function writeAll(folder: string, files: Readonly<Record<string, string | Buffer>>): void {
-  try {
-    mkdirSync(folder, { recursive: true });
-    for (const [name, content] of Object.entries(files)) writeFileSync(join(folder, `${name}.part`), content);
-    for (const name of Object.keys(files)) renameSync(join(folder, `${name}.part`), join(folder, name));
-  } catch (cause) {
-    if (!(cause instanceof Error) || !('syscall' in cause)) throw cause;
-    throw new CommandError(`${folder} cannot be written: ${cause.message}.`, { cause });
-  }
-}
 
 export const publish: Command = {
   name: 'publish',
@@ -44,17 +39,18 @@ export const publish: Command = {
       throw new CommandError(`No confirmed watch of ${settings.name} is in ${values.data}, so nothing was published.`);
     const { archiveFiles, zipped } = await import('../publish/archive/index.js');
     const today = Temporal.Now.plainDateISO(settings.timeZone).toString();
-    const archive = await zipped(archiveFiles(watches, survey, today), today);
     const { reportPage } = await import('../publish/report/index.js');
     const figuresOf = (protocolOnly: boolean): SeasonFigures =>
-      seasonFigures(stored.map(forFigures), { survey, protocolOnly, seed: SEASON_SEED });
+      seasonFigures(stored.map(withoutPlantWords), { survey, protocolOnly, seed: SEASON_SEED });
     const tables = publicTables(watches);
-    writeAll(folder, {
-      ...Object.fromEntries(tables.map((table) => [`${table.name}.csv`, csvOf(table)])),
-      [REPORT]: await reportPage(figuresOf(false), figuresOf(true), settings),
-      [SPREADSHEET]: await spreadsheet(tables, watches, today),
-      [ARCHIVE]: archive,
-    });
+    const pieces = [
+      ...tables.map((table) => ({ file: `${table.name}.csv`, text: csvOf(table) })),
+      { file: REPORT, text: await reportPage(figuresOf(false), figuresOf(true), settings) },
+      { file: SPREADSHEET, text: await spreadsheet(tables, watches, today) },
+      { file: ARCHIVE, text: await zipped(archiveFiles(watches, survey, today), today) },
+    ];
+    const names = pieces.map(({ file }) => file);
+    writeWhole(folder, names, pieces, { mode: 0o644, ready: () => mkdirSync(folder, { recursive: true }) });
     const blurred = watches.filter(({ place }) => place !== null && place.generalized !== null).length;
     await write(
       `Published ${watches.length} confirmed watch${watches.length === 1 ? '' : 'es'} of ${settings.name} in ${folder}; ` +

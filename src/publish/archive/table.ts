@@ -8,7 +8,7 @@ export const ECO = 'http://rs.tdwg.org/eco/terms/';
 
 export type Cell = string | number | boolean | null;
 
-/** The first column is the id: the event that the row is or belongs to. Keys are terms. */
+/** Before the terms stands a column of ids: the event that the row is, or belongs to. */
 export interface ArchiveTable {
   readonly file: string;
   readonly rowType: string;

@@ -28,7 +28,7 @@ export interface PublicQueens extends Standing {
   readonly row: number;
   readonly part: number;
   readonly plant: number;
-  /** Null for a cuckoo, whose females are neither, and where nobody said that it was a worker or a queen of one. */
+  /** A queen where nobody said otherwise; null for a cuckoo, whose females are neither queen nor worker. */
   readonly publicCaste: 'queen' | 'worker' | null;
   readonly reportedAs: string;
   readonly doubt: boolean;
@@ -100,8 +100,8 @@ export function publicWatch(
   };
 }
 
-/** The watch for published figures: a plant on no list is known by the observer's own words, which stay private. */
-export const forFigures = (watch: Watch): Watch => ({
+/** For published figures: a plant on no list is known by the observer's own words, which stay private. */
+export const withoutPlantWords = (watch: Watch): Watch => ({
   ...watch,
   plants: watch.plants.map((plant) => ({ ...plant, asTyped: plant.name ?? UNNAMED_PLANT })),
 });
