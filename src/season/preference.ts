@@ -87,29 +87,41 @@ function designOne(plants: readonly string[], { used, expected }: Visits): (Spre
   });
 }
 
+/** Those of the clusters that met the plant, in their order, with their visits. */
+function metBy(
+  clusters: readonly Visits[],
+  plant: string,
+): { clusters: Uint32Array; used: Float64Array; expected: Float64Array } {
+  const whose = clusters.flatMap(({ used, expected }, cluster) =>
+    used.has(plant) || expected.has(plant) ? [cluster] : [],
+  );
+  const of = (sums: 'used' | 'expected'): Float64Array =>
+    Float64Array.from(whose, (cluster) => clusters[cluster]![sums].get(plant) ?? 0);
+  return { clusters: Uint32Array.from(whose), used: of('used'), expected: of('expected') };
+}
+
 /** Whole observers, or watches, drawn anew; a plant that a draw does not hold has no ratio in it. */
 function byResampling(plants: readonly string[], bee: Choices, seed: number): (Spread | null)[] {
   const units = bee.byObserver.size >= LEAST_OBSERVERS ? bee.byObserver : bee.byWatch;
   // in the order of their keys: the order in which watches came must not matter
   const clusters = [...units].sort(([one], [other]) => (one < other ? -1 : 1)).map(([, visits]) => visits);
-  const table = clusters.map(({ used, expected }) =>
-    plants.map((plant) => [used.get(plant) ?? 0, expected.get(plant) ?? 0] as const),
-  );
+  // an observer meets a few of a season's plants, so that most of a whole table would be zeros
+  const met = plants.map((plant) => metBy(clusters, plant));
   const rounds = resampled(clusters.length, seed, (draws) =>
-    plants.map((_, at) => {
-      let [used, expected] = [0, 0];
-      for (const [cluster, times] of draws.entries()) {
-        if (times === 0) continue;
-        used += times * table[cluster]![at]![0];
-        expected += times * table[cluster]![at]![1];
+    met.map(({ clusters: whose, used, expected }) => {
+      let [usedInRound, expectedInRound] = [0, 0];
+      for (let at = 0; at < whose.length; at++) {
+        const times = draws[whose[at]!]!;
+        usedInRound += times * used[at]!;
+        expectedInRound += times * expected[at]!;
       }
-      return expected === 0 ? NaN : used / expected;
+      return expectedInRound === 0 ? NaN : usedInRound / expectedInRound;
     }),
   );
   return plants.map((plant, at) => {
     const ratios = rounds.map((round) => round[at]!).filter((ratio) => !Number.isNaN(ratio));
     // what one observer, or one watch, alone was offered says nothing of how others differ
-    const offered = table.filter((row) => row[at]![1] > 0).length;
+    const offered = met[at]!.expected.filter((visits) => visits > 0).length;
     if ((bee.used.get(plant) ?? 0) === 0 || offered < 2 || ratios.length < 2) return null;
     return {
       se: standardDeviation(ratios),
