@@ -27,7 +27,10 @@ export async function migrate(
   const unknown = migrationsOf(database).filter((name) => !wanted.includes(name));
   if (unknown.length > 0) throw new Error(`a newer version of this program wrote it (${unknown.join(', ')})`);
   if (missing().length === 0) return;
-  if (readonly) throw new Error(`its tables are of an older version (without ${missing().join(', ')})`);
+  if (readonly)
+    throw new Error(
+      `its tables are of an older version (without ${missing().join(', ')}); “queenpost talk” brings them up to date as it starts`,
+    );
 
   // Our own transaction around Kysely's migrator, since its own begins without the write lock.
   database.exec('begin immediate');
