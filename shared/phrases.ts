@@ -314,6 +314,11 @@ export const PHRASES = [
   'season-genus',
   'season-legend',
   'season-left-out',
+  // how many watches next year would show a change
+  'season-plan',
+  'season-plan-beyond',
+  'season-plan-none',
+  'season-two-years',
   // when something fails on our side
   'not-stored',
   'given-up',

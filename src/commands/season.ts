@@ -1,27 +1,76 @@
 /** `queenpost season`: the season's figures, as a table for people or, with `--json`, for programs. */
 import { say } from '../../shared/wording.js';
-import { seasonFigures } from '../season/index.js';
+import type { Survey } from '../../shared/survey.js';
+import { seasonFigures, type Planning } from '../season/index.js';
 import { watchesOf } from '../store/index.js';
-import { optionsOf, SEASON_SEED, surveyFrom, type Command } from './command.js';
+import { CommandError, optionsOf, SEASON_SEED, surveyFrom, type Command } from './command.js';
 import { seasonTable, TERMINAL_COLUMNS } from './season-table.js';
+import { wrapped } from './plain-text.js';
 import { openStored } from './stored.js';
 import { write } from './write.js';
+
+/** Sets `--plan -30` right, whose minus would be taken for another option. */
+const withMinus = (args: readonly string[]): string[] =>
+  args.flatMap((arg, at) => {
+    if (args[at - 1] === '--plan' && /^[-−]\d/.test(arg)) return [];
+    const next = args[at + 1] ?? '';
+    return arg === '--plan' && /^[-−]\d/.test(next) ? [`--plan=${next}`] : [arg];
+  });
+
+/** A change in percent, "-30" or "-30 %"; null where none was asked about. */
+function changeFrom(text: string | undefined): number | null {
+  if (text === undefined) return null;
+  const change = Number(text.replace('−', '-').replace(/\s*%$/, '') || NaN);
+  // a fall by all there is leaves no queens to compare, and beyond a tenfold rise nobody plans
+  if (change > -100 && change <= 1000 && change !== 0) return change;
+  throw new CommandError(
+    `"${text}" is no change to plan for: it takes percent above -100, as in "queenpost season --plan -30".`,
+  );
+}
+
+/** In sentences, the one about two years always among them. */
+function plannedLines(
+  planning: Planning | null,
+  changePercent: number,
+  { wording }: Pick<Survey, 'wording'>,
+  columns: number,
+): string {
+  const inPercent = (share: number, signDisplay: 'auto' | 'always'): string =>
+    new Intl.NumberFormat(wording.locale, { style: 'percent', maximumFractionDigits: 1, signDisplay }).format(share);
+  const number = new Intl.NumberFormat(wording.locale);
+  const change = inPercent(changePercent / 100, 'always');
+  const said = (): string => {
+    if (planning === null) return say(wording, 'season-plan-none', { change });
+    const { watches, powerAt, by } = planning;
+    if (watches !== null) return say(wording, 'season-plan', { watches: number.format(watches), change, by });
+    const last = powerAt.at(-1) ?? { watches: 0, power: 0 };
+    return say(wording, 'season-plan-beyond', {
+      watches: number.format(last.watches),
+      change,
+      power: inPercent(last.power, 'auto'),
+    });
+  };
+  return [said(), say(wording, 'season-two-years')].map((text) => wrapped(text, columns).join('\n')).join('\n');
+}
 
 export const season: Command = {
   name: 'season',
   does: "shows the season's figures",
-  usage: '[--json] [--protocol] [--survey FILE] [--data DIR]',
+  usage: '[--json] [--protocol] [--plan PERCENT] [--survey FILE] [--data DIR]',
   async run(args) {
-    const { values } = optionsOf(this, args, {
+    const { values } = optionsOf(this, withMinus(args), {
       json: { type: 'boolean', default: false },
       protocol: { type: 'boolean', default: false },
+      plan: { type: 'string' },
     });
+    const planFor = changeFrom(values.plan);
     const survey = surveyFrom(values.survey);
     const store = await openStored(values.data);
     const figures = seasonFigures(watchesOf(store, survey.settings.key), {
       survey,
       protocolOnly: values.protocol,
       seed: SEASON_SEED,
+      planFor,
     });
     store.close();
     if (values.json) {
@@ -35,5 +84,6 @@ export const season: Command = {
     await write(
       `${say(survey.wording, 'season-participation', { observers: effort.observers, reached, target: survey.settings.target })}\n`,
     );
+    if (planFor !== null) await write(`${plannedLines(figures.planning ?? null, planFor, survey, columns)}\n`);
   },
 };

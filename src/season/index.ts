@@ -11,6 +11,7 @@ import { network, type Network } from './network.js';
 import { participation, type Participant } from './participation.js';
 import { perFlowers, type PerFlowers } from './per-flowers.js';
 import { phenology, type Phenology } from './phenology.js';
+import { planning, type Planning } from './planning.js';
 import { preference, type Preference } from './preference.js';
 import { rates, type Rate } from './rates.js';
 import { table, type Table } from './table.js';
@@ -24,6 +25,7 @@ export type { Network } from './network.js';
 export type { Participant } from './participation.js';
 export type { PerFlowers } from './per-flowers.js';
 export type { Phenology } from './phenology.js';
+export type { Planning } from './planning.js';
 export type { Preference } from './preference.js';
 export type { Rate } from './rates.js';
 export type { Table } from './table.js';
@@ -41,12 +43,14 @@ export interface SeasonFigures {
   readonly dispersion: Dispersion | null;
   readonly perFlowers: readonly PerFlowers[];
   readonly participation: readonly Participant[];
+  /** Only where a change was asked about. */
+  readonly planning?: Planning | null;
 }
 
 /**
  * The figures of all confirmed watches among those given; `protocolOnly` takes only watches inside the survey's
  * protocol. The watches are gone through once and not kept, so they may come from a database row by row. `seed` is that of what
- * is resampled.
+ * is resampled. `planFor`, a change in percent, asks how many watches would show it next year: that takes seconds.
  */
 export function seasonFigures(
   watches: Iterable<Watch>,
@@ -54,7 +58,13 @@ export function seasonFigures(
     survey,
     protocolOnly,
     seed,
-  }: { readonly survey: Pick<Survey, 'settings'>; readonly protocolOnly: boolean; readonly seed: number },
+    planFor,
+  }: {
+    readonly survey: Pick<Survey, 'settings'>;
+    readonly protocolOnly: boolean;
+    readonly seed: number;
+    readonly planFor?: number | null;
+  },
 ): SeasonFigures {
   const { settings } = survey;
   const figures = {
@@ -70,11 +80,13 @@ export function seasonFigures(
     dispersion: dispersion(),
     perFlowers: perFlowers(),
   };
+  const plan = planFor == null ? null : planning(planFor, seed);
   for (const watch of watches) {
     if (watch.status !== 'confirmed') continue;
     if (protocolOnly && !withinProtocol(watch, settings)) continue;
     const counted = countedWatch(watch);
     for (const figure of Object.values(figures)) figure.add(counted);
+    plan?.add(counted);
   }
   return {
     effort: figures.effort.result(),
@@ -88,5 +100,6 @@ export function seasonFigures(
     dispersion: figures.dispersion.result(),
     perFlowers: figures.perFlowers.result(),
     participation: figures.participation.result(),
+    ...(plan === null ? {} : { planning: plan.result() }),
   };
 }

@@ -19,5 +19,5 @@ export const garwood = (count: number, per = 1): Interval => ({
   high95: (chisquare(1 - TAIL, 2 * count + 2) / 2) * per,
 });
 
-/** The quantile by which a standard error is multiplied, for so many clusters. */
+/** The quantile by which a standard error is multiplied, for so many clusters; need not be a whole number. */
 export const studentFor = (clusters: number): number => student(1 - TAIL, clusters - 1);

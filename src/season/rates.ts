@@ -6,6 +6,7 @@
 import { Clustered, clusterKeys, CLUSTERINGS, type Clustering } from './clusters.js';
 import { sortedNames, sum, type Figure, type Sums } from './figure.js';
 import { garwood, studentFor, type Interval } from './intervals.js';
+import { LEAST_CLUSTERS, seOfLogRate } from './jackknife.js';
 
 export interface Rate {
   /** Null for all bees. */
@@ -26,8 +27,6 @@ export interface Rate {
 }
 
 const MINUTES = 15;
-/** Below this many, how they differ cannot be told. */
-const LEAST_CLUSTERS = 10;
 
 /** What was watched: of the whole season, or of one plant. */
 class Exposure {
@@ -53,14 +52,12 @@ function clusteredOf(queens: Clustered, { minutes }: Exposure): Rate['clustered'
 
 /** Delete-one-cluster jackknife of the logarithm of the rate; null where a rate without a cluster would be none at all. */
 export function jackknife(queens: Sums, minutes: Sums): Interval | null {
-  const [y, x] = [sum([...queens.values()]), sum([...minutes.values()])];
-  const count = minutes.size;
-  const logs = [...minutes].map(([key, time]) => Math.log((y - (queens.get(key) ?? 0)) / (x - time)));
-  if (count < LEAST_CLUSTERS || y === 0 || logs.some((log) => !Number.isFinite(log))) return null;
-  const mean = sum(logs) / count;
-  const se = Math.sqrt(((count - 1) / count) * sum(logs.map((log) => (log - mean) ** 2)));
-  const reach = studentFor(count) * se;
-  const rate = y / x;
+  const counts = [...minutes.keys()].map((key) => queens.get(key) ?? 0);
+  const efforts = [...minutes.values()];
+  const se = seOfLogRate(counts, efforts);
+  if (se === null) return null;
+  const reach = studentFor(minutes.size) * se;
+  const rate = sum(counts) / sum(efforts);
   return { low95: rate * Math.exp(-reach) * MINUTES, high95: rate * Math.exp(reach) * MINUTES };
 }
 
