@@ -16,6 +16,7 @@ import { preference, type Preference } from './preference.js';
 import { rates, type Rate } from './rates.js';
 import { table, type Table } from './table.js';
 
+export { COVERAGE } from './coverage.js';
 export { GENUS, standingOf, type Standing } from './standing.js';
 export type { Diversity } from './diversity.js';
 export type { Dispersion } from './dispersion.js';

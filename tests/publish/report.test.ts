@@ -43,6 +43,12 @@ test('watches outside the protocol are told apart', async () => {
   expect(page).toContain(`<td>within the protocol</td><td>${within.effort.watches}</td>`);
 });
 
+test('what the intervals reached in drawn seasons is quoted', async () => {
+  // the least and the most of the table that DEVELOPERS.md shows
+  const page = await reportPage(figures, within, survey.settings);
+  expect(page).toContain('held it in 88.5 to 95.6 % of them, the last column in 33.2 to 95.3 %');
+});
+
 test('a preference is told as it was computed', async () => {
   const page = await reportPage(figures, within, survey.settings);
   const one = figures.preference?.find(({ low95 }) => low95 !== null);
