@@ -17,7 +17,7 @@ const linesOf = (report: Report, bee: string, named: NamedIn): TallyLine[] =>
 
 const escape = (word: string): string => word.replace(/[.*+?^${}()|[\]\\]/g, '\\$&');
 const endsWithAny = (text: string, words: readonly string[]): boolean =>
-  new RegExp(`(?:^|[^\\p{L}])(?:${words.map(escape).join('|')})(?:\\s+(?:an?|the|one))?\\s*$`, 'u').test(text);
+  new RegExp(`(?:^|[^\\p{L}])(?:${words.map(escape).join('|')})(?:\\s+(?:an?|the|one|\\d+))?\\s*$`, 'u').test(text);
 
 /** Of two bees the one that was told wrongly: the denied one, else the one that "should be" the other. */
 function wrongBee(text: string, { bees, at }: NamedIn, scene: Scene): { wrong: string; right: string } | null {
@@ -44,6 +44,12 @@ function withLines(
   return changed(report, { tally, total, tallyTyped: [...report.tallyTyped, typed] });
 }
 
+/** "3 bimac, not 2 impatiens": the digits right before the bee; null where there are none. */
+function countBefore(text: string, bee: string, { bees, at }: NamedIn): number | null {
+  const digits = /(?<![\d.,])(?<count>\d{1,3})\s*$/u.exec(text.slice(0, at[bees.indexOf(bee)]![0]))?.groups?.['count'];
+  return digits === undefined || Number(digits) === 0 ? null : Number(digits);
+}
+
 /** Another name for queens told. */
 function renamed(report: Report, text: string, named: NamedIn, scene: Scene): Report | null {
   const bees = wrongBee(text, named, scene);
@@ -51,7 +57,13 @@ function renamed(report: Report, text: string, named: NamedIn, scene: Scene): Re
   const lines = linesOf(report, bees.wrong, named);
   if (lines.length === 0) return null;
   const rank = rankOf(bees.right, contextOf(scene, report));
-  return withLines(report, lines, (line) => ({ ...line, bee: bees.right, rank, typed: text, doubt: false }), text);
+  const counted = lines.length === 1 ? countBefore(text, bees.right, named) : null;
+  return withLines(
+    report,
+    lines,
+    (line) => ({ ...line, bee: bees.right, rank, typed: text, doubt: false, count: counted ?? line.count }),
+    text,
+  );
 }
 
 /** Another count of a bee that stands on one plant only. */

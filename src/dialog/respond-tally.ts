@@ -55,6 +55,11 @@ const zeroLines = (report: Report, typed: string): TallyLine[] =>
 export function answerLinePlant(thread: Thread, report: Report, at: number, text: string, scene: Scene): Outcome {
   const context = contextOf(scene, report);
   const line = report.tally?.[at];
+  const without = zerosTold(text, context, scene);
+  if (without !== null) {
+    const next = without.length === 0 ? report : joined(addLines(report, without), scene);
+    return { ...outcome(thread, next), echo: without.length === 0 ? null : briefly(['tally'], next, scene) };
+  }
   const plant = readPlant(text, context);
   const key = plantMeant(plant, text, report);
   if (line !== undefined && key !== null) {
@@ -71,6 +76,18 @@ export function answerLinePlant(thread: Thread, report: Report, at: number, text
     return outcome(thread, joined(addLines(without, again), scene));
   }
   return notUnderstood(thread, plant.state === 'sure' ? 'plant-not-watched' : plant.ask, text, scene);
+}
+
+/** "Nothing on the charlie", "not the charlie": the plants where they were not. Null where the text denies nothing. */
+function zerosTold(text: string, context: Context, scene: Scene): TallyLine[] | null {
+  const { zero, denies } = scene.survey.words.tally;
+  const reading = readFields(text, context, ['tally']).fields.tally;
+  const rows = reading?.state === 'sure' ? reading.value : [];
+  if (rows.some(({ count }) => count > 0) || !saysAnyOf(text, [...zero, ...denies])) return null;
+  // "phlox, not the geranium" names the phlox first
+  const said = fold(text).trim();
+  if (rows.length === 0 && !denies.some((word) => said.startsWith(`${word} `))) return null;
+  return rows.filter(({ plant }) => plant !== null).map((row) => lineOf(row, text, context));
 }
 
 /** The watched plant a reading means; a plant that is not watched counts only if the list knows it. */

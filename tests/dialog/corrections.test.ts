@@ -56,6 +56,8 @@ const BEFORE = {
 
 const table: [typed: string, changes: Partial<Record<keyof typeof BEFORE, string>>][] = [
   // weather, day, times, place
+  ['3 impatiens, not 2 bimaculatus, on the geranium', { queens: '3 impatiens geranium, 1 impatiens columbine' }],
+  ['it was 3 ternarius not 1 impatiens', { queens: '2 bimaculatus geranium, 3 ternarius columbine' }],
   ['temp was 68', { temperature: '20' }],
   ['the temperature was actually 68', { temperature: '20' }],
   ['no, it was 68 F', { temperature: '20' }],
