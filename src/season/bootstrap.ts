@@ -12,8 +12,8 @@ export const ROUNDS = 2000;
 export function resampled(
   clusters: number,
   seed: number,
-  statistic: (draws: Uint16Array) => readonly number[],
-): (readonly number[])[] {
+  statistic: (draws: Uint16Array) => ArrayLike<number>,
+): ArrayLike<number>[] {
   const generator = xoroshiro128plus(seed);
   return Array.from({ length: ROUNDS }, () => {
     const draws = new Uint16Array(clusters);
@@ -24,7 +24,7 @@ export function resampled(
 
 /** The value below which so large a share lies, between its neighbours (Hyndman & Fan 1996, type 7). */
 export function quantileOf(values: readonly number[], share: number): number {
-  const sorted = [...values].sort((one, other) => one - other);
+  const sorted = Float64Array.from(values).sort();
   const place = share * (sorted.length - 1);
   const [below, above] = [sorted[Math.floor(place)] ?? NaN, sorted[Math.ceil(place)] ?? NaN];
   return below + (above - below) * (place - Math.floor(place));

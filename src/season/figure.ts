@@ -13,6 +13,15 @@ export const sum = (numbers: readonly number[]): number => numbers.reduce((total
 /** A sum for each key. */
 export type Sums = Map<string, number>;
 
+/** The value of a key, made where it is missing. */
+export function at<Key, Value>(all: Map<Key, Value>, key: Key, make: () => Value): Value {
+  const known = all.get(key) ?? make();
+  all.set(key, known);
+  return known;
+}
+
+export const noSums = (): Sums => new Map();
+
 export function addTo(sums: Sums, key: string, value: number): void {
   sums.set(key, (sums.get(key) ?? 0) + value);
 }

@@ -4,7 +4,7 @@
  * (clustered), and the headline, for which observers or sites differ, whichever are fewer.
  */
 import { Clustered, clusterKeys, CLUSTERINGS, type Clustering } from './clusters.js';
-import { sortedNames, sum, type Figure, type Sums } from './figure.js';
+import { at, sortedNames, sum, type Figure, type Sums } from './figure.js';
 import { garwood, studentFor, type Interval } from './intervals.js';
 import { LEAST_CLUSTERS, seOfLogRate } from './jackknife.js';
 
@@ -85,13 +85,6 @@ function rateOf(bee: string | null, plant: string | null, queens: Clustered, exp
     clustered: clusteredOf(queens, exposure),
     interval: headlineOf(queens, exposure),
   };
-}
-
-/** A value for each key, made where it is missing. */
-function at<Value>(all: Map<string, Value>, key: string, make: () => Value): Value {
-  const known = all.get(key) ?? make();
-  all.set(key, known);
-  return known;
 }
 
 export function rates(): Figure<Rate[] | null> {
