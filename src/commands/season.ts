@@ -2,7 +2,7 @@
 import { say } from '../../shared/wording.js';
 import type { Survey } from '../../shared/survey.js';
 import { seasonFigures, type Planning } from '../season/index.js';
-import { watchesOf } from '../store/index.js';
+import { confirmedCountsOf } from '../store/index.js';
 import { CommandError, optionsOf, SEASON_SEED, surveyFrom, type Command } from './command.js';
 import { seasonTable, TERMINAL_COLUMNS } from './season-table.js';
 import { wrapped } from './plain-text.js';
@@ -66,12 +66,15 @@ export const season: Command = {
     const planFor = changeFrom(values.plan);
     const survey = surveyFrom(values.survey);
     const store = await openStored(values.data);
-    const figures = seasonFigures(watchesOf(store, survey.settings.key), {
-      survey,
-      protocolOnly: values.protocol,
-      seed: SEASON_SEED,
-      planFor,
-    });
+    // One reading transaction: the figures are of one moment, whatever comes in meanwhile.
+    const figures = store.reading((connection) =>
+      seasonFigures(confirmedCountsOf(connection, survey.settings.key), {
+        survey,
+        protocolOnly: values.protocol,
+        seed: SEASON_SEED,
+        planFor,
+      }),
+    );
     store.close();
     if (values.json) {
       await write(`${JSON.stringify(figures)}\n`);

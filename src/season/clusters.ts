@@ -2,7 +2,7 @@
  * What belongs together: watches by one observer, and watches at one site, are more alike than others, so intervals
  * treat each as one.
  */
-import type { Watch } from '../../shared/record.js';
+import type { WatchCounts } from '../../shared/watch-counts.js';
 import { addTo, type Sums } from './figure.js';
 
 export const CLUSTERINGS = ['observer', 'site'] as const;
@@ -12,7 +12,7 @@ export type Clustering = (typeof CLUSTERINGS)[number];
 const DECIMALS_OF_SPOT = 3;
 
 /** The survey's site; else the spot; else, where a place has words only, this observer's place of that name. */
-function siteOf({ observer, place }: Watch): string {
+function siteOf({ observer, place }: WatchCounts): string {
   if (place === null) return `observer ${observer}`;
   if (place.site !== null) return `site ${place.site}`;
   const { latitude, longitude } = place;
@@ -22,7 +22,7 @@ function siteOf({ observer, place }: Watch): string {
 }
 
 export type ClusterKeys = Readonly<Record<Clustering, string>>;
-export const clusterKeys = (watch: Watch): ClusterKeys => ({ observer: watch.observer, site: siteOf(watch) });
+export const clusterKeys = (watch: WatchCounts): ClusterKeys => ({ observer: watch.observer, site: siteOf(watch) });
 
 /** A sum, and how it is made up by observer and by site. */
 export class Clustered {

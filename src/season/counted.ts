@@ -1,6 +1,6 @@
 /** A watch as the figures count it: plants by name, queens under the names that stand, workers apart. */
-import type { Watch } from '../../shared/record.js';
 import type { CountingUnit } from '../../shared/vocabularies.js';
+import type { DeterminationCounts, WatchCounts } from '../../shared/watch-counts.js';
 import { standingOf, type Standing } from './standing.js';
 
 export interface CountedPlant {
@@ -12,14 +12,14 @@ export interface CountedPlant {
   readonly unit: CountingUnit;
 }
 
-export interface CountedQueens extends Standing {
+export interface CountedQueens extends Standing<DeterminationCounts> {
   readonly plant: string;
   /** Of the plant as it stands in the watch. */
   readonly entry: number;
 }
 
 export interface CountedWatch {
-  readonly watch: Watch;
+  readonly watch: WatchCounts;
   readonly plants: readonly CountedPlant[];
   /** Workers are not among them. */
   readonly queens: readonly CountedQueens[];
@@ -27,7 +27,7 @@ export interface CountedWatch {
 }
 
 /** Throws where a row of queens names a plant that the watch does not have: such a watch cannot have been stored. */
-export function countedWatch(watch: Watch): CountedWatch {
+export function countedWatch(watch: WatchCounts): CountedWatch {
   const plantOf = (row: number, plant: number): string => {
     const found = watch.plants.find((one) => one.plant === plant);
     if (found) return found.name ?? found.asTyped;

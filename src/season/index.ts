@@ -1,7 +1,7 @@
 /** The season's figures. A figure is a file, a key here and its test. */
 import { withinProtocol } from '../../shared/protocol.js';
-import type { Watch } from '../../shared/record.js';
 import type { Survey } from '../../shared/survey.js';
+import type { WatchCounts } from '../../shared/watch-counts.js';
 import { countedWatch } from './counted.js';
 import { diversity, type Diversity } from './diversity.js';
 import { dispersion, type Dispersion } from './dispersion.js';
@@ -54,7 +54,7 @@ export interface SeasonFigures {
  * is resampled. `planFor`, a change in percent, asks how many watches would show it next year: that takes seconds.
  */
 export function seasonFigures(
-  watches: Iterable<Watch>,
+  watches: Iterable<WatchCounts>,
   {
     survey,
     protocolOnly,

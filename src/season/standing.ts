@@ -5,12 +5,13 @@
  */
 import { Temporal } from 'temporal-polyfill';
 import type { Determination, QueensRow } from '../../shared/record.js';
+import type { DeterminationCounts, QueensCounts } from '../../shared/watch-counts.js';
 
 /** The genus: what is known to it alone, a pair that cannot be told apart, and what cannot be told. */
 export const GENUS = 'Bombus';
 
 /** Queens of a row that count under one name. */
-export interface Standing {
+export interface Standing<By = Determination> {
   readonly bee: string;
   /** Queens on this plant, those already seen on another among them. */
   readonly visits: number;
@@ -22,22 +23,30 @@ export interface Standing {
   /** What the observer called it. */
   readonly reported: string;
   /** The determination that speaks for these queens; null where they count as reported. */
-  readonly by: Determination | null;
+  readonly by: By | null;
 }
 
 const nameOf = (taxa: readonly string[]): string => (taxa.length === 1 ? (taxa[0] ?? GENUS) : GENUS);
 
 /** Those that go before others first. */
-function byAuthority(determinations: readonly Determination[]): Determination[] {
-  const authority = ({ role }: Determination): number => (role === 'coordinator' ? 0 : 1);
+function byAuthority<By extends DeterminationCounts>(determinations: readonly By[]): By[] {
+  const authority = ({ role }: By): number => (role === 'coordinator' ? 0 : 1);
   // The list is in the order in which they were given, so of two with one stamp the later in it is the latest.
   return [...determinations]
     .reverse()
     .sort((a, b) => authority(a) - authority(b) || Temporal.Instant.compare(b.at, a.at));
 }
 
-export function standingOf(row: QueensRow): Standing[] {
+/** Works on whole rows of queens and on what the figures keep of them. */
+export function standingOf<By extends DeterminationCounts>(
+  row: Omit<QueensCounts, 'determinations'> & { readonly determinations: readonly By[] },
+): Standing<By>[] {
   const reported = row.bee ?? GENUS;
+  // nearly every row: nobody determined it, so nothing need be weighed
+  if (row.determinations.length === 0) {
+    const queens = row.count - Math.min(row.seenBefore, row.count);
+    return [{ bee: reported, visits: row.count, caste: row.caste, determined: false, by: null, queens, reported }];
+  }
   let left = row.count;
   const named = byAuthority(row.determinations).map((by) => {
     const visits = Math.min(by.count, left);

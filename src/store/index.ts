@@ -36,4 +36,5 @@ export {
 export { keepPerson, keepPlace, personOf, placesOf } from './people.js';
 export { keepThread, threadOf, type StoredThread } from './threads.js';
 export { clearTimer, dueTimers, nextTimerDue, setTimer, takeTimer, type StoredTimer } from './timers.js';
+export { confirmedCountsOf } from './watch-counts.js';
 export { lastWatchesOf, nextWatchNumber, progressOf, watchByNumber, watchesNearOn, watchesOf } from './watches.js';

@@ -1,6 +1,7 @@
 /** No query walks through a table that grows with the survey: each finds its rows by the index named here. */
 import { expect, test, vi } from 'vitest';
 import {
+  confirmedCountsOf,
   Connection,
   dueTimers,
   failedReplies,
@@ -58,6 +59,11 @@ const table: [asked: string, ask: (store: Store) => unknown, by: string[]][] = [
   ],
   ['the next number', (store) => nextWatchNumber(store, SURVEY), ['watches COVERING INDEX watchNumbers']],
   ['a watch', (store) => watchByNumber(store, SURVEY, 1), ['watches INDEX watchNumbers']],
+  [
+    'what the figures are made of',
+    (store) => [...confirmedCountsOf(store, SURVEY)],
+    ['watches PRIMARY KEY', 'plants PRIMARY KEY', 'queens PRIMARY KEY', 'determinations PRIMARY KEY'],
+  ],
   ['all watches', (store) => [...watchesOf(store, SURVEY)], ['watches INDEX watchNumbers']],
   [
     'the due replies',
