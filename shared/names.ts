@@ -2,6 +2,9 @@
 import { z } from 'zod';
 import { COUNTING_UNITS } from './vocabularies.js';
 
+/** The genus: what is known to it alone, a pair that cannot be told apart, and what cannot be told. */
+export const GENUS = 'Bombus';
+
 /** Where a list lives in one cell, its items are joined by ` | `. */
 const list = z.string().transform((cell) =>
   cell

@@ -4,6 +4,7 @@ import type { Dialog } from './dialog.js';
 import type { Names } from './names.js';
 import { localDate, localTime } from './record.js';
 import { DATE_ORDERS, LENGTH_UNITS, MAIL_SECURITY, SPEED_UNITS, TEMPERATURE_UNITS, WEEKDAYS } from './vocabularies.js';
+import type { ReportWording } from './report-wording.js';
 import type { Wording } from './wording.js';
 import type { Words } from './words.js';
 
@@ -131,6 +132,8 @@ export interface Survey {
   readonly settings: SurveySettings;
   readonly dialog: Dialog;
   readonly wording: Wording;
+  /** What the report page says. */
+  readonly report: ReportWording;
   readonly words: Words;
   readonly names: Names;
 }

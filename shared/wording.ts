@@ -37,7 +37,7 @@ export type PhraseValues = Readonly<Record<string, string | number | boolean | n
 const parsed = new Map<string, IntlMessageFormat>();
 
 /** Fills a sentence in. Throws where the sentence names a value it was not given: a mistake of ours. */
-export function fill(wording: Wording, sentence: string, values: PhraseValues = {}): string {
+export function fill(wording: Pick<Wording, 'locale'>, sentence: string, values: PhraseValues = {}): string {
   const key = `${wording.locale}\n${sentence}`;
   let format = parsed.get(key);
   if (!format) {

@@ -39,13 +39,22 @@ export const publish: Command = {
       throw new CommandError(`No confirmed watch of ${settings.name} is in ${values.data}, so nothing was published.`);
     const { archiveFiles, zipped } = await import('../publish/archive/index.js');
     const today = Temporal.Now.plainDateISO(settings.timeZone).toString();
-    const { reportPage } = await import('../publish/report/index.js');
+    const { doubts, reportPage, watching } = await import('../publish/report/index.js');
     const figuresOf = (protocolOnly: boolean): SeasonFigures =>
       seasonFigures(stored.map(withoutPlantWords), { survey, protocolOnly, seed: SEASON_SEED });
+    const [where, doubtful] = [watching(settings), doubts(settings)];
+    for (const watch of watches) where.add(watch);
+    for (const watch of stored) doubtful.add(watch);
+    const season = {
+      all: figuresOf(false),
+      within: figuresOf(true),
+      watching: where.result(),
+      doubts: doubtful.result(),
+    };
     const tables = publicTables(watches);
     const pieces = [
       ...tables.map((table) => ({ file: `${table.name}.csv`, text: csvOf(table) })),
-      { file: REPORT, text: await reportPage(figuresOf(false), figuresOf(true), settings) },
+      { file: REPORT, text: await reportPage(season, survey) },
       { file: SPREADSHEET, text: await spreadsheet(tables, watches, today) },
       { file: ARCHIVE, text: await zipped(archiveFiles(watches, survey, today), today) },
     ];

@@ -1,8 +1,9 @@
 /** Draws the bees-by-plants table for a terminal: bees down, plants across, in as many blocks as its width takes. */
 import Table from 'cli-table3';
+import { beeLabel } from '../../shared/labels.js';
 import type { Survey } from '../../shared/survey.js';
 import { say } from '../../shared/wording.js';
-import { GENUS, type SeasonFigures } from '../season/index.js';
+import type { SeasonFigures } from '../season/index.js';
 import { columnsOf, harmless, wrapped } from './plain-text.js';
 
 /** Columns of a line: what every terminal has, and a mail of plain text too. */
@@ -25,14 +26,6 @@ interface Column {
 }
 
 const sum = (numbers: readonly number[]): number => numbers.reduce((total, number) => total + number, 0);
-
-/** "common eastern (B. impatiens)". */
-export function beeLabel(name: string, { names, wording }: Pick<Survey, 'names' | 'wording'>): string {
-  if (name === GENUS) return say(wording, 'season-genus');
-  const scientific = name.replace(/^Bombus /, 'B. ');
-  const common = names.bees.find((bee) => bee.name === name)?.common[0];
-  return common === undefined ? scientific : `${common.replace(/ bumble ?bee$/i, '')} (${scientific})`;
-}
 
 /** Common names of plants; where two of them share one, their scientific names; words as typed as they are. */
 function plantLabels(plants: readonly string[], { names }: Pick<Survey, 'names'>): string[] {
@@ -98,7 +91,7 @@ export function seasonTable(
   const totals = [total('season-visits', table.counts.map(sum)), total('season-queens', table.queens)];
 
   const beeRows = table.bees.map((name, bee) => ({
-    label: labelled(beeLabel(name, survey)),
+    label: labelled(beeLabel(name, survey.names, say(wording, 'season-genus'))),
     cell: ({ byBee }: Column) => ((byBee[bee] ?? 0) === 0 ? NONE : shown(byBee[bee] ?? 0)),
   }));
   const sumRows = [

@@ -4,11 +4,11 @@
  * the latest; each takes its queens from what is left, and what none speaks for counts as reported.
  */
 import { Temporal } from 'temporal-polyfill';
+import { GENUS } from '../../shared/names.js';
 import type { Determination, QueensRow } from '../../shared/record.js';
 import type { DeterminationCounts, QueensCounts } from '../../shared/watch-counts.js';
 
-/** The genus: what is known to it alone, a pair that cannot be told apart, and what cannot be told. */
-export const GENUS = 'Bombus';
+export { GENUS };
 
 /** Queens of a row that count under one name. */
 export interface Standing<By = Determination> {

@@ -2,6 +2,7 @@
 import { join } from 'node:path';
 import { dialogSchema } from '../../shared/dialog.js';
 import { beeRow, plantRow, type Names } from '../../shared/names.js';
+import { reportWordingSchema } from '../../shared/report-wording.js';
 import { surveySettingsSchema, type Survey, type SurveySettings } from '../../shared/survey.js';
 import { wordingSchema } from '../../shared/wording.js';
 import { wordsSchema } from '../../shared/words.js';
@@ -43,8 +44,9 @@ export function loadSurvey(path: string = DEMO_SURVEY, folder: string = DIALOGS)
   const dialog = readYaml(dialogFile, dialogSchema);
   const wording = readYaml(wordingFile, wordingSchema);
   crossCheck(dialog, fileName(dialogFile), wording, fileName(wordingFile));
+  const report = readYaml(join(folder, settings.language, 'report.yaml'), reportWordingSchema);
   const words = readYaml(join(folder, settings.language, 'words.yaml'), wordsSchema);
   const names = loadNames();
   protectedAreListed(settings, names, fileName(path));
-  return { settings, dialog, wording, words, names };
+  return { settings, dialog, wording, report, words, names };
 }

@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest';
 import { beeRow, plantRow } from '../../shared/names.js';
-import { beeLabel, seasonTable } from '../../src/commands/season-table.js';
+import { seasonTable } from '../../src/commands/season-table.js';
 import { survey } from '../demo-survey.js';
 
 // Names of our own, so that the lists can grow without moving a column here.
@@ -119,15 +119,4 @@ test('a season without a queen still shows its plants', () => {
   const none = { bees: [], plants: ['Cercis canadensis'], counts: [], queens: [], flowers: [50], watches: [2] };
   const drawn = seasonTable({ effort, table: none }, named, { protocolOnly: false, columns: 80 });
   expect(drawn).toContain('all bees              0       0       0');
-});
-
-const labels: [name: string, label: string][] = [
-  ['Bombus impatiens', 'common eastern (B. impatiens)'],
-  ['Bombus rufocinctus', 'B. rufocinctus'],
-  ['Bombus nowhere', 'B. nowhere'],
-  ['Xylocopa virginica', 'Xylocopa virginica'],
-  ['Bombus', 'not told apart (Bombus)'],
-];
-test.each(labels)('%s is shown as %s', (name, label) => {
-  expect(beeLabel(name, named)).toBe(label);
 });

@@ -172,13 +172,16 @@ describe('each key of survey.yaml', () => {
   });
 });
 
-test.each(['demo/survey.yaml', 'dialogs/flower-watch.yaml', 'dialogs/en/wording.yaml', 'dialogs/en/words.yaml'])(
-  '%s says the same to another reader of YAML',
-  (file) => {
-    const path = join(ROOT, file);
-    expect(readYaml(path, z.unknown())).toEqual(parse(readFileSync(path, 'utf8')));
-  },
-);
+test.each([
+  'demo/survey.yaml',
+  'dialogs/flower-watch.yaml',
+  'dialogs/en/wording.yaml',
+  'dialogs/en/report.yaml',
+  'dialogs/en/words.yaml',
+])('%s says the same to another reader of YAML', (file) => {
+  const path = join(ROOT, file);
+  expect(readYaml(path, z.unknown())).toEqual(parse(readFileSync(path, 'utf8')));
+});
 
 describe('the files of a dialog', () => {
   /** Loads the demo survey with a copy of `dialogs/` in which one thing was changed. */
@@ -205,6 +208,14 @@ describe('the files of a dialog', () => {
     ['flower-watch.yaml', 'question: where', 'question: whither', /questions\.whither: is missing/],
     ['en/wording.yaml', '  stored-fix:', '  stored-fixx:', /wording\.yaml, line \d+: phrases/],
     ['en/wording.yaml', '{count, plural, one {one}', '{count, plural, one {one', /is no ICU message/],
+    [
+      'en/report.yaml',
+      '{minutes, number} minutes',
+      '{minuets, number} minutes',
+      /report\.yaml, line \d+: page\.lead: names \{minuets\}; known here: from, to, .*minutes/,
+    ],
+    ['en/report.yaml', 'one {one person}', 'one {one person', /report\.yaml, line \d+: page\.lead: is no ICU message/],
+    ['en/report.yaml', '  terms:', '  term:', /report\.yaml, line \d+: page/],
     ['en/words.yaml', '  tens:', '  teens:', /words\.yaml.*numbers\.t/],
   ];
   test.each(table)('%s: "%s" changed to "%s" is refused', (file, from, to, said) => {

@@ -1,9 +1,7 @@
 /** Whether the names in a package are names: bees must be, plants may be words as typed. */
-import type { Names } from '../../../shared/names.js';
+import { GENUS, type Names } from '../../../shared/names.js';
 import type { CountingUnit } from '../../../shared/vocabularies.js';
 import { shown } from './problem.js';
-
-const GENUS = 'Bombus';
 
 export interface KnownNames {
   /** What is wrong with a bee's name, and what would do; null where it is accepted. */

@@ -2,4 +2,4 @@
 export { observerKeys } from './observers.js';
 export { spreadsheet } from './spreadsheet.js';
 export { csvOf, publicTables, type PublicTable } from './tables.js';
-export { withoutPlantWords, publicWatch, type PublicWatch } from './watch.js';
+export { publicWatch, UNNAMED_PLANT, withoutPlantWords, type PublicWatch } from './watch.js';

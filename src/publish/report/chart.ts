@@ -2,54 +2,60 @@
 import { loader as vegaLoader, parse, resetSVGDefIds, View } from 'vega';
 import { compile, type TopLevelSpec } from 'vega-lite';
 
-/** Blue of Okabe & Ito, "Color Universal Design" (2008), told apart by people with colour vision deficiencies. */
+/** Of Okabe & Ito, "Color Universal Design" (2008), told apart by people with colour vision deficiencies. */
 export const BLUE = '#0072B2';
+export const ORANGE = '#D55E00';
+/** Light beside `BLUE` in black and white too. */
+export const YELLOW = '#F0E442';
 
-/** The same specification gives the same bytes. */
-export async function chartSvg(spec: TopLevelSpec): Promise<string> {
+/** How wide all charts are drawn, pixels: the page of a small phone, so that words in them keep their size there. */
+const WIDTH = 328;
+
+/**
+ * A chart without its frame. Room around the plot is given, not found out: without a browser the width of words is
+ * only guessed. `room` is that for words, pixels.
+ */
+export interface Chart {
+  readonly spec: TopLevelSpec;
+  /** Of the plot, pixels. */
+  readonly height: number | { readonly step: number };
+  readonly room: { readonly left: number; readonly top?: number; readonly bottom: number };
+}
+
+/** For `labelExpr`: the words that stand at each value of an axis. */
+export const labelled = (values: readonly (string | number)[], labels: readonly string[]): string =>
+  `${JSON.stringify(labels)}[indexof(${JSON.stringify(values)}, datum.value)]`;
+
+/** The same chart gives the same bytes. */
+export async function chartSvg({ spec, height, room }: Chart): Promise<string> {
   const loader = vegaLoader();
   loader.load = () => Promise.reject(new Error('A chart of the report fetches nothing: put its values into "data".'));
   resetSVGDefIds(); // ids of gradients count up over charts otherwise
-  const view = new View(parse(compile(spec).spec), { renderer: 'none', loader });
+  const { left, top = 10, bottom } = room;
+  const right = 14;
+  const whole = {
+    ...spec,
+    width: WIDTH - left - right,
+    height,
+    padding: { left, right, top, bottom },
+    autosize: 'none',
+    background: 'transparent',
+    config: {
+      axis: { labelFontSize: 12, titleFontSize: 12, titleFontWeight: 'normal', labelColor: '#222', titleColor: '#222' },
+      legend: {
+        labelFontSize: 12,
+        labelLimit: 0,
+        orient: 'top',
+        direction: 'vertical',
+        title: null,
+        symbolSize: 80,
+        offset: 4,
+      },
+      view: { stroke: null },
+    },
+  } as TopLevelSpec;
+  const view = new View(parse(compile(whole).spec), { renderer: 'none', loader });
   const svg = await view.toSVG();
   view.finalize();
   return svg;
-}
-
-/** A name with its value and the ends of its interval, null where it has none. */
-export interface Dot {
-  readonly name: string;
-  readonly value: number;
-  readonly low: number | null;
-  readonly high: number | null;
-}
-
-/** A row a name: a dot at its value and a bar over its interval. `lineAt` draws a dashed line; null without a dot. */
-export function rowsOfDots(dots: readonly Dot[], measure: string, lineAt: number | null = null): TopLevelSpec | null {
-  if (dots.length === 0) return null;
-  const y = { field: 'name', type: 'nominal', title: null, sort: null, axis: { labelLimit: 320 } } as const;
-  return {
-    data: { values: [...dots] },
-    width: 300,
-    layer: [
-      ...(lineAt === null
-        ? []
-        : [
-            {
-              data: { values: [{}] },
-              mark: { type: 'rule' as const, color: '#666', strokeDash: [4, 3] },
-              encoding: { x: { datum: lineAt } },
-            },
-          ]),
-      {
-        transform: [{ filter: 'isValid(datum.low)' }],
-        mark: { type: 'rule', color: BLUE },
-        encoding: { x: { field: 'low', type: 'quantitative' }, x2: { field: 'high' }, y },
-      },
-      {
-        mark: { type: 'point', filled: true, size: 60, color: BLUE },
-        encoding: { x: { field: 'value', type: 'quantitative', title: measure }, y },
-      },
-    ],
-  };
 }

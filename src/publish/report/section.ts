@@ -1,8 +1,20 @@
 /** What a part of the report is made of. A section is a file in `sections/`, a line in `index.ts`. */
-import type { TopLevelSpec } from 'vega-lite';
+import type { SeasonFigures } from '../../season/index.js';
+import type { Chart } from './chart.js';
+import type { Doubts } from './doubts.js';
+import type { Voice } from './voice.js';
+import type { Watching } from './watching.js';
 
-/** Shown for every figure that the data cannot give. */
-export const NOT_ENOUGH = 'not enough data';
+/** A chart with its numbers. */
+export interface Part {
+  readonly title: string;
+  /** Null where there is nothing to draw. */
+  readonly chart: Chart | null;
+  readonly head: readonly string[];
+  readonly rows: readonly (readonly string[])[];
+  /** Many narrow columns: their heads stand upright. */
+  readonly upright?: boolean;
+}
 
 export interface Section {
   readonly title: string;
@@ -11,18 +23,19 @@ export interface Section {
   /** One sentence: what it does not show. */
   readonly limits: string;
   readonly computed: string;
-  /** Null where there is nothing to draw. */
-  readonly chart: TopLevelSpec | null;
-  readonly head: readonly string[];
-  readonly rows: readonly (readonly string[])[];
+  /** Said where there is little to go by. */
+  readonly small: string | null;
+  readonly parts: readonly Part[];
 }
 
-/** A number as the report prints it. */
-export const figure = (value: number | null, digits = 2): string =>
-  value === null || !Number.isFinite(value) ? NOT_ENOUGH : value.toFixed(digits);
+/** All that a section may draw on. */
+export interface Season {
+  /** Of all confirmed watches. */
+  readonly all: SeasonFigures;
+  /** Of those within the survey's protocol. */
+  readonly within: SeasonFigures;
+  readonly watching: Watching;
+  readonly doubts: Doubts;
+}
 
-/** An interval as the report prints it; `missing` says why there is none. */
-export const interval = (
-  ends: { readonly low95: number; readonly high95: number } | null,
-  missing = NOT_ENOUGH,
-): string => (ends === null ? missing : `${figure(ends.low95)} to ${figure(ends.high95)}`);
+export type SectionOf = (season: Season, voice: Voice) => Section;

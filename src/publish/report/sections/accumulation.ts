@@ -1,40 +1,50 @@
 /** How many kinds of bee more watches would show. */
-import type { SeasonFigures } from '../../../season/index.js';
 import { BLUE } from '../chart.js';
-import { figure, type Section } from '../section.js';
+import { FEW } from '../few.js';
+import type { SectionOf } from '../section.js';
 
 /** Rows of the table; the chart holds every point. */
 const ROWS = 10;
 
-export function accumulationSection({ diversity }: SeasonFigures): Section {
+export const accumulationSection: SectionOf = ({ all: { diversity } }, { words, say, figure, whole }) => {
+  const { columns } = words;
+  const { accumulation: wording } = words.sections;
   const points = diversity?.byWatches ?? [];
   const every = Math.max(1, Math.ceil(points.length / ROWS));
   const rows = points.filter((_, at) => at % every === every - 1 || at === points.length - 1);
   const chao = diversity?.chao1;
   return {
-    title: 'How many kinds of bee',
-    shows:
+    title: wording.title,
+    shows: say(
+      wording.shows,
       diversity === null || chao === undefined
-        ? 'The line would show how many kinds of bee so many watches find.'
-        : `The line shows how many kinds of bee so many watches find: ${diversity.richness} in all of them; by the kinds seen once or twice there may be ${figure(chao.estimate, 1)} (standard error ${figure(chao.se, 1)}).`,
-    limits: 'It does not say which kinds were missed, and a wrong name can add a kind that was not there.',
-    computed:
-      'Mean over all orders of the watches, exact, those without queens among them. The estimate is Chao1 with bias ' +
-      'correction. Queens named to the genus alone are left out.',
-    chart:
-      points.length < 2
-        ? null
-        : {
-            data: { values: [...points] },
-            width: 330,
-            height: 180,
-            mark: { type: 'line', color: BLUE },
-            encoding: {
-              x: { field: 'watches', type: 'quantitative', title: 'watches' },
-              y: { field: 'expected', type: 'quantitative', title: 'kinds of bee' },
-            },
-          },
-    head: ['Watches', 'Kinds of bee expected'],
-    rows: rows.map(({ watches, expected }) => [String(watches), figure(expected, 1)]),
+        ? { richness: 'none', estimate: '', se: '' }
+        : { richness: whole(diversity.richness), estimate: figure(chao.estimate, 1), se: figure(chao.se, 1) },
+    ),
+    limits: wording.limits,
+    computed: wording.computed,
+    small: points.length > 0 && points.length < FEW.watches ? say(wording.small, { watches: points.length }) : null,
+    parts: [
+      {
+        title: wording.part,
+        chart:
+          points.length < 2
+            ? null
+            : {
+                height: 180,
+                room: { left: 46, bottom: 44 },
+                spec: {
+                  data: { values: [...points] },
+                  mark: { type: 'line', color: BLUE },
+                  encoding: {
+                    x: { field: 'watches', type: 'quantitative', title: columns.watches, axis: { tickCount: 5 } },
+                    y: { field: 'expected', type: 'quantitative', title: wording.columns.expected },
+                  },
+                },
+              },
+        head: [columns.watches, wording.columns.expected],
+        rows: rows.map(({ watches, expected }) => [whole(watches), figure(expected, 1)]),
+      },
+    ],
   };
-}
+};

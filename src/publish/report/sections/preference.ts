@@ -1,40 +1,65 @@
 /** Which plants the queens chose more, or less, than their open flowers would make likely. */
-import type { SeasonFigures } from '../../../season/index.js';
-import { rowsOfDots } from '../chart.js';
-import { figure, interval, type Section } from '../section.js';
+import type { Preference } from '../../../season/index.js';
+import { rowsOfDots } from '../dots.js';
+import { FEW } from '../few.js';
+import type { Part, SectionOf } from '../section.js';
 
-/** A bee with fewer visits is left to the table: its ratios would fill the chart with bars that say nothing. */
-const LEAST_VISITS_DRAWN = 20;
+/** Rows of a chart. */
+const MOST_DRAWN = 20;
 
-export function preferenceSection({ preference }: SeasonFigures): Section {
-  const all = preference ?? [];
-  const visitsOf = (bee: string): number =>
-    all.filter((one) => one.bee === bee).reduce((sum, { used }) => sum + used, 0);
-  const drawn = all.flatMap(({ bee, plant, ratio, low95, high95 }) =>
-    ratio === null || low95 === null || visitsOf(bee) < LEAST_VISITS_DRAWN
-      ? []
-      : [{ name: `${bee.replace('Bombus ', 'B. ')} on ${plant}`, value: ratio, low: low95, high: high95 }],
-  );
-  return {
-    title: 'Which plants the queens chose',
-    shows:
-      'A ratio above 1 means that more visits were seen on the plant than its share of the open flowers would bring.',
-    limits:
-      'It does not say why, and flowers that were not in the patch are no part of the choice; wide intervals mean that ' +
-      'the choice could as well be none.',
-    computed:
-      'Selection ratio: visits seen, divided by visits expected from the shares of open flowers in each watch with two or ' +
-      'more plants (after Manly and others 2002). Intervals by drawing observers again, for all plants of a bee at once. ' +
-      `Drawn are those with an interval, of bees with ${LEAST_VISITS_DRAWN} or more visits.`,
-    chart: rowsOfDots(drawn, 'visits seen / visits expected', 1),
-    head: ['Bee', 'Plant', 'Visits seen', 'Expected', 'Ratio', '95 % interval'],
-    rows: all.map(({ bee, plant, used, expected, ratio, low95, high95 }) => [
-      bee,
-      plant,
-      String(used),
-      figure(expected, 1),
-      figure(ratio),
-      interval(low95 === null || high95 === null ? null : { low95, high95 }),
-    ]),
+export const preferenceSection: SectionOf = ({ all }, { words, say, figure, whole, interval, bee, plant }) => {
+  const { columns } = words;
+  const { preference: wording } = words.sections;
+  const everything = all.preference ?? [];
+  const told = everything.filter(({ used, expected }) => used > 0 || expected >= 1);
+  const byBee = new Map<string, Preference[]>();
+  for (const one of told) byBee.set(one.bee, [...(byBee.get(one.bee) ?? []), one]);
+  // its ratios would fill a chart with bars that say nothing
+  const isFew = (rows: readonly Preference[]): boolean => rows.reduce((sum, { used }) => sum + used, 0) < FEW.choices;
+  const others = [...byBee.values()].filter(isFew);
+  const head = [columns.plant, wording.columns.seen, wording.columns.expected, wording.columns.ratio, columns.interval];
+  const numbers = ({ plant: name, used, expected, ratio, low95, high95 }: Preference): string[] => [
+    plant(name),
+    whole(used),
+    figure(expected, 1),
+    figure(ratio),
+    interval({ low95, high95 }),
+  ];
+  const part = ([name, rows]: [string, Preference[]]): Part => {
+    const drawn = rows
+      .filter(({ ratio, low95 }) => ratio !== null && low95 !== null)
+      .sort((a, b) => b.expected - a.expected)
+      .slice(0, MOST_DRAWN)
+      .map((one) => ({ name: plant(one.plant), value: one.ratio ?? 0, low: one.low95, high: one.high95 }));
+    return {
+      title: bee(name),
+      chart: rowsOfDots(drawn, wording.measure, { lineAt: 1 }),
+      head,
+      rows: rows.map(numbers),
+    };
   };
-}
+  return {
+    title: wording.title,
+    shows: wording.shows,
+    limits: wording.limits,
+    computed: say(wording.computed, {
+      least: FEW.choices,
+      most: MOST_DRAWN,
+      hidden: everything.length - told.length,
+    }),
+    small: others.length > 0 ? say(wording.small, { bees: others.length, least: FEW.choices }) : null,
+    parts: [
+      ...[...byBee].filter(([, rows]) => !isFew(rows)).map(part),
+      ...(others.length === 0
+        ? []
+        : [
+            {
+              title: wording.others,
+              chart: null,
+              head: [columns.bee, ...head],
+              rows: others.flat().map((one) => [bee(one.bee), ...numbers(one)]),
+            },
+          ]),
+    ],
+  };
+};

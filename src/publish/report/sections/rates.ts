@@ -1,40 +1,53 @@
 /** Queens per fifteen minutes, of each bee over all plants. */
-import { COVERAGE, type SeasonFigures } from '../../../season/index.js';
-import { rowsOfDots } from '../chart.js';
-import { figure, interval, type Section } from '../section.js';
+import { COVERAGE } from '../../../season/index.js';
+import { rowsOfDots } from '../dots.js';
+import { FEW } from '../few.js';
+import type { SectionOf } from '../section.js';
 
-/** "88.5 to 95.6": the least and the most that a kind of interval reached. */
-function reached(kind: 'headline' | 'poisson'): string {
+/** The least and the most that a kind of interval reached, percent. */
+function reached(kind: 'headline' | 'poisson'): [least: number, most: number] {
   const shares = COVERAGE.rows.flatMap((row) => row[kind] ?? []);
-  return `${Math.min(...shares).toFixed(1)} to ${Math.max(...shares).toFixed(1)} %`;
+  return [Math.min(...shares), Math.max(...shares)];
 }
 
-export function ratesSection({ rates }: SeasonFigures): Section {
-  const bees = (rates ?? []).filter(({ plant }) => plant === null);
-  const drawn = bees.flatMap(({ bee, per15min, interval: ends }) =>
-    per15min === null
+export const ratesSection: SectionOf = ({ all }, { words, say, figure, whole, interval, bee }) => {
+  const { columns, missing } = words;
+  const { rates: wording } = words.sections;
+  const rates = (all.rates ?? []).filter(({ plant }) => plant === null);
+  const few = rates.filter((rate) => rate.bee !== null && rate.queens < FEW.seen).length;
+  const total = rates.find((rate) => rate.bee === null);
+  // beside all bees together those of one kind would be dots on one line
+  const drawn = rates.flatMap(({ bee: name, per15min, interval: ends }) =>
+    per15min === null || name === null
       ? []
-      : [{ name: bee ?? 'all bees', value: per15min, low: ends?.low95 ?? null, high: ends?.high95 ?? null }],
+      : [{ name: bee(name), value: per15min, low: ends?.low95 ?? null, high: ends?.high95 ?? null }],
   );
-  return {
-    title: 'How many queens in fifteen minutes',
-    shows:
-      'Each dot is the number of queens seen in fifteen minutes of watching; its bar is how far chance may have moved it.',
-    limits: 'It does not show how many queens live there: a bee that is harder to see is counted less often.',
-    computed:
-      'Queens divided by minutes, times fifteen. The bar is a 95 % interval by leaving out one observer (or site) at a ' +
-      'time; there is none below ten of them. The last column would be right only if every watch were alike. In drawn ' +
-      'seasons whose true rate was known, with no to great differences between observers, ' +
-      `the bar held it in ${reached('headline')} of them, the last column in ${reached('poisson')}.`,
-    chart: rowsOfDots(drawn, 'queens in 15 minutes'),
-    head: ['Bee', 'Queens', 'Minutes', 'In 15 minutes', '95 % interval', 'If every watch were alike'],
-    rows: bees.map((rate) => [
-      rate.bee ?? 'all bees',
-      String(rate.queens),
-      String(rate.minutes),
-      figure(rate.per15min),
-      interval(rate.interval, 'too few observers for an interval'),
-      interval(rate.poisson),
-    ]),
+  const spoken = (kind: 'headline' | 'poisson'): string => {
+    const [least, most] = reached(kind);
+    return say(wording.reached, { least: figure(least, 1), most: figure(most, 1) });
   };
-}
+  return {
+    title: wording.title,
+    shows: say(wording.shows, {
+      total: figure(total?.per15min ?? null),
+      interval: interval(total?.interval ?? null, missing.interval),
+    }),
+    limits: wording.limits,
+    computed: say(wording.computed, { headline: spoken('headline'), alike: spoken('poisson') }),
+    small: few > 0 ? say(wording.small, { bees: few }) : null,
+    parts: [
+      {
+        title: wording.part,
+        chart: rowsOfDots(drawn, columns.rate),
+        head: [columns.bee, columns.queens, columns.rate, columns.interval, columns.alike],
+        rows: rates.map((rate) => [
+          bee(rate.bee),
+          whole(rate.queens),
+          figure(rate.per15min),
+          interval(rate.interval, missing.interval),
+          interval(rate.poisson),
+        ]),
+      },
+    ],
+  };
+};

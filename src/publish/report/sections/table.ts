@@ -1,20 +1,28 @@
 /** Bees by plants, as numbers. */
-import type { SeasonFigures } from '../../../season/index.js';
-import type { Section } from '../section.js';
+import { FEW } from '../few.js';
+import type { SectionOf } from '../section.js';
 
-export function tableSection({ table }: SeasonFigures): Section {
+export const tableSection: SectionOf = ({ all: { table } }, { words, say, whole, bee, plant }) => {
+  const { table: wording } = words.sections;
+  const visits = table.counts.flat().reduce((sum, count) => sum + count, 0);
+  const cell = (count: number): string => (count === 0 ? words.missing.none : whole(count));
   return {
-    title: 'Which bees on which plants',
-    shows: 'Each number is how many visits of queens of that bee were seen on that plant.',
-    limits:
-      'It does not show what queens prefer: a plant that was watched more, or has more flowers, gets more visits.',
-    computed: 'Visits counted in all confirmed watches, a queen seen again counted again; a dot is none.',
-    chart: null,
-    // seventeen bees must find room on paper
-    head: ['Plant', ...table.bees.map((bee) => bee.replace('Bombus ', 'B. '))],
-    rows: table.plants.map((plant, at) => [
-      plant,
-      ...table.bees.map((_, bee) => table.counts[bee]?.[at] || '·').map(String),
-    ]),
+    title: wording.title,
+    shows: wording.shows,
+    limits: wording.limits,
+    computed: wording.computed,
+    small: visits < FEW.visits ? say(wording.small, { visits }) : null,
+    parts: [
+      {
+        title: wording.part,
+        chart: null,
+        head: [words.columns.plant, ...table.bees.map(bee), words.names.allBees],
+        rows: table.plants.map((name, at) => {
+          const counts = table.bees.map((_, row) => table.counts[row]?.[at] ?? 0);
+          return [plant(name), ...[...counts, counts.reduce((sum, count) => sum + count, 0)].map(cell)];
+        }),
+        upright: true,
+      },
+    ],
   };
-}
+};

@@ -1,48 +1,92 @@
 /** Queens of all bees per fifteen minutes, week by week. */
-import type { SeasonFigures } from '../../../season/index.js';
-import { BLUE } from '../chart.js';
-import { figure, interval, type Section } from '../section.js';
+import { BLUE, labelled } from '../chart.js';
+import { FEW } from '../few.js';
+import type { SectionOf } from '../section.js';
+import { weeksThrough } from '../weeks.js';
 
-export function weeksSection({ phenology }: SeasonFigures): Section {
-  const weeks = (phenology?.weeks ?? []).filter(({ bee }) => bee === null);
-  const drawn = weeks.flatMap(({ week, per15min, poisson }) =>
-    per15min === null ? [] : [{ week, rate: per15min, low: poisson?.low95, high: poisson?.high95 }],
-  );
-  return {
-    title: 'Week by week',
-    shows: 'Each dot is the number of queens of all bees seen in fifteen minutes of watching in that week.',
-    limits: 'It does not tell the season from the weather, or from who happened to watch where in that week.',
-    computed:
-      'Queens divided by minutes, times fifteen, in weeks from Monday to Sunday (ISO 8601). The bar is a 95 % interval ' +
-      '(Garwood) if every watch were alike, so it is rather too short. A week without a watch has no rate.',
-    chart:
-      drawn.length === 0
-        ? null
-        : {
-            data: { values: drawn },
-            width: 330,
-            height: 180,
-            encoding: { x: { field: 'week', type: 'ordinal', title: 'week' } },
-            layer: [
-              {
-                transform: [{ filter: 'isValid(datum.low)' }],
-                mark: { type: 'rule', color: BLUE },
-                encoding: { y: { field: 'low', type: 'quantitative' }, y2: { field: 'high' } },
-              },
-              {
-                mark: { type: 'point', filled: true, size: 60, color: BLUE },
-                encoding: { y: { field: 'rate', type: 'quantitative', title: 'queens in 15 minutes' } },
-              },
-            ],
+/** More of them leave some out. */
+const MOST_LABELS = 16;
+
+export const weeksSection: SectionOf = ({ all }, { words, say, figure, whole, interval, weeks: weeksOf }) => {
+  const { columns } = words;
+  const { weeks: wording } = words.sections;
+  const weeks = (all.phenology?.weeks ?? []).filter(({ bee }) => bee === null);
+  const through = weeksThrough(weeks.map((one) => one.week));
+  const { monday, days } = weeksOf(through);
+  const drawn = weeks.flatMap(({ week: name, watches, per15min, poisson }) =>
+    per15min === null
+      ? []
+      : [
+          {
+            week: name,
+            rate: per15min,
+            low: poisson?.low95,
+            high: poisson?.high95,
+            few: watches < FEW.watchesOfWeek,
           },
-    head: ['Week', 'Watches', 'Minutes', 'Queens', 'In 15 minutes', 'If every watch were alike'],
-    rows: weeks.map((week) => [
-      week.week,
-      String(week.watches),
-      String(week.minutes),
-      String(week.queens),
-      figure(week.per15min),
-      interval(week.poisson),
-    ]),
+        ],
+  );
+  const few = drawn.filter((one) => one.few).length;
+  return {
+    title: wording.title,
+    shows: wording.shows,
+    limits: wording.limits,
+    computed: wording.computed,
+    small: few > 0 ? say(wording.small, { weeks: few }) : null,
+    parts: [
+      {
+        title: wording.part,
+        chart:
+          drawn.length === 0
+            ? null
+            : {
+                height: 180,
+                room: { left: 46, bottom: 62 },
+                spec: {
+                  data: { values: drawn },
+                  encoding: {
+                    x: {
+                      field: 'week',
+                      type: 'ordinal',
+                      title: null,
+                      // weeks that nobody watched keep their room
+                      scale: { domain: through },
+                      axis: {
+                        labelAngle: -45,
+                        labelOverlap: through.length > MOST_LABELS,
+                        labelExpr: labelled(through, through.map(monday)),
+                      },
+                    },
+                  },
+                  layer: [
+                    {
+                      transform: [{ filter: 'isValid(datum.low)' }],
+                      mark: { type: 'rule', color: BLUE, strokeWidth: 2 },
+                      encoding: {
+                        y: { field: 'low', type: 'quantitative', title: columns.rate },
+                        y2: { field: 'high' },
+                      },
+                    },
+                    {
+                      mark: { type: 'point', size: 70, color: BLUE, opacity: 1, strokeWidth: 2 },
+                      encoding: {
+                        y: { field: 'rate', type: 'quantitative' },
+                        fill: { condition: { test: 'datum.few', value: 'white' }, value: BLUE },
+                      },
+                    },
+                  ],
+                },
+              },
+        head: [columns.week, columns.watches, columns.minutes, columns.queens, columns.rate, columns.alike],
+        rows: weeks.map((one) => [
+          days(one.week),
+          whole(one.watches),
+          whole(one.minutes),
+          whole(one.queens),
+          figure(one.per15min),
+          interval(one.poisson),
+        ]),
+      },
+    ],
   };
-}
+};
