@@ -128,9 +128,36 @@ test('only confirmed watches are published', () => {
     expect(publicWatch(watch({ status }), survey, observerKeys())).toBeNull();
 });
 
-test('observers have numbers in the order of their first watch', () => {
-  const keyOf = observerKeys();
-  expect(['b', 'a', 'b', 'c'].map(keyOf)).toEqual(['observer-1', 'observer-2', 'observer-1', 'observer-3']);
+describe('an observer’s public key', () => {
+  const told = (number: number, observer: string, status: Watch['status'] = 'confirmed'): Watch =>
+    watch({ number, observer, status });
+  const keysIn = (watches: readonly Watch[]): Record<number, string> => {
+    const keyOf = observerKeys();
+    const shown = watches.flatMap((one) => publicWatch(one, survey, keyOf) ?? []);
+    return Object.fromEntries(shown.map(({ number, observer }) => [number, observer]));
+  };
+
+  test('is the number of the first watch they told', () => {
+    const watches = [told(3, 'b'), told(4, 'a'), told(5, 'b'), told(9, 'c')];
+    expect(keysIn(watches)).toEqual({ 3: 'observer-3', 4: 'observer-4', 5: 'observer-3', 9: 'observer-9' });
+  });
+
+  test.each(['set-aside', 'practice', 'unconfirmed'] as const)('stays when their first watch is %s', (status) => {
+    const before = keysIn([told(3, 'b'), told(4, 'a'), told(5, 'b'), told(6, 'a')]);
+    const after = keysIn([told(3, 'b', status), told(4, 'a'), told(5, 'b'), told(6, 'a')]);
+    expect(after).toEqual({ 4: before[4], 5: before[5], 6: before[6] });
+  });
+
+  test('stays when somebody else comes, goes, or turns out to be a third person', () => {
+    expect(keysIn([told(4, 'a'), told(7, 'd')])).toMatchObject({ 4: 'observer-4' });
+    expect(keysIn([told(2, 'e'), told(4, 'a'), told(7, 'e')])).toMatchObject({ 4: 'observer-4' });
+  });
+
+  test('is refused where watches do not come by number, for it would depend on their order', () => {
+    const keyOf = observerKeys();
+    keyOf({ observer: 'a', number: 5 });
+    expect(() => keyOf({ observer: 'a', number: 4 })).toThrow('Watch 4 came after watch 5');
+  });
 });
 
 test('the spreadsheet holds the tables and the bees by plants, and a word that looks like a formula stays a word', async () => {

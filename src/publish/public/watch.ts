@@ -7,6 +7,7 @@ import type { Names } from '../../../shared/names.js';
 import type { SurveySettings } from '../../../shared/survey.js';
 import { withinProtocol } from '../../../shared/protocol.js';
 import { standingOf, type Standing } from '../../season/index.js';
+import type { ObserverKey } from './observers.js';
 import { publicPlace, type PublicPlace } from './place.js';
 
 /** Stands for every plant that is on no list. */
@@ -58,13 +59,15 @@ export interface PublicWatch {
 export function publicWatch(
   watch: Watch,
   { settings, names }: { readonly settings: SurveySettings; readonly names: Names },
-  observerKey: (observer: string) => string,
+  observerKey: ObserverKey,
 ): PublicWatch | null {
+  // before anything else: a watch that is not published may be its observer's first
+  const observer = observerKey(watch);
   if (watch.status !== 'confirmed') return null;
   const cuckoos = new Set(names.bees.filter(({ cuckoo }) => cuckoo).map(({ name }) => name));
   return {
     number: watch.number,
-    observer: observerKey(watch.observer),
+    observer,
     date: watch.date,
     start: watch.times.start,
     end: watch.times.end,
