@@ -19,7 +19,9 @@ export function takePhotograph(
   const { report } = thread;
   if (report !== null) {
     const known = report.photographs.some((other) => other.sha256 === sha256);
-    const next = known ? report : changed(report, { photographs: [...report.photographs, photograph] });
+    const photographs = known ? report.photographs : [...report.photographs, photograph];
+    // while the clock runs the buttons of the last tally stay good: a picture is none
+    const next = known || report.live ? { ...report, photographs } : changed(report, { photographs });
     return {
       thread: { ...thread, report: next },
       said: [say(wording, 'photograph-kept')],

@@ -4,6 +4,7 @@ import type { Reply } from '../../shared/message.js';
 import { questionText } from './ask.js';
 import { summaryTimers } from './confirm.js';
 import { applies, nextOpen, openFields } from './fields.js';
+import { liveChoices } from './live/index.js';
 import { changed, withReport } from './thread.js';
 import type { Asking, Outcome, Scene, Step, Thread } from './types.js';
 import { begun } from './wish.js';
@@ -41,7 +42,11 @@ export function reply(
   }
   const { asking, report } = thread;
   if (echo != null && asking?.kind !== 'confirm') texts.push(echo);
-  if (then !== 'rest' && asking !== null) {
+  if (report?.live && asking?.kind === 'live') {
+    // not when five minutes are left: those of the last acknowledgement stand right above
+    const isTold = message.what.kind !== 'time' || report.live.pausedAt !== null;
+    choices = isTold ? liveChoices({ ...report, live: report.live }, scene) : [];
+  } else if (then !== 'rest' && asking !== null) {
     const question = questionText(asking, thread, scene);
     if (question.text !== '') texts.push(question.text);
     choices = question.choices;

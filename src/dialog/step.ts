@@ -13,7 +13,7 @@ import { correct } from './correct.js';
 import { nextOpen, openFields, tell, untell } from './fields.js';
 import { contextOf, hear } from './hear.js';
 import { answerLicence } from './licence.js';
-import { hearLive, liveSlot, recountLive } from './live.js';
+import { hearLive, liveSlot, meansTheSame, recountLive, staleInLive } from './live/index.js';
 import { open, otherSurvey } from './opening.js';
 import { answerConsent, answerPerson } from './person.js';
 import { answerJoin, takePhotograph } from './photographs.js';
@@ -53,12 +53,8 @@ function understand(thread: Thread, scene: Scene): Outcome {
       return otherSurvey(thread, what.survey, scene) ?? open(thread, consented, scene);
     case 'time':
       return onTime(thread, what.key, what.report, scene);
-    case 'pressed': {
-      if ((thread.report?.id ?? '') !== what.report || revisionOf(thread) !== what.revision) {
-        return { thread, said: [say(scene.survey.wording, 'stale-button')], effects: [], then: 'rest' };
-      }
-      return onText(thread, what.words, consented, scene);
-    }
+    case 'pressed':
+      return isCurrent(thread, what, scene) ? onText(thread, what.words, consented, scene) : stale(thread, scene);
     case 'text':
       return onText(thread, what.text, consented, scene);
     case 'place':
@@ -73,6 +69,24 @@ function understand(thread: Thread, scene: Scene): Outcome {
         then: 'rest',
       };
   }
+}
+
+/** Whether a button still means what it meant when it was shown. */
+function isCurrent(
+  thread: Thread,
+  pressed: { report: string; revision: number; words: string },
+  scene: Scene,
+): boolean {
+  const { report } = thread;
+  if ((report?.id ?? '') !== pressed.report) return false;
+  if (revisionOf(thread) === pressed.revision) return true;
+  return report?.live != null && meansTheSame({ ...report, live: report.live }, pressed.words, scene);
+}
+
+function stale(thread: Thread, scene: Scene): Outcome {
+  const { report, asking } = thread;
+  if (report?.live && asking?.kind === 'live') return staleInLive(thread, { ...report, live: report.live }, scene);
+  return { thread, said: [say(scene.survey.wording, 'stale-button')], effects: [], then: 'rest' };
 }
 
 const NO_PHOTOGRAPH = {
@@ -192,7 +206,7 @@ function converse(before: Thread, text: string, wish: Wish | null, scene: Scene)
   const { asking } = before;
   const aside = wish && AT_ANY_TIME.has(wish.wish) ? answerWish(before, wish, scene) : null;
   if (aside) return aside;
-  if (asking?.kind === 'throw-away') return answerThrowAway(before, text, scene);
+  if (asking?.kind === 'throw-away') return answerThrowAway(before, text, wish, scene);
   if (asking?.kind === 'right') return answerRight(before, asking.right, text, scene);
   if (before.report?.live) return hearLive(before, { ...before.report, live: before.report.live }, text, wish, scene);
   if (asking?.kind === 'person') {
@@ -261,7 +275,7 @@ function firstText(thread: Thread, report: Report, text: string, scene: Scene): 
     : { ...told, said: [say(scene.survey.wording, 'hello')] };
 }
 
-function answerThrowAway(thread: Thread, text: string, scene: Scene): Outcome {
+function answerThrowAway(thread: Thread, text: string, wish: Wish | null, scene: Scene): Outcome {
   const reading = readYesNo(text, contextOf(scene, thread.report));
   const { wording } = scene.survey;
   if (reading.state === 'sure' && reading.value.answer === 'yes') {
@@ -275,6 +289,9 @@ function answerThrowAway(thread: Thread, text: string, scene: Scene): Outcome {
     };
   }
   const { report } = thread;
+  // a queen came meanwhile
+  if (report?.live && reading.state !== 'sure')
+    return hearLive(thread, { ...report, live: report.live }, text, wish, scene);
   if (report?.live)
     return {
       thread: { ...thread, asking: { kind: 'live' } },

@@ -63,6 +63,10 @@ export interface Live {
   readonly entryMessages?: readonly string[];
   /** Messages that could not be read while it ran: asked about when time is up. */
   readonly unread: readonly string[];
+  /** Bees that this observer named before, the most usual first; left out by an older program. */
+  readonly bees?: readonly string[];
+  /** "Same one" was said, and it was asked where she is now. */
+  readonly asksSame?: boolean;
 }
 
 export interface Report {

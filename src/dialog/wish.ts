@@ -5,7 +5,7 @@ import { correctByWish } from './correct.js';
 import { applies, nextOpen, tell } from './fields.js';
 import { samePlace } from './hear.js';
 import { chooseLicence } from './licence.js';
-import { startLive } from './live.js';
+import { startLive } from './live/index.js';
 import { personOf } from './person.js';
 import { startReminders, stopReminders } from './reminders.js';
 import { askRight } from './rights.js';

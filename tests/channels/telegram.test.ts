@@ -234,6 +234,44 @@ describe('a live watch', () => {
   });
 });
 
+test('a live watch is counted with buttons, in one message that changes without a sound', async () => {
+  const bot = await newBot();
+  const { data } = await serve(bot);
+  const wren = bot.person(7);
+  await tell(bot, wren, ['hi', 'yes', 'start']);
+  expect(bot.seen(7).at(-1)?.buttons).toEqual([['pause']]);
+  const started = bot.seen(7).length;
+  const acknowledged = () =>
+    bot
+      .seen(7)
+      .slice(started)
+      .filter(({ fromBot }) => fromBot);
+  const afterEdits = (edits: number): Promise<void> =>
+    bot.until(() => acknowledged().at(-1)?.edits === edits, `acknowledgement ${edits}`);
+  wren.say('bluebells, phlox');
+  await afterEdits(0);
+  wren.say('1 imp on phlox');
+  await afterEdits(1);
+  expect(acknowledged().at(-1)?.buttons).toEqual([
+    ['common eastern on Virginia bluebells'],
+    ['common eastern on phlox'],
+    ['same one on Virginia bluebells'],
+    ['undo', 'pause'],
+  ]);
+  const presses = ['common eastern on phlox', 'same one on Virginia bluebells', 'undo', 'pause'];
+  for (const [at, words] of presses.entries()) {
+    wren.press(words);
+    await afterEdits(at + 2);
+  }
+  expect(acknowledged()).toMatchObject([{ silent: true, text: 'Clock stopped. “Go on” starts it again.' }]);
+  expect(acknowledged().at(-1)?.buttons).toEqual([['go on', 'stop']]);
+  wren.press('stop');
+  await bot.until(() => /^Time\./.test(last(bot, wren)));
+  expect(last(bot, wren)).toContain('2 queens');
+  await bot.until(() => bot.pressesAnswered.length === presses.length + 1);
+  expect(await storedIn(data)).toEqual([]);
+});
+
 test('ten people in ten interleaved conversations get each their own record', async () => {
   const bot = await newBot();
   const { data, close } = await serve(bot);

@@ -2,7 +2,7 @@
 import { Temporal } from 'temporal-polyfill';
 import type { History } from '../../shared/history.js';
 import { licensed } from '../../shared/licence.js';
-import { contentSchema, type Content, type Message } from '../../shared/message.js';
+import { contentSchema, type Content, type Message, type Reply } from '../../shared/message.js';
 import type { Person, SavedPlace } from '../../shared/person.js';
 import { receiptSchema, type Receipt } from '../../shared/receipt.js';
 import { watchSchema, type Watch } from '../../shared/record.js';
@@ -31,6 +31,8 @@ export class Conversation {
   /** Everything said so far, theirs after "> ". */
   readonly transcript: string[] = [];
   last: Turn = { replies: [], asking: null, offer: null, stored: null };
+  /** The last replies whole, with their buttons. */
+  sent: readonly Reply[] = [];
   #now: Temporal.Instant;
   #count = 0;
 
@@ -114,6 +116,7 @@ export class Conversation {
           break;
       }
     }
+    this.sent = replies;
     const texts = replies.map(({ text }) => text);
     this.transcript.push(...texts);
     this.last = { replies: texts, ...publicAsking(thread), stored };
@@ -133,6 +136,13 @@ export class Conversation {
 
   open(): Turn {
     return this.send({ kind: 'opened' });
+  }
+
+  /** Presses a button of a reply, the last one unless told. */
+  press(words: string, reply = this.sent.at(-1)): Turn {
+    if (reply?.choices.includes(words) !== true) throw new Error(`There is no button "${words}".`);
+    this.transcript.push(`> [${words}]`);
+    return this.send({ kind: 'pressed', report: reply.report ?? '', revision: reply.revision, words });
   }
 
   /** Agrees, without a word about it. */

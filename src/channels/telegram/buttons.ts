@@ -2,11 +2,18 @@
 import type { Content, Reply } from '../../../shared/message.js';
 import type { CallbackQuery, InlineKeyboardMarkup } from 'grammy/types';
 
-/** How many buttons of that many letters stand in a row; a phone shows about thirty letters. */
-const ROWS: readonly (readonly [letters: number, buttons: number])[] = [
-  [9, 3],
-  [16, 2],
+/** How many letters the longest may have of three and of two in a row; a phone shows about thirty letters. */
+const LETTERS_BESIDE: readonly (readonly [buttons: number, letters: number])[] = [
+  [3, 9],
+  [2, 16],
 ];
+
+/** How many of these stand in the first row. */
+function inFirstRow(words: readonly string[]): number {
+  const fit = ([buttons, letters]: readonly [number, number]): boolean =>
+    words.length >= buttons && words.slice(0, buttons).every((word) => word.length <= letters);
+  return LETTERS_BESIDE.find(fit)?.[0] ?? 1;
+}
 
 /** A report's id is 36 letters, so that with revision and index the data stay below Telegram's 64 bytes. */
 const dataOf = ({ report, revision }: Reply, index: number): string => `${report ?? ''}:${revision}:${index}`;
@@ -15,12 +22,11 @@ const DATA = /^(?<report>[^:]*):(?<revision>\d+):\d+$/;
 /** Two or three in a row, long ones alone; undefined where there is nothing to choose. */
 export function keyboardOf(reply: Reply): InlineKeyboardMarkup | undefined {
   if (reply.choices.length === 0) return undefined;
-  const longest = Math.max(...reply.choices.map((words) => words.length));
-  const inRow = ROWS.find(([letters]) => longest <= letters)?.[1] ?? 1;
   const buttons = reply.choices.map((words, index) => ({ text: words, callback_data: dataOf(reply, index) }));
-  const rows = Array.from({ length: Math.ceil(buttons.length / inRow) }, (_, row) =>
-    buttons.slice(row * inRow, (row + 1) * inRow),
-  );
+  const rows: (typeof buttons)[] = [];
+  for (let left = buttons; left.length > 0; left = left.slice(rows.at(-1)!.length)) {
+    rows.push(left.slice(0, inFirstRow(left.map(({ text }) => text))));
+  }
   return { inline_keyboard: rows };
 }
 

@@ -1,0 +1,148 @@
+/**
+ * Messages of a live watch: each is a tally, or a word about the clock. While it runs the helper only acknowledges,
+ * silently, in a word or two; what could not be read waits until time is up.
+ */
+import { namedIn, type Wish } from '../../answers/index.js';
+import { say } from '../../../shared/wording.js';
+import { queensOf } from '../fields.js';
+import { contextOf } from '../hear.js';
+import { showLine, showPlant, showPlantWithFlowers } from '../show.js';
+import { changed } from '../thread.js';
+import type { Live, Outcome, Report, Scene, TallyLine, Thread } from '../types.js';
+import { acknowledged, softly } from './acknowledge.js';
+import { asksSameOne, combinationSaid, whereSameOne } from './buttons.js';
+import { endLive, pauseLive, resumeLive } from './clock.js';
+import { withPlantsNamed } from './plants.js';
+import { countLines, messagesOf, readLiveTally, withEntries } from './tally.js';
+
+type Running = Report & { live: Live };
+
+const queensSoFar = (report: Report): number => queensOf(report.tally ?? []);
+
+/** One message while the clock runs or is stopped. */
+export function hearLive(thread: Thread, before: Running, text: string, wish: Wish | null, scene: Scene): Outcome {
+  const { wording } = scene.survey;
+  // "where is she now?" is about the next message alone
+  const wasAsked = before.live.asksSame === true;
+  const report: Running = wasAsked ? { ...before, live: { ...before.live, asksSame: false } } : before;
+  if (combinationSaid(report, text, scene) !== null) return hearTally(thread, report, text, scene);
+  switch (wish?.wish) {
+    case 'pause':
+      return pauseLive(thread, report, scene);
+    case 'start':
+    case 'go-on':
+      return resumeLive(thread, report, scene);
+    case 'stop':
+    case 'all-done':
+      return endLive(thread, report, scene);
+    case 'undo':
+      return wasAsked ? notTheSame(thread, report, scene) : undoTally(thread, report, scene);
+    case 'so-far':
+      return softly(thread, report, tallySoFar(report, scene));
+    case 'help':
+      return softly(thread, report, say(wording, 'live-help'));
+    case 'throw-away':
+      return {
+        thread: { ...thread, asking: { kind: 'throw-away' } },
+        said: [],
+        effects: [],
+        then: 'repeat',
+      };
+    default:
+      break;
+  }
+  if (asksSameOne(text, scene)) return sameOne(thread, report, scene);
+  return hearTally(thread, report, wasAsked ? sameOneOn(report, text, scene) : text, scene);
+}
+
+function hearTally(thread: Thread, report: Running, text: string, scene: Scene): Outcome {
+  const named = withPlantsNamed(report, text, scene);
+  if (named !== null) return plantsNamed(thread, named, scene);
+  const lines = readLiveTally(report, text, scene);
+  if (lines === null) return noted(thread, report, text, scene);
+  return counted(thread, countLines(report, lines, text, scene), lines, scene);
+}
+
+function noted(thread: Thread, report: Running, text: string, scene: Scene): Outcome {
+  const { live } = report;
+  const unread = changed(report, { live: { ...live, unread: [...live.unread, text] } });
+  return acknowledged(thread, unread, say(scene.survey.wording, 'live-noted'));
+}
+
+function counted(thread: Thread, next: Report, lines: readonly TallyLine[], scene: Scene): Outcome {
+  const { wording } = scene.survey;
+  const context = contextOf(scene, next);
+  const shown = lines.map((line) => showLine(line, next.plants ?? [], scene.survey, context)).join('; ');
+  return acknowledged(thread, next, say(wording, 'live-counted', { lines: shown, queens: queensSoFar(next) }));
+}
+
+function plantsNamed(thread: Thread, next: Report, scene: Scene): Outcome {
+  const { wording } = scene.survey;
+  const context = contextOf(scene, next);
+  const plants = (next.plants ?? []).map((plant) =>
+    plant.flowers === null ? showPlant(plant, context) : showPlantWithFlowers(plant, scene.survey, context),
+  );
+  return acknowledged(thread, next, say(wording, 'live-plants', { plants: plants.join(', ') }));
+}
+
+/** "Same one" alone: counted where only one other plant is known, else it is asked where she is now. */
+function sameOne(thread: Thread, report: Running, scene: Scene): Outcome {
+  const [only, ...others] = whereSameOne(report, scene);
+  if (only !== undefined && others.length === 0) return hearTally(thread, report, only.words, scene);
+  if (report.live.entries.length === 0) return acknowledged(thread, report, say(scene.survey.wording, 'live-none-yet'));
+  const asked = changed(report, { live: { ...report.live, asksSame: true } });
+  return acknowledged(thread, asked, say(scene.survey.wording, 'live-same-where'));
+}
+
+/** Asked where the same one is now, "bluebells" and "on the phlox" say just that. */
+function sameOneOn(report: Running, text: string, scene: Scene): string {
+  const { bees, plants } = namedIn(text, contextOf(scene, report));
+  if (bees.length > 0 || plants.length === 0) return text;
+  const same = say(scene.survey.wording, 'choice-live-same');
+  const asSame = [`${same} ${text}`, say(scene.survey.wording, 'choice-live-same-on', { plant: text })];
+  const isSame = (said: string): boolean =>
+    readLiveTally(report, said, scene)?.every(({ seenBefore }) => seenBefore > 0) ?? false;
+  return asSame.find(isSame) ?? text;
+}
+
+/** "Same one" was not meant, and nothing was counted. */
+const notTheSame = (thread: Thread, report: Running, scene: Scene): Outcome =>
+  acknowledged(thread, changed(report, {}), say(scene.survey.wording, 'live-undone', { queens: queensSoFar(report) }));
+
+/** A message that was changed while the clock runs is counted again in its own place; null where it counted nothing. */
+export function recountLive(
+  thread: Thread,
+  report: Running,
+  earlier: string,
+  text: string,
+  scene: Scene,
+): Outcome | null {
+  const { live } = report;
+  const at = messagesOf(live).lastIndexOf(earlier);
+  if (at === -1) return null;
+  const before = { ...report, live: { ...live, entries: live.entries.slice(0, at) } };
+  const lines = readLiveTally(before, text, scene);
+  if (lines === null) return noted(thread, report, text, scene);
+  const entries = live.entries.map((entry, index) => (index === at ? lines : entry));
+  const next = withEntries(report, entries, messagesOf(live));
+  return counted(thread, { ...next, tallyTyped: [...next.tallyTyped, text] }, lines, scene);
+}
+
+function tallySoFar(report: Report, scene: Scene): string {
+  const context = contextOf(scene, report);
+  const lines = (report.tally ?? []).map((line) => showLine(line, report.plants ?? [], scene.survey, context));
+  return lines.length === 0 ? say(scene.survey.wording, 'live-none-yet') : lines.join('\n');
+}
+
+function undoTally(thread: Thread, report: Running, scene: Scene): Outcome {
+  const { wording } = scene.survey;
+  if (report.live.entries.length === 0) return softly(thread, report, say(wording, 'live-nothing-to-undo'));
+  const next = withEntries(report, report.live.entries.slice(0, -1), messagesOf(report.live).slice(0, -1));
+  return acknowledged(thread, next, say(wording, 'live-undone', { queens: queensSoFar(next) }));
+}
+
+/** A button of something earlier: it changes nothing, says so, and gives the buttons of now. */
+export const staleInLive = (thread: Thread, report: Running, scene: Scene): Outcome => ({
+  ...acknowledged(thread, report, say(scene.survey.wording, 'live-stale-button', { queens: queensSoFar(report) })),
+  thread,
+});

@@ -1,0 +1,95 @@
+/** What a message of a live watch counts, and the tally as the sum of all of them. */
+import { rankOf, readFields, readTotal, type Context, type TallyRow } from '../../answers/index.js';
+import { contextOf, lineOf } from '../hear.js';
+import { changed } from '../thread.js';
+import type { Live, Report, Scene, TallyLine } from '../types.js';
+import { combinationSaid } from './buttons.js';
+import { livePlants } from './plants.js';
+
+export const messagesOf = ({ entries, entryMessages }: Live): readonly string[] =>
+  entryMessages ?? entries.map(() => '');
+
+/** In a live watch lines add up: each message is what was seen since the last. */
+function summed(entries: Live['entries']): TallyLine[] {
+  const all: TallyLine[] = [];
+  for (const line of entries.flat()) {
+    const at = all.findIndex(
+      (known) =>
+        known.plant === line.plant &&
+        known.bee === line.bee &&
+        known.caste === line.caste &&
+        known.doubt === line.doubt,
+    );
+    const known = all[at];
+    if (known === undefined) {
+      all.push(line);
+      continue;
+    }
+    const withPollen = line.withPollen === null ? known.withPollen : (known.withPollen ?? 0) + line.withPollen;
+    all[at] = { ...known, count: known.count + line.count, seenBefore: known.seenBefore + line.seenBefore, withPollen };
+  }
+  // "nothing on the phlox" said early gives way to what came later
+  return all.filter((line) => line.count > 0 || !all.some((other) => other.count > 0 && other.plant === line.plant));
+}
+
+export function withEntries(
+  report: Report & { live: Live },
+  entries: Live['entries'],
+  entryMessages: readonly string[],
+): Report {
+  return changed(report, { live: { ...report.live, entries, entryMessages }, tally: summed(entries) });
+}
+
+export function countLines(
+  report: Report & { live: Live },
+  lines: readonly TallyLine[],
+  text: string,
+  scene: Scene,
+): Report {
+  return {
+    ...withEntries(report, [...report.live.entries, lines], [...messagesOf(report.live), scene.message.id]),
+    tallyTyped: [...report.tallyTyped, text],
+    tallyMessage: scene.message.id,
+  };
+}
+
+/** A button's words, a tally, "+1" for one more like the last, or a bee without its plant: then the plant said last. */
+export function readLiveTally(report: Report & { live: Live }, text: string, scene: Scene): TallyLine[] | null {
+  const context = { ...contextOf(scene, report), watched: livePlants(report) };
+  const said = combinationSaid(report, text, scene);
+  if (said !== null) {
+    const { bee, plant, isSame } = said;
+    const row: TallyRow = { count: 1, bee, plant, ...(isSame ? { seenBefore: 1 } : {}) };
+    return [lineOf(row, text, context)];
+  }
+  const last = report.live.entries.at(-1)?.at(-1);
+  const plus = /^\s*\+\s*(?<more>\d{1,3})?\s*$/.exec(text);
+  if (plus) {
+    if (last === undefined) return null;
+    return [{ ...last, count: Number(plus.groups?.['more'] ?? 1), seenBefore: 0, withPollen: null, typed: text }];
+  }
+  const rows = rowsAfter(last, text, context);
+  if (rows !== null) {
+    return rows.map((row) => {
+      const line = lineOf(row, text, context);
+      const bee = line.bee ?? (line.count > 0 ? (last?.bee ?? null) : null);
+      const rank = bee === null ? null : rankOf(bee, context);
+      return { ...line, bee, rank, plant: line.plant ?? last?.plant ?? null };
+    });
+  }
+  const total = readTotal(text, { ...context, of: 'queens' });
+  if (total.state === 'sure' && total.value > 0 && last !== undefined) {
+    return [{ ...last, count: total.value, seenBefore: 0, withPollen: null, typed: text }];
+  }
+  return null;
+}
+
+/** The rows of a text; "same one on the phlox" means the bee of the message before, so that is said before it. */
+function rowsAfter(last: TallyLine | undefined, text: string, context: Context): readonly TallyRow[] | null {
+  const alone = readFields(text, context, ['tally']).fields.tally;
+  if (alone?.state === 'sure') return alone.value;
+  if (last?.bee == null || last.plant === null) return null;
+  const watched = [...new Set([...context.watched, last.plant])];
+  const both = readFields(`1 ${last.bee} on ${last.plant}, ${text}`, { ...context, watched }, ['tally']).fields.tally;
+  return both?.state === 'sure' && both.value.length > 1 ? both.value.slice(1) : null;
+}
