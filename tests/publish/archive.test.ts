@@ -83,6 +83,53 @@ test('meta.xml is valid by the schema of the text guide', async () => {
   expect((await validateXML({ xml: [{ fileName: 'meta.xml', contents: broken }], schema })).valid).toBe(false);
 });
 
+describe('eml.xml holds what the Ecological Metadata Language 2.2.0 asks for, in its order', () => {
+  // written by hand: what it rests on, and how far it goes, stands at its top
+  const schema = [readFileSync(join(import.meta.dirname, 'eml-used.xsd'), 'utf8')];
+  const errorsOf = async (contents: string): Promise<string[]> =>
+    (await validateXML({ xml: [{ fileName: 'eml.xml', contents }], schema })).errors.map(({ message }) => message);
+
+  test('of a season with and without places, and of one without a watch', async () => {
+    expect(await errorsOf(files['eml.xml']!)).toEqual([]);
+    const placed = watch({
+      id: uuid(9),
+      place: {
+        latitude: 43.5121,
+        longitude: -90.6402,
+        uncertaintyMetres: 12,
+        words: 'here',
+        site: null,
+        private: false,
+      },
+    });
+    for (const season of [[placed], []]) {
+      const shown = season.flatMap((one) => publicWatch(one, survey, observerKeys()) ?? []);
+      const { 'eml.xml': eml } = archiveFiles(shown, survey, '2026-07-01');
+      expect(await errorsOf(eml!)).toEqual([]);
+    }
+  });
+
+  const broken: [what: string, from: RegExp, to: string][] = [
+    ['no title', /<title>.*<\/title>/, ''],
+    ['no creator', /<creator>[^]*?<\/creator>/, ''],
+    ['no contact', /<contact>[^]*?<\/contact>/, ''],
+    ['a creator without a name', /<individualName>[^]*?<\/individualName>/, ''],
+    ['a day that is none', /2026-07-01<\/pubDate>/, 'July 1</pubDate>'],
+    [
+      'the rights before the abstract',
+      /(<abstract>[^]*<\/abstract>)\s*(<intellectualRights>[^]*<\/intellectualRights>)/,
+      '$2$1',
+    ],
+    ['no identifier of the package', / packageId="[^"]*"/, ''],
+    ['two things in one place for more', /<\/metadata>/, '<also/></metadata>'],
+  ];
+  test.each(broken)('%s is not taken', async (_what, from, to) => {
+    const changed = files['eml.xml']!.replace(from, to);
+    expect(changed).not.toBe(files['eml.xml']);
+    expect(await errorsOf(changed)).not.toEqual([]);
+  });
+});
+
 test('eml.xml says what the dataset is, whatever stands in the settings', () => {
   const settings = { ...survey.settings, name: 'Fen & <Bog>' };
   const { 'eml.xml': eml } = archiveFiles([], { ...survey, settings }, '2026-07-01');

@@ -83,7 +83,8 @@ export function emlXml(settings: SurveySettings, watches: readonly PublicWatch[]
     })
     .ele({
       dataset,
-      additionalMetadata: { metadata: { citation: settings.citation, protocolLimits: limits } },
+      // one element in each: the language takes no more (module eml, additionalMetadata)
+      additionalMetadata: [{ metadata: { citation: settings.citation } }, { metadata: { protocolLimits: limits } }],
     })
     .up()
     .end({ prettyPrint: true });
