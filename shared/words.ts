@@ -10,6 +10,7 @@ import { noteSection } from './words/note.js';
 import { hedgesSection, numbersSection } from './words/numbers.js';
 import { patchSection } from './words/patch.js';
 import { placeSection } from './words/place.js';
+import { sheetsSection } from './words/sheets.js';
 import { tallySection } from './words/tally.js';
 import { skySection, temperatureSection, weatherSection, windSection } from './words/weather.js';
 import { dateSection, timesSection, whenSection } from './words/when.js';
@@ -35,6 +36,7 @@ export const wordsSchema = z.strictObject({
   numbers: numbersSection,
   hedges: hedgesSection,
   names: namesSection,
+  sheets: sheetsSection,
 });
 
 export type Words = z.infer<typeof wordsSchema>;

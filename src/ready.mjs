@@ -83,7 +83,7 @@ async function readyProgram() {
       cwd: ROOT,
       input: join('src', 'queenpost.ts'),
       platform: 'node',
-      // the first is compiled for this machine; the second, only for "publish", warns of its own old parts in a bundle
+      // the first is compiled for this machine; the second, only for spreadsheets, warns of its own old parts in a bundle
       external: ['better-sqlite3', 'exceljs'],
       output: { dir: join('dist', 'src'), format: 'esm' },
     });

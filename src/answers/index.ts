@@ -1,8 +1,12 @@
 /** What the rest of the program may use of the readers. A kind of answer is one file, its test, and a line here. */
+export { readBee } from './bee.js';
 export { readCount } from './count.js';
+export { readDate } from './date.js';
 export { readLicence, type LicenceTold } from './licence.js';
 export { labelOf, namedIn, rankOf, type NamedIn } from './names/index.js';
 export { readFields, type FieldName } from './note.js';
+export { readPatch } from './patch.js';
+export { readPlace } from './place.js';
 export { readPlant } from './plant.js';
 export { readPlants, type PlantTold } from './plants.js';
 export { printed, PRINTED_KINDS, type PrintedReading } from './printed.js';
@@ -11,6 +15,7 @@ export { readSky } from './sky.js';
 export { readTally, readTotal, type TallyRow } from './tally.js';
 export { readTemperature } from './temperature.js';
 export { fold, saysAnyOf } from './text.js';
+export { readTimes } from './times.js';
 export { readWind } from './wind.js';
 export { readWish, type Wish } from './wish.js';
 export { correctsOnly, readYesNo } from './yes-no.js';

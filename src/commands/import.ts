@@ -1,4 +1,4 @@
-/** `queenpost import DIR`: takes the watches of a CSV data package in, all or nothing. */
+/** `queenpost import DIR`: takes the watches of a CSV data package in, all or nothing; a spreadsheet goes its own way. */
 import { isUtf8 } from 'node:buffer';
 import { existsSync, readFileSync, statSync } from 'node:fs';
 import { join } from 'node:path';
@@ -11,7 +11,9 @@ import { siteOf } from '../dialog/index.js';
 import { inOrder, readPackage, sayProblem, type PackageRead, type Problem } from '../publish/package/index.js';
 import { keepWatch, openStore, watchesOf, type Transaction } from '../store/index.js';
 import { CommandError, databaseIn, optionsOf, surveyFrom, type Command } from './command.js';
+import { importSheet } from './import-sheet.js';
 import { harmless } from './plain-text.js';
+import { isSheetFile } from './sheet-file.js';
 import { write } from './write.js';
 
 /** More would scroll away what comes first, and one slip is often behind many. */
@@ -79,13 +81,23 @@ function keepAll(transaction: Transaction, read: PackageRead, standing: readonly
 
 export const importPackage: Command = {
   name: 'import',
-  does: 'takes in watches from CSV, all or nothing',
-  usage: 'DIR [--survey FILE] [--data DIR]',
+  does: 'takes in watches, all or nothing: an exact copy (DIR), or a spreadsheet',
+  usage: 'DIR | FILE.csv | FILE.xlsx [--yes] [--leave-out] [--survey FILE] [--data DIR]',
   async run(args) {
-    const { values, positionals } = optionsOf(this, args, {}, 1);
+    const ofSheets = {
+      yes: { type: 'boolean', default: false },
+      'leave-out': { type: 'boolean', default: false },
+    } as const;
+    const { values, positionals } = optionsOf(this, args, ofSheets, 1);
     const [folder] = positionals;
     if (folder === undefined) throw new CommandError(`Say from where. Usage: queenpost ${this.name} ${this.usage}`);
-    if (!existsSync(folder) || !statSync(folder).isDirectory()) throw new CommandError(`There is no folder ${folder}.`);
+    if (!existsSync(folder))
+      throw new CommandError(`There is no ${isSheetFile(folder) ? 'file' : 'folder'} ${folder}.`);
+    if (!statSync(folder).isDirectory()) {
+      if (!isSheetFile(folder)) throw new CommandError(`${folder} is no .csv or .xlsx file; save it as one of these.`);
+      const { data, yes, 'leave-out': leaveOut } = values;
+      return importSheet(folder, { survey: surveyFrom(values.survey), data, yes, leaveOut });
+    }
     const survey = surveyFrom(values.survey);
     const read = readFolder(folder, survey, new Date().toISOString());
     const database = databaseIn(values.data);

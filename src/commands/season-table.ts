@@ -132,7 +132,7 @@ export function seasonTable(
 }
 
 /** The columns stand by themselves. */
-const NO_LINES = {
+export const NO_LINES = {
   top: '',
   'top-mid': '',
   'top-left': '',

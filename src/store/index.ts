@@ -33,7 +33,7 @@ export {
   type OutboxKey,
   type WaitingReply,
 } from './outbox.js';
-export { keepPerson, keepPlace, personOf, placesOf } from './people.js';
+export { keepPerson, keepPlace, peopleOf, personOf, placesOf } from './people.js';
 export { keepThread, threadOf, type StoredThread } from './threads.js';
 export { clearTimer, dueTimers, nextTimerDue, setTimer, takeTimer, type StoredTimer } from './timers.js';
 export { confirmedCountsOf } from './watch-counts.js';

@@ -16,10 +16,21 @@ const selectPerson = query((database, place: ThreadKey) =>
     .where('person', '=', place.person),
 );
 
+const selectPeople = query((database, place: { survey: string }) =>
+  database.selectFrom('persons').selectAll().where('survey', '=', place.survey).orderBy('channel').orderBy('person'),
+);
+
+/** Everybody of a survey: to find whose a name is. */
+export const peopleOf = (connection: Connection, survey: string): Person[] =>
+  selectPeople.all(connection, { survey }).map(toPerson);
+
 /** Null before their first message. */
 export function personOf(connection: Connection, { survey, channel, person }: ThreadKey): Person | null {
   const row = selectPerson.first(connection, { survey, channel, person });
-  if (!row) return null;
+  return row ? toPerson(row) : null;
+}
+
+function toPerson(row: Tables['persons']): Person {
   const { consentAt, consentWordingVersion, ...rest } = row;
   return readable(`The person of key ${row.key}`, personSchema, () => ({
     ...rest,

@@ -15,6 +15,7 @@ const MAY_IMPORT = {
   exchange: ['store', 'dialog', 'desk'],
   channels: ['exchange'],
   publish: ['season'],
+  sheets: ['answers'],
   page: ['exchange', 'publish', 'season'],
 };
 const FOLDERS = [...Object.keys(MAY_IMPORT), 'commands'];

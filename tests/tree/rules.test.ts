@@ -35,6 +35,8 @@ describe('which folder may import which', () => {
     ['src/channels/keeps.ts', other('../exchange/leaf.js'), null],
     ['src/publish/breaks.ts', other('../store/leaf.js'), 'imports-of-publish'],
     ['src/publish/keeps.ts', other('../season/leaf.js'), null],
+    ['src/sheets/breaks.ts', other('../dialog/leaf.js'), 'imports-of-sheets'],
+    ['src/sheets/keeps.ts', other('../answers/leaf.js'), null],
     ['src/page/breaks.ts', other('../store/leaf.js'), 'imports-of-page'],
     ['src/page/keeps.ts', ['exchange', 'publish', 'season'].map((name) => other(`../${name}/leaf.js`)).join(''), null],
     ['src/commands/keeps.ts', ['settings', 'store', 'page'].map((name) => other(`../${name}/leaf.js`)).join(''), null],
@@ -48,7 +50,8 @@ describe('which folder may import which', () => {
     ['src/store/two.ts', typeOnly('./one.js'), null], // told once for each cycle
     ['src/store/nowhere.ts', other('./gone.js'), 'not-found'],
   ];
-  const folders = 'answers checks season settings store dialog desk exchange channels publish page commands'.split(' ');
+  const folders =
+    'answers checks season settings store dialog desk exchange channels publish sheets page commands'.split(' ');
   const leaves = [...folders.map((folder) => `src/${folder}`), 'shared', 'tests'].map((folder) => `${folder}/leaf.ts`);
 
   const tree = mkdtempSync(join(tmpdir(), 'queenpost-tree-'));
@@ -111,6 +114,7 @@ describe('what the code may say', () => {
     ['src/season/a.ts', "import { readFileSync } from 'node:fs';\nexport { readFileSync };", 'no-restricted-imports'],
     ['src/season/a.ts', "export { join } from 'path';", 'no-restricted-imports'],
     ['src/season/a.ts', "import type { Kysely } from 'kysely';\nexport type A = Kysely<1>;", 'no-restricted-imports'],
+    ['src/sheets/a.ts', 'export const now = Date.now();', 'no-restricted-properties'],
     ['src/season/deep/a.ts', 'console.log(1);', 'no-restricted-globals'],
     ['src/answers/a.ts', 'export const zone = process.env.TZ;', 'no-restricted-globals'],
     ['src/answers/a.ts', 'setTimeout(() => undefined, 1);', 'no-restricted-globals'],

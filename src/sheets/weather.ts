@@ -1,0 +1,93 @@
+/** Temperature, sky, wind and patch of a watch. */
+import { readPatch, readSky, readTemperature, readWind, type Context } from '../answers/index.js';
+import type { Patch, Sky, Temperature, Wind } from '../../shared/record.js';
+import type { WatchColumn } from '../../shared/words/sheets.js';
+import type { Complaint } from './complaint.js';
+import { withUnit, wrong, type Told } from './told.js';
+import { truthOf, valueOf, writtenPatch, writtenSky, writtenTemperature, writtenWind } from './value.js';
+import { notUnderstood } from './say.js';
+
+export interface Weather {
+  readonly temperature: Temperature | null;
+  readonly sky: Sky | null;
+  readonly wind: Wind | null;
+  readonly patch: Patch | null;
+}
+
+type Only = (column: WatchColumn) => Told | null;
+
+export function readWeather(
+  only: Only,
+  yesNo: (text: string) => boolean | null,
+  context: Context,
+  complaints: Complaint[],
+): Weather {
+  return {
+    temperature: valueOf(
+      only('temperature'),
+      { reader: readTemperature, example: '68 F', written: writtenTemperature },
+      context,
+      complaints,
+    ),
+    sky: skyOf(only, yesNo, context, complaints),
+    wind: valueOf(
+      only('wind'),
+      { reader: readWind, example: 'light breeze or 8 mph', written: writtenWind },
+      context,
+      complaints,
+    ),
+    patch: patchOf(only, context, complaints),
+  };
+}
+
+const SKY = { reader: readSky, example: 'partly cloudy or 30%', written: writtenSky };
+
+/** Cloud and rain, in one column or in two. */
+function skyOf(
+  only: Only,
+  yesNo: (text: string) => boolean | null,
+  context: Context,
+  complaints: Complaint[],
+): Sky | null {
+  const [told, rained] = [only('sky'), only('rain')];
+  const { cell, unit } = told ?? {};
+  if (told !== null && cell?.kind === 'number' && unit === '%' && !cell.percent && cell.number > 0 && cell.number < 1) {
+    complaints.push(
+      wrong(told, `is less than one percent; if ${Math.round(cell.number * 100)} % is meant, write that`),
+    );
+    return null;
+  }
+  const sky = valueOf(told, SKY, context, complaints);
+  if (rained === null) return sky;
+  const inWords = readSky(rained.text, context);
+  const rain = inWords.state === 'sure' && inWords.value.rain ? true : truthOf(rained, yesNo, complaints);
+  if (rain === null) return null;
+  // rain alone is an overcast sky, as in an answer; no rain says nothing of the clouds
+  if (sky === null) return rain && told === null ? { cloud: 'overcast', rain } : null;
+  if (sky.rain && !rain) {
+    complaints.push(wrong(rained, `does not go with the sky, “${told?.text ?? ''}”; put one of them right`));
+    return null;
+  }
+  return { ...sky, rain };
+}
+
+const PATCH = { reader: readPatch, example: '12 x 8 ft or 9 m2', written: writtenPatch };
+
+/** A size in one column, or length and width in two. */
+function patchOf(only: Only, context: Context, complaints: Complaint[]): Patch | null {
+  const [size, length, width] = [only('patch'), only('patchLength'), only('patchWidth')];
+  if (size !== null && (length !== null || width !== null)) {
+    complaints.push(wrong(size, 'is told beside a length or a width; leave one out'));
+    return null;
+  }
+  if (length === null && width === null) return valueOf(size, PATCH, context, complaints);
+  if (length === null || width === null) {
+    complaints.push(wrong((length ?? width)!, 'is one side alone; write the other one too'));
+    return null;
+  }
+  const reading = readPatch(`${withUnit(length)} x ${withUnit(width)}`, context);
+  if (reading.state === 'sure') return reading.value;
+  const example = reading.state === 'unsure' ? '12 ft, or put the unit into the heading' : '12 ft';
+  complaints.push(notUnderstood(length, example));
+  return null;
+}
