@@ -53,6 +53,8 @@ export const noteSection = z.strictObject({
     patch: words,
     plants: words,
     tally: words,
+    /** Over all of a watch: "Watch: Sat. May 2, 11:30". */
+    heading: words,
     /** Nothing of a watch: "observer", "email". */
     other: words,
   }),

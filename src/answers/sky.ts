@@ -16,6 +16,7 @@ import {
   partlySo,
 } from './weather/said.js';
 import type { SkyHit, SkyPart, SkyWord } from './weather/sky-word.js';
+import { madeOnce } from './text.js';
 import { foldDegrees, spoken, type Spoken } from './weather/spoken.js';
 
 /** What is made of the cloud said: the best class first; `ask` is null where there is no doubt. */
@@ -198,11 +199,26 @@ function outside<Told extends { readonly span: Span }>(
   });
 }
 
+const degreeWords = madeOnce(({ units }: Context['words']['temperature']) => new Set(Object.values(units).flat()));
+
+/** In the same clause as wind or degrees, or in the next to it. */
+function besideWeather(
+  rain: readonly SkyHit[],
+  wind: readonly { readonly clause: number }[],
+  { tokens }: Spoken,
+  words: Context['words'],
+): boolean {
+  const isDegrees = (word: string, before: string | undefined): boolean =>
+    /^\d{1,3}[cf]$/.test(word) || (degreeWords(words.temperature).has(word) && /^\d/.test(before ?? ''));
+  const degrees = tokens.filter(({ word }, at) => isDegrees(word, tokens[at - 1]?.word));
+  return rain.some((hit) => [...wind, ...degrees].some(({ clause }) => Math.abs(clause - hit.clause) <= 1));
+}
+
 /** Reads one text without corrections in it. */
 function readOnce(typed: string, { words }: Context, finding: Finding): Reading<Sky> {
   const text = spoken(typed, words);
   const otherTimes = otherTimeClauses(text, words);
-  const { sky: kept, left } = amongWeather(text, words, finding);
+  const { sky: kept, wind, left } = amongWeather(text, words, finding);
   const bare = finding === 'answer' && kept.length === 0;
   // the half of "in the second half" is no share of the sky
   const passedOver = kept.filter(({ value }) => value.says === 'nothing');
@@ -241,8 +257,10 @@ function readOnce(typed: string, { words }: Context, finding: Finding): Reading<
     );
   }
   if (withRain !== offer) return unsure(withRain, 'sky-between', used);
-  // the only word on the sky in a longer text, and it could be of another day
-  if (finding === 'passing' && counted.length === 0 && covers.length === 0) return unsure(offer, 'sky-doubt', used);
+  // the only word on the sky in a longer text, and it could be of another day; "57 F, drizzle" is of this one
+  const alone = counted.length === 0 && covers.length === 0;
+  if (finding === 'passing' && alone && !besideWeather(raining, [...wind.words, ...wind.effects], text, words))
+    return unsure(offer, 'sky-doubt', used);
   const doubted = doubtedClauses(text, words);
   const hedged = [...counted, ...raining, ...covers].some((each) => doubted.has(each.clause));
   return hedged ? unsure(offer, 'sky-doubt', used) : sure(offer[0]!, used);

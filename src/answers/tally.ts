@@ -106,6 +106,8 @@ export const readTally: Reader<TallyRow[]> = (text, context) => {
   if (text.length > LONGEST) return none('too-long');
   const folded = fold(text);
   const phrases = tallyPhrases(context.words.tally);
+  // "which one is the common eastern again"
+  if (!/\d/.test(folded) && phrases.asksUs(folded)) return none('tally-not-understood');
   const found = withoutQuestions(marksOf(text, context), folded, phrases.asksUs);
   if (found.length > MOST_MARKS) return none('too-long');
   const notSeen = phrases.notSeen(folded);

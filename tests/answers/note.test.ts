@@ -82,6 +82,57 @@ function shown({ value, offer }: NoteReading): Shown {
 
 /** A note and all that it says, no more and no less. */
 const notes: { readonly text: string; readonly fields: Shown }[] = [
+  // flowers beside "on" and "+", and their second number
+  {
+    text: 'zero queens on 30 trillium grandiflorum, yesterday 1:30 to 1:45, 63F',
+    fields: {
+      date: '2026-05-05',
+      times: '13:30-13:45',
+      temperature: '17.2',
+      plants: 'Trillium grandiflorum 30',
+      tally: '0 - @Trillium grandiflorum',
+    },
+  },
+  {
+    text: '30 flowers on the wild columbine and 45 on the wild geranium. 1 American on the columbine, 2 imp on the geranium.',
+    fields: {
+      plants: 'Aquilegia canadensis 30, Geranium maculatum 45',
+      tally: '1 pensylvanicus @Aquilegia canadensis, 2 impatiens @Geranium maculatum',
+    },
+  },
+  {
+    text: 'jacobs ladder 65 + wild geranium 20',
+    fields: { plants: 'Polemonium reptans 65, Geranium maculatum 20' },
+  },
+  // "zero" behind a plant is of its bees
+  {
+    text: 'garden strawberry with fifty flowers and kale about two hundred. On the kale 3 imp. On the strawberry zero.',
+    fields: {
+      plants: 'Fragaria × ananassa 50, Brassica oleracea ~200',
+      tally: '3 impatiens @Brassica oleracea, 0 - @Fragaria × ananassa',
+    },
+  },
+  { text: 'honey locust no sorry black locust 100 flowers', fields: { plants: 'Robinia pseudoacacia 100' } },
+  // times in words, with degrees right behind
+  {
+    text: 'today from eleven to eleven fifteen sixty four degrees, clear sky',
+    fields: { date: '2026-05-06', times: '11:00-11:15', temperature: '17.8', sky: 'clear' },
+  },
+  { text: 'wind 5 miles an hour, 12:30 to 12:45', fields: { times: '12:30-12:45', wind: '2' } },
+  // rain beside degrees is of this watch
+  { text: '57 F, drizzle. 10:50 - 11:05', fields: { times: '10:50-11:05', temperature: '13.9', sky: 'overcast rain' } },
+  { text: 'Watch: Sat. May 2\n11:30 to 11:45', fields: { date: '2026-05-02', times: '11:30-11:45' } },
+  // the dash of a list is no minus
+  { text: '- 44.97130, -93.20550\n- 18 °C', fields: { place: '44.9713 -93.2055', temperature: '18' } },
+  { text: 'at Larkspur Point park. 68F', fields: { place: 'Larkspur Point park', temperature: '20' } },
+  {
+    text: 'at Coldspring Landing boat ramp, 68F',
+    fields: { place: 'Coldspring Landing boat ramp', temperature: '20' },
+  },
+  {
+    text: 'Place: Kettle Fen boardwalk. Marsh marigold, 200 flowers, nothing.',
+    fields: { place: 'Kettle Fen boardwalk', plants: 'Caltha palustris 200', tally: '0 - @Caltha palustris' },
+  },
   // the one is a queen, no flower and not passed over
   {
     text: '2 impatiens on the bluebells and one big fuzzy one, no clue what kind',

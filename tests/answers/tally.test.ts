@@ -525,3 +525,27 @@ check([
   ['None at all. Windy on the ridge.', one, 'sure 0 - @phlox'],
   ['0 queens. sunny, 70, light wind', one, 'sure 0 - @phlox'],
 ]);
+
+// said as people say it, and once read wrongly
+check([
+  ['2 imp on phlox rest nothing', three, 'sure 2 impatiens @phlox, 0 - @bluebells, 0 - @plum'],
+  ['phlox: -, bluebells: 2 imp', two, 'sure 0 - @phlox, 2 impatiens @bluebells'],
+  ['she was a half black i think, one, on the phlox', one, 'sure 1 vagans doubt @phlox'],
+  ['bimaculatus!! finally!! just 1', one, 'sure 1 bimaculatus @phlox'],
+  ['2 bimac (pollen on one of them), phlox', one, 'sure 2 bimaculatus pollen 1 @phlox'],
+  ['Bombus: nil', one, 'sure 0 - @phlox'],
+  ['BOMBUS: bimaculatus 2, vagans 1', one, 'sure 2 bimaculatus @phlox, 1 vagans @phlox'],
+  [
+    '1 on the phlox, either impatiens or bimac',
+    two,
+    'unsure 1 impatiens @phlox | 1 bimaculatus @phlox | 1 Bombus @phlox, tally-bee-shared',
+  ],
+  ['1 red belted on the phlox 2 on the plum also red belted', three, 'sure 1 rufocinctus @phlox, 2 rufocinctus @plum'],
+  ['one imp on the phlox and one on the plum too, same kind', three, 'sure 1 impatiens @phlox, 1 impatiens @plum'],
+  ['4 on the plum no make that 5 all imps, phlox nothing', three, 'sure 5 impatiens @plum, 0 - @phlox'],
+  ['2 imps on the plum. scratch that, they were griseocollis', three, 'sure 2 griseocollis @plum'],
+  ['two half-blacks on the bells, not a soul on the plum', three, 'sure 2 vagans @bluebells, 0 - @plum'],
+  ['bells 1 imp, phlox 1 imp but it was the same one', two, 'sure 1 impatiens @bluebells, 1 impatiens seen 1 @phlox'],
+  ['Rusty patched!!! 1 affinis, 2 imp on the phlox', one, 'sure 1 affinis @phlox, 2 impatiens @phlox'],
+  ['which one is the common eastern again', two, 'not understood, tally-not-understood'],
+]);

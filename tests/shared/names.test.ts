@@ -44,7 +44,6 @@ const SHARED: ReadonlySet<string> = new Set([
   'baneberry',
   'bellwort',
   'cranberry',
-  'lousewort',
   'merry bells',
   'merrybells',
   'paintbrush',

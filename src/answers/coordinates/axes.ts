@@ -43,10 +43,10 @@ export function axisPattern(number: string, { latitude, longitude, hemispheres, 
   const letter = Object.keys(hemispheres)
     .sort((a, b) => b.length - a.length)
     .join('|');
-  // "-90.64 east side" is no longitude in the east
+  // "-90.64 east side" is no longitude in the east; a dash at the head of a line, with a blank behind it, begins an item
   return new RegExp(
     `(?<![\\p{L}\\d.])(?:(?<label>${anyOf(latitude, longitude)})[\\s:=.("']{0,4})?` +
-      `(?:\\(?(?<before>${letter})\\)?[\\s.:]{0,2})?(?<sign>[+-])?\\s?(?<!\\d[.,]?)${number}` +
+      `(?:\\(?(?<before>${letter})\\)?[\\s.:]{0,2})?(?<sign>[+-](?!\\s)|(?<!(?:^|\\n)[ \\t]{0,4})[+-])?\\s?(?<!\\d[.,]?)${number}` +
       `(?<tail>\\s{0,2}\\(?(?<after>${letter})(?!\\p{L})\\.?\\)?(?!\\s{1,3}(?!${anyOf(latitude, longitude)}|(?:${letter}|${together.join('|')})(?!\\p{L}))\\p{L}))?`,
     'gu',
   );

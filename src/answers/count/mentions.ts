@@ -83,6 +83,10 @@ function qualified(folded: string, number: Span, from: number, to: number, phras
       break;
     } else if (!taken(phrases.before.passedOver)) break;
   }
+  // "300 flowers or so"
+  const thing = phrases.thingAtStart.exec(folded.slice(end, Math.min(to, end + REACH)))?.[0].length ?? 0;
+  const behindThing = phrases.after.about.exec(folded.slice(end + thing, Math.min(to, end + thing + REACH)));
+  if (thing > 0 && behindThing && to === folded.length) kind = firmer(kind, 'about');
   for (let round = 0; round < 3; round++) {
     const after = folded.slice(end, Math.min(to, end + REACH));
     const bound = longest(phrases.after, (pattern) => pattern.exec(after)?.[0].length ?? 0);

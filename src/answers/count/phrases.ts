@@ -51,6 +51,7 @@ export const countPhrases = madeOnce((words: Words) => {
     more: anywhere(count.more),
     where: startsWith(count.where),
     flowers: anywhere(count.flowers),
+    thingAtStart: startsWith([...count.flowers, ...count.queens, ...count.bees]),
     notQueens: anywhere(count.notQueens),
     notOpen: anywhere(count.notOpen),
     open: anywhere(count.open),

@@ -39,6 +39,8 @@ export function readWithoutNumber(
   if (few && !vagueFirst) return unsure([{ value: 3, low: 3, high: 3, about: true }], 'count-few', all);
   if (vague) return none(context.of === 'flowers' ? 'count-vague-flowers' : 'count-vague');
   if (phrases.unknown.test(folded)) return none('count-unknown');
+  // "how do I know it's a queen"
+  if (phrases.questions.test(folded)) return none('count-no-number');
   if (phrases.articleAndThing.test(folded)) {
     if (doubted) return none('count-no-number');
     return folded.length > REACH ? unsure([exactly(1)], 'count-doubt', all) : counted(1);

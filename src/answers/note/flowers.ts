@@ -4,10 +4,8 @@
  */
 import type { Words } from '../../../shared/words.js';
 import type { FoundName, FoundNames } from '../names/index.js';
-import { findNumbers } from '../numbers.js';
 import type { Span } from '../reading.js';
-import { lexiconOf, tokensOf } from '../tally/lexicon.js';
-import { blank, madeOnce } from '../text.js';
+import { is, partsOf, type Part } from './flower-parts.js';
 
 /** A number of flowers, with the words that belong to it, and the plant they are of. */
 export interface FlowersSaid {
@@ -21,140 +19,6 @@ export interface FloraSaid {
   readonly plants: readonly FoundName[];
   readonly flowers: readonly FlowersSaid[];
 }
-
-/** What a word or sign can be beside a number. `small` words stand anywhere, `word` is any other. */
-type Kind = 'unit' | 'bud' | 'none' | 'flower' | 'open' | 'queen' | 'range' | 'after' | 'hedge' | 'placing' | 'small';
-const KINDS: readonly Kind[] = [
-  'unit',
-  'bud',
-  'none',
-  'flower',
-  'open',
-  'queen',
-  'range',
-  'after',
-  'hedge',
-  'placing',
-  'small',
-];
-
-interface Part {
-  readonly kind: Kind | 'number' | 'bee' | 'plant' | 'comma' | 'colon' | 'end' | 'sign' | 'word';
-  readonly span: Span;
-  /** Kinds a phrase has besides: "about" is a hedge and small. */
-  readonly also: ReadonlySet<Kind>;
-  /** Its place among the plants. */
-  readonly plant: number;
-  /** A number that can stand for a queen: the second "one" of "one big one". */
-  readonly isOne?: boolean;
-}
-
-const NONE: ReadonlySet<Kind> = new Set();
-
-const lexicon = madeOnce(({ count, hedges, tally, plants, numbers }: Words) => {
-  const bees = new Set([...count.queens, ...count.bees]);
-  const lists: Record<Kind, readonly string[]> = {
-    unit: count.otherAfter,
-    bud: count.notOpen,
-    none: tally.zero,
-    flower: count.flowers,
-    open: count.open,
-    queen: [...bees, ...tally.workers, ...tally.otherInsects],
-    range: [...count.ranges, ...count.either],
-    after: [...count.aboutAfter, ...count.atLeastAfter, ...count.atMostAfter],
-    hedge: [
-      ...count.about,
-      ...count.atLeast,
-      ...count.atMost,
-      ...count.passedOver,
-      ...count.between,
-      ...hedges.soft,
-      ...hedges.doubting,
-    ],
-    placing: [...tally.onPlants, ...tally.prepositions],
-    // "bees on" is no small word: its bees are what a number counts
-    small: [
-      ...plants.around,
-      ...numbers.groupJoins,
-      ...numbers.articles,
-      ...tally.filler.filter((phrase) => !phrase.split(' ').some((word) => bees.has(word))),
-    ],
-  };
-  return lexiconOf(KINDS.flatMap((kind) => lists[kind].map((phrase) => [phrase, kind] as const)));
-});
-
-const COMMAS = new Set([',', '&', '/']);
-const ENDS = new Set([';', '!', '•', '|']);
-
-function partsOf(folded: string, bees: readonly FoundName[], plants: readonly FoundName[], words: Words): Part[] {
-  const names = [
-    ...bees.map(({ span }) => ({ kind: 'bee' as const, span, plant: -1 })),
-    ...plants.map(({ span }, plant) => ({ kind: 'plant' as const, span, plant })),
-  ].sort((a, b) => a.span[0] - b.span[0]);
-  const numbers = findNumbers(
-    blank(
-      folded,
-      names.map(({ span }) => span),
-    ),
-    words,
-  ).map(({ span }) => span);
-  const tokens = tokensOf(folded);
-  const phrases = lexicon(words);
-  const parts: Part[] = [];
-  let name = 0;
-  let number = 0;
-  let end = 0;
-  for (let at = 0; at < tokens.length;) {
-    const token = tokens[at]!;
-    const [from] = token.span;
-    if (folded.slice(end, from).includes('\n')) parts.push({ kind: 'end', span: [end, from], also: NONE, plant: -1 });
-    while (names[name] && names[name]!.span[1] <= from) name++;
-    while (numbers[number] && numbers[number]![1] <= from) number++;
-    const named = names[name];
-    const counted = numbers[number];
-    const whole =
-      named && from >= named.span[0]
-        ? named
-        : counted && from >= counted[0]
-          ? { kind: 'number' as const, span: counted, plant: -1 }
-          : null;
-    if (whole) {
-      const isOne = whole.kind === 'number' && words.tally.queens.includes(folded.slice(...whole.span));
-      parts.push({ ...whole, also: NONE, isOne });
-      end = whole.span[1];
-      while (tokens[at] && tokens[at]!.span[0] < end) at++;
-      continue;
-    }
-    const phrase = phrases.at(tokens, at);
-    const next = Math.min(named?.span[0] ?? Infinity, counted?.[0] ?? Infinity);
-    // "40 - 60" is a range, "lilac - 60" is none
-    const dash = token.text === '-' && parts.at(-1)?.kind !== 'number';
-    if (phrase && !dash && tokens[phrase.to - 1]!.span[1] <= next) {
-      const kind = KINDS.find((each) => phrase.kinds.has(each))!;
-      end = tokens[phrase.to - 1]!.span[1];
-      parts.push({ kind, span: [from, end], also: phrase.kinds, plant: -1 });
-      at = phrase.to;
-      continue;
-    }
-    end = token.span[1];
-    const stops = token.text === '.' && /^(?:\s|$)/.test(folded.slice(end, end + 1));
-    const kind = COMMAS.has(token.text)
-      ? 'comma'
-      : token.text === ':'
-        ? 'colon'
-        : stops || ENDS.has(token.text)
-          ? 'end'
-          : token.isWord
-            ? 'word'
-            : 'sign';
-    parts.push({ kind, span: token.span, also: NONE, plant: -1 });
-    at++;
-  }
-  return parts;
-}
-
-const is = (part: Part | undefined, ...kinds: Kind[]): boolean =>
-  part !== undefined && kinds.some((kind) => part.kind === kind || part.also.has(kind));
 
 /** Unknown words, at most, between a number and what it counts: "40 pale blue phlox". */
 const MOST_WORDS_BETWEEN = 2;
@@ -238,9 +102,20 @@ function spanOf(parts: readonly Part[], at: number, last: number): Span {
   let from = at;
   while ((is(parts[from - 1], 'hedge') && touches(parts, from - 1)) || isTimes(parts[from - 1])) from--;
   let to = last;
-  while (is(parts[to + 1], 'after', 'open', 'flower')) to++;
+  while (is(parts[to + 1], 'after', 'open', 'flower') && !isPlus(parts, to + 1)) to++;
   return [parts[from]!.span[0], parts[to]!.span[1]];
 }
+
+/** The "+" of "65 + wild geranium 20", which joins; "65+" is sixty-five or more. */
+const isPlus = (parts: readonly Part[], at: number): boolean => {
+  const [before, sign, next] = parts.slice(at - 1, at + 2);
+  return (
+    sign!.span[1] - sign!.span[0] === 1 &&
+    sign!.span[0] > before!.span[1] &&
+    next?.kind === 'plant' &&
+    is(sign, 'after')
+  );
+};
 
 /** "400 blossoms on the redbud": the plant right behind the flowers. */
 function plantBehind(parts: readonly Part[], at: number): number | null {
@@ -266,7 +141,8 @@ export function floraIn(folded: string, { bees, plants }: FoundNames, words: Wor
     const next = behind(parts, last);
     const before = ahead(parts, at, floor);
     // "phlox: 0" beside bees is none of them
-    const none = bees.length > 0 && folded.slice(...parts[at]!.span) === '0' && next.kind !== 'flower';
+    const typed = folded.slice(...parts[at]!.span);
+    const none = bees.length > 0 && (typed === '0' || words.tally.zero.includes(typed)) && next.kind !== 'flower';
     const owned = none ? undefined : plantOf(parts, at, last, next, before, counted, plants.length);
     if (owned !== undefined) {
       if (owned !== null) counted.add(owned);
@@ -299,6 +175,20 @@ function goesOnOfBees(parts: readonly Part[], at: number, last: number): boolean
   return parts.slice(ended + 1, at).some((part) => part.kind === 'bee' || part.kind === 'queen');
 }
 
+/** "30 flowers on the columbine and 45 on the geranium": the plant of the forty-five; null for any other number. */
+function goesOnOfFlowers(
+  parts: readonly Part[],
+  at: number,
+  last: number,
+  counted: ReadonlySet<number>,
+): number | null {
+  if (parts[last + 1]?.kind !== 'placing') return null;
+  const ended = parts.slice(0, at).findLastIndex(({ kind }) => kind === 'end');
+  if (!parts.slice(ended + 1, at).some((part) => is(part, 'flower'))) return null;
+  const plant = plantBehind(parts, last);
+  return plant === null || counted.has(plant) ? null : plant;
+}
+
 /** Words, at most, between a name and its number: "bluebells were about 200". */
 const MOST_BEFORE_NUMBER = 3;
 
@@ -322,6 +212,8 @@ function plantOf(
   plants: number,
 ): number | null | undefined {
   const free = before.kind === 'plant' && !counted.has(before.plant);
+  // "zero queens on 30 trilliums"; of "on one dandelion" nobody counted the flowers
+  if (next.kind === 'plant' && is(parts[at - 1], 'placing') && !parts[at]!.isOne) return next.plant;
   // "dandelion x70 imp x2", "flowers 120 bees 1 impatiens"
   const bound = isTimes(parts[at - 1]) && parts[at - 1]!.span[1] === parts[at]!.span[0];
   if (free && next.kind === 'bee' && (bound || (!before.comma && beesBeforeNumbers(parts, last)))) return before.plant;
@@ -338,6 +230,8 @@ function plantOf(
     return plants > 0 && !numberBehind(parts, first) ? 0 : null;
   }
   if (before.kind === 'bee' || goesOnOfBees(parts, at, last)) return undefined;
+  const alsoOn = goesOnOfFlowers(parts, at, last, counted);
+  if (alsoOn !== null) return alsoOn;
   if (free && !before.comma) return before.plant;
   // "66 bluebells 200": what stands behind the name is its number
   if (parts[last + 1]?.kind === 'plant' && numberBehind(parts, last + 1)) return undefined;

@@ -6,9 +6,21 @@ import type { Label, Labelled } from './labels.js';
 import { readWeather } from './weather-told.js';
 
 /** "Place: Otter Bend, 2 to 2:15, 65 F" on one line: what is told behind the place is no part of it. */
-function withoutOthers(part: Labelled, { text, context }: Gathering): Labelled {
+function withoutOthers(part: Labelled, gathering: Gathering): Labelled {
+  const { text, context } = gathering;
+  const [from, to] = part.value;
   const [other] = toldBehind(text, [part.value], context);
-  return other ? { ...part, value: [part.value[0], other[0]] } : part;
+  const end = Math.min(other?.[0] ?? to, sentenceBeforePlant(gathering, [from, to]) ?? to);
+  return end < to ? { ...part, value: [from, end] } : part;
+}
+
+/** Where the sentence ends behind which a plant is told: "Place: Kettle Fen boardwalk. Marsh marigold, 200 flowers". */
+function sentenceBeforePlant(gathering: Gathering, [from, to]: Span): number | null {
+  const { plants } = gathering.names();
+  const first = plants.find(({ span }) => span[0] >= from && span[1] <= to);
+  const ends = first ? [...gathering.text.slice(from, first.span[0]).matchAll(/(?<=\p{L}{4})[.;](?=\s)/gu)] : [];
+  const last = ends.at(-1);
+  return last === undefined ? null : from + last.index;
 }
 
 /** What has a label but no meaning is dropped, unless it is asked for. */
@@ -48,5 +60,9 @@ export function readLabelled(gathering: Gathering, labelled: readonly Labelled[]
     for (const field of open) if (!gathering.has(field)) gathering.drop(field);
     gathering.setAside(weather.map(({ labelSpan }) => labelSpan));
   }
+  // "Watch: Sat. May 2"; a bare number behind it counts watches
+  const headed = under('heading');
+  gathering.setAside(headed.map(({ labelSpan }) => labelSpan));
+  gathering.setAside(headed.map(({ value }) => value).filter((value) => /^\W*\d{1,3}\W*$/.test(text.slice(...value))));
   gathering.setAside(under('other').flatMap(({ labelSpan, value }): Span[] => [labelSpan, value]));
 }

@@ -19,7 +19,10 @@ const patternsOf = madeOnce((words: Words) => {
   return {
     notInFlower: new RegExp(anyOf(note.notInFlower), 'u'),
     beside: new RegExp(`${anyOf(note.besidePlants)}${MOST_BEFORE}$`, 'u'),
-    corrects: new RegExp(`^[\\s.,;!-]*${anyOf(hedges.correcting)}[\\s.,;:!-]*(?:the[ ])?$`, 'u'),
+    corrects: new RegExp(
+      `^[\\s.,;!-]*(?:${anyOf(words.yesNo.bareNo)}[\\s,]+)?${anyOf(hedges.correcting)}[\\s.,;:!-]*(?:the[ ])?$`,
+      'u',
+    ),
     tellsWatch: new RegExp(`\\d|${anyOf(note.watching, count.flowers, count.open, count.vague, tally.zero)}`, 'u'),
   };
 });

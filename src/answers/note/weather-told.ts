@@ -69,7 +69,7 @@ const PIECE = /(?:[^\s,;/|.()]|(?<=\d)\/(?=8))(?:[^,;/|\n().]|\.(?=\S)|(?<=\d)\/
 /** Only signs, or an "and", between words and weather already found. */
 const BESIDE = /^[\s,;/|.()&]*(?:and\s+)?$/;
 /** Okta and Beaufort as those write them who know them. */
-const WEATHER_CODE = { sky: /^\d\s?\/\s?8$|%$/, wind: /^(?:b|bft|f)\.?\s?\d{1,2}$/iu };
+const WEATHER_CODE = { sky: /^\d\s?\/\s?8$|%$/, wind: /^(?:b|bf|bft|f)\.?\s?\d{1,2}$/iu };
 
 /**
  * "65F clear 3mph", "/ 75F / clear / no wind", "2/8" on the line below: words that stand right beside weather already
@@ -129,10 +129,10 @@ function takeIfNothingElse(
   from: number,
   small: (word: string) => boolean,
 ): void {
-  // other numbers may be anything's
-  const open = fields.filter(
-    (field) => !gathering.has(field) && (!/\d/.test(words) || WEATHER_CODE[field].test(words)),
-  );
+  // other numbers may be anything's: "eleven to twelve" is no wind
+  const numbers = findNumbers(fold(words), gathering.context.words).some(({ value }) => value > 0);
+  const bare = (field: 'sky' | 'wind'): boolean => !/\d/.test(words) && !(field === 'wind' && numbers);
+  const open = fields.filter((field) => !gathering.has(field) && (bare(field) || WEATHER_CODE[field].test(words)));
   const read = open.map((field) => ({ field, reading: READERS[field].asked(words, gathering.context) }));
   const told = read.filter(({ reading }) => reading.state !== 'none');
   const used = told.flatMap(({ reading }) => reading.used);

@@ -44,7 +44,9 @@ function namedIn(text: string, folded: string, context: Context, phrases: PlaceP
     const words = match[0].replace(/[.,]+$/u, '');
     const name = fold(words);
     const single = !/\s/u.test(words);
-    if (phrases.inPassing.notNames.test(name) || isTaxon(words, context, phrases)) continue;
+    // "Larkspur Point" is a place, "Prairie Smoke" none
+    const ofPlace = !single && phrases.inPassing.nounAtEnd.test(name);
+    if (phrases.inPassing.notNames.test(name) || (!ofPlace && isTaxon(words, context, phrases))) continue;
     if (single && !phrases.inPassing.nouns.test(name)) {
       const rest = /^\s+(?<noun>\p{L}+)/u.exec(text.slice(match.index + words.length))?.groups?.['noun'] ?? '';
       if (!phrases.inPassing.nouns.test(fold(rest)) || isTaxon(`${words} ${rest}`, context, phrases)) continue;

@@ -117,6 +117,7 @@ export const placePhrases = madeOnce((words: Words) => {
       clauseBefore: new RegExp(`(?:^|[.,;:!?\\n(-]|${anyOf(place.watching)})\\s{0,3}$`, 'u'),
       notNames: new RegExp(`^${anyOf(place.notPlaceNames)}`, 'u'),
       nouns: new RegExp(anyOf(place.nouns), 'u'),
+      nounAtEnd: new RegExp(`${anyOf(place.nouns)}$`, 'u'),
       nounsAtStart: new RegExp(`^(?:\\s+${anyOf(place.nouns)}){0,3}`, 'u'),
       tail: new RegExp(`^,\\s+${anyOf(place.tails)}[\\p{L}\\s'-]{0,40}(?=[.,;\\n]|$)`, 'u'),
       determiner: new RegExp(`^${anyOf(place.determiners, place.owners)}\\s`, 'u'),

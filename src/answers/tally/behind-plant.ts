@@ -22,11 +22,38 @@ export function behindPlant(heads: readonly Head[], said: Said[], plantFollows: 
       said.some((item) => item !== before && item.kind === 'row' && item.bee === null);
     // "2 on phlox, both bimacs, and 1 on plum"
     const ofRow = first.all && second?.type === 'count' && second.gap !== null;
-    const apart = first.gap === 'open' || (first.gap === 'comma' && (!plantFollows || ofRow));
+    // "1 imp on the chives, 2 on the dandelion also imp"
+    const lastNamed = said.findLast((item) => item.kind === 'row' && item.bee !== null);
+    const repeats =
+      first.gap === 'and' &&
+      second === undefined &&
+      lastNamed?.kind === 'row' &&
+      lastNamed.bee?.names[0]?.name === first.bee?.names[0]?.name;
+    const apart = repeats || first.gap === 'open' || (first.gap === 'comma' && (!plantFollows || ofRow));
     if (!named?.bee || !alone || !apart || ofAll || (article && before.count.values[0] !== 1)) return heads;
-    said[said.length - 2] = { ...before, bee: named.bee, doubt: before.doubt || named.doubt };
-    return heads.slice(named === first ? 1 : 2);
+    const behind = heads.slice(named === first ? 1 : 2);
+    // "1 on the phlox, either impatiens or bimaculatus"
+    const others = behind.slice(
+      0,
+      Math.max(
+        0,
+        behind.findIndex(({ orBefore, bee }) => !orBefore || bee === null),
+      ),
+    );
+    const either = behind.every(({ orBefore, bee }) => orBefore && bee !== null) ? behind : others;
+    const orBees = either.flatMap(({ bee }) => bee ?? []);
+    said[said.length - 2] = { ...before, bee: named.bee, doubt: before.doubt || named.doubt, orBees };
+    return behind.slice(either.length);
   }
+  // "… 2 on the dandelion, also red belted"
+  const again =
+    first.type === 'bee' &&
+    before.bee !== null &&
+    before.count !== null &&
+    first.bee?.names[0]?.name === before.bee.names[0]?.name &&
+    !first.plural &&
+    second === undefined;
+  if (again && !plantFollows) return [];
   const counts =
     first.type === 'count' &&
     first.gap === null &&

@@ -81,7 +81,10 @@ export function marksOf(text: string, context: Context, found?: FoundNames): Mar
     }
     const phrase = meanings.at(tokens, at);
     const count = counts.get(at);
-    const mark = phrase ? markOf(phrase.kinds, marks, phrase.phrase, context.words.numbers.units) : null;
+    const zeroFollows =
+      phrase !== null &&
+      (meanings.at(tokens, phrase.to)?.kinds.has('zero') === true || counts.get(phrase.to)?.count.values[0] === 0);
+    const mark = phrase ? markOf(phrase.kinds, marks, phrase.phrase, context.words.numbers.units, zeroFollows) : null;
     // "one" counts before it means a queen, "maybe 2" is a count in doubt
     const longer =
       phrase !== null && (!count || phrase.to > count.to || (phrase.to === count.to && mark?.kind !== 'queens'));
@@ -155,11 +158,15 @@ export function marksOf(text: string, context: Context, found?: FoundNames): Mar
   return withoutSecondOne(marks, folded);
 }
 
+/** What can stand between "one" and "one" of "one big black and gold one", where the last means the first. */
+const DESCRIBES: ReadonlySet<Mark['kind']> = new Set(['unknown', 'queens', 'bee']);
+const isAnd = (mark: Mark): boolean => mark.kind === 'break' && mark.strength === 'and';
+
 /** "1 big one", "one big fuzzy one": the word behind the adjectives means the queen counted before them. */
 function withoutSecondOne(marks: readonly Mark[], folded: string): Mark[] {
   return marks.map((mark, at) => {
     if (mark.kind !== 'count' || !/^\p{L}+$/u.test(folded.slice(...mark.span))) return mark;
-    const before = marks.slice(0, at).findLast(({ kind }) => kind !== 'unknown' && kind !== 'queens');
+    const before = marks.slice(0, at).findLast((other) => !DESCRIBES.has(other.kind) && !isAnd(other));
     if (before?.kind !== 'count' || before.count.article || mark.count.article) return mark;
     const described = /\p{L}/u.test(folded.slice(before.span[1], mark.span[0]));
     return described && mark.count.values[0] === 1 && before.count.values[0] === 1

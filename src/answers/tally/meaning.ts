@@ -14,12 +14,13 @@ const lastOf = (marks: readonly Mark[]): Mark | undefined => {
   return undefined;
 };
 
-/** What the phrase means here; null for one that means nothing by itself. */
+/** What the phrase means here; null for one that means nothing by itself. `zeroFollows`: "rest none". */
 export function markOf(
   kinds: ReadonlySet<Meaning>,
   before: readonly Mark[],
   phrase: string,
   units: Readonly<Record<string, number>>,
+  zeroFollows: boolean,
 ): Bare | null {
   const last = lastOf(before);
   const placed = last?.kind === 'preposition';
@@ -37,7 +38,7 @@ export function markOf(
   if (has('nothingElse')) return { kind: 'nothing-else' };
   if (has('thatIsAll')) return { kind: 'that-is-all' };
   if (has('noPollen')) return { kind: 'no-pollen' };
-  if (has('restPlants') && (placed || last?.kind === 'zero' || phrase.split(' ').length > 1))
+  if (has('restPlants') && (placed || zeroFollows || last?.kind === 'zero' || phrase.split(' ').length > 1))
     return { kind: 'plants', which: 'rest', each: true };
   if (has('each'))
     return placed || phrase.includes(' ') ? { kind: 'plants', which: 'all', each: true } : { kind: 'each' };

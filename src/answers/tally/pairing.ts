@@ -97,7 +97,8 @@ export function rowsOf(run: readonly Head[]): Said[] {
       continue;
     }
     const count = partnerOfBee.get(head) ?? null;
-    if (head.all && count === null && head.bee) {
+    // "2 imps on the redbud. scratch that, they were griseos" changes what was said
+    if (head.all && count === null && head.bee && head.takesBack === 'no') {
       rows.push({
         kind: 'all-bees',
         bee: head.doubt ? { ...head.bee, doubt: true } : head.bee,

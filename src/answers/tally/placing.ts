@@ -153,6 +153,19 @@ export function place(said: readonly Said[]): Placing {
     bare.add(item);
     last = { plants: item, at };
     const inSentence = pending.filter((row) => row.sentence === sentence);
+    // "2 imp on the plum, no, 3 imp, dandelion nothing": the nothing is the dandelion's, and nothing else is
+    const [next, behindNext] = items.slice(at + 1, at + 3);
+    const ownNone =
+      item.joinedBy === 'comma' &&
+      !item.placed &&
+      next?.kind === 'row' &&
+      isZero(next) &&
+      next.bee === null &&
+      !(behindNext?.kind === 'plants' && behindNext.placed);
+    if (ownNone && inSentence.some(({ row, byHeading }) => byHeading || row.takesBack !== 'no')) {
+      open(item);
+      return;
+    }
     const unplaced = pending.filter(({ byHeading }) => !byHeading);
     const headedHere = heading !== null && headingSentence === sentence;
     if (

@@ -18,10 +18,55 @@ const ends = (mark: Mark | undefined, ...strengths: string[]): boolean =>
   mark?.kind === 'break' && strengths.includes(mark.strength);
 
 export function secondLook(marks: readonly Mark[], folded: string, phrases: Phrases): Mark[] {
-  const told = withoutStrayNumbers(withAlternativeCounts(withNamelessOnes(marks, folded, phrases)));
+  const seen = withPollenOnSome(withGenusAsLabel(withoutSameKind(withDashAsNone(marks, folded), folded)));
+  const told = withoutStrayNumbers(withAlternativeCounts(withNamelessOnes(seen, folded, phrases)));
   const plants = withPlantsThatHad(told, folded, phrases);
   const others = withTheOther(withSumSign(plants, folded), folded, phrases);
   return withNoAsCorrection(withoutIdleArticles(withHedgedCounts(others, folded, phrases)), folded);
+}
+
+/** "Taraxacum: -": the dash in the place of a number is none. */
+function withDashAsNone(marks: readonly Mark[], folded: string): Mark[] {
+  return marks.map((mark, at): Mark => {
+    const heads = ends(marks[at - 1], 'colon') && marks[at - 2]?.kind === 'plant';
+    const behind = marks[at + 1];
+    const alone = behind === undefined || ends(behind, 'comma', 'stop', 'line');
+    const isDash = ends(mark, 'dash') && /^[-–—]+$/u.test(folded.slice(...mark.span));
+    return heads && isDash && alone ? { kind: 'zero', span: mark.span } : mark;
+  });
+}
+
+/** "Bombus: nil", "BOMBUS: bimaculatus 2": a label, and none of them. */
+const withGenusAsLabel = (marks: readonly Mark[]): Mark[] =>
+  marks.filter((mark, at) => {
+    const genus = mark.kind === 'bee' && mark.bee.names[0]?.name === 'Bombus';
+    const [sign, first, second] = marks.slice(at + 1, at + 4);
+    const none = ends(sign, 'colon', 'dash') && first?.kind === 'zero';
+    const named = ends(sign, 'colon') && (namesBee(first) || (first?.kind === 'count' && namesBee(second)));
+    return !(genus && (none || named));
+  });
+
+/** "… and one on the dandelion, same kind": says nothing new; "same kind on the dandelion" does. */
+const withoutSameKind = (marks: readonly Mark[], folded: string): Mark[] =>
+  marks.filter((mark, at) => {
+    const kind = mark.kind === 'same' && /\s(?:kind|species|type|sort)$/u.test(folded.slice(...mark.span));
+    const next = marks[at + 1];
+    return !(kind && (next === undefined || next.kind === 'break'));
+  });
+
+/** "2 bimacs (pollen on one of them)": one of them with pollen. */
+function withPollenOnSome(marks: readonly Mark[]): Mark[] {
+  const left = [...marks];
+  marks.forEach((mark, at) => {
+    const [placing, number, behind] = marks.slice(at + 1, at + 4);
+    if (mark.kind !== 'pollen' && mark.kind !== 'no-pollen') return;
+    if (placing?.kind !== 'preposition' || number?.kind !== 'count' || number.count.article) return;
+    const of = behind?.kind === 'of-them' ? [behind] : [];
+    const next = of.length > 0 ? marks[at + 4] : behind;
+    if (next !== undefined && next.kind !== 'break' && next.kind !== 'unknown') return;
+    left.splice(at, 3 + of.length, { kind: 'break', strength: 'comma', span: placing.span }, number, ...of, mark);
+  });
+  return left;
 }
 
 /** "1 vagans and something unknown": the unknown one is a queen of its own. */

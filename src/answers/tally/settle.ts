@@ -5,7 +5,7 @@
 import type { Ask } from '../../../shared/phrases.js';
 import { corrected } from './corrections.js';
 import { giveBees, withSame } from './giving-bees.js';
-import type { Row, RowMeant, TallyMeant } from './meant.js';
+import { positive, type Row, type RowMeant, type TallyMeant } from './meant.js';
 import { merged } from './merging.js';
 import type { Placed, Placing } from './placing.js';
 import { Spread } from './spreading.js';
@@ -36,7 +36,7 @@ export function settle({ rows: placed, allBees, nothingElse, bare }: Placing, wa
   const doubts = new Set<Ask>();
   let rows = corrected(placed.map(begun), doubts);
   for (const { unclear } of placed) if (unclear) doubts.add('tally-unclear');
-  rows = withoutParts(rows);
+  rows = withoutParts(withoutCries(withSameSaidBehind(withoutSameAgain(rows))));
   rows = withoutRestated(rows, doubts);
   rows = withoutNamelessOnes(withRemainders(rows));
   rows = withoutTotals(rows, watched, doubts);
@@ -49,6 +49,59 @@ export function settle({ rows: placed, allBees, nothingElse, bare }: Placing, wa
   const settled = withoutContradictions(meant, doubts);
   return { rows: merged(settled, doubts), doubts: ORDER.filter((ask) => doubts.has(ask)), beesMissing };
 }
+
+/** "… then over to the squirrel corn (same bee)": said twice that it is the same one. */
+const withoutSameAgain = (rows: readonly Row[]): Row[] =>
+  rows.filter(
+    ({ said, plants, seenBefore }, at) =>
+      !(seenBefore && rows[at - 1]?.seenBefore && said.count === null && said.bee === null && plants === null),
+  );
+
+/** "… imp on the bells, phlox 1 imp but it was the same one": the last row's queen is the one of before. */
+const withSameSaidBehind = (rows: readonly Row[]): Row[] => {
+  const left: Row[] = [];
+  for (const row of rows) {
+    const before = left.at(-1);
+    const bare = row.seenBefore && row.said.count === null && row.said.bee === null;
+    const again =
+      bare &&
+      before !== undefined &&
+      before.said.role === 'new' &&
+      before.bee !== null &&
+      positive(before.counts) === 1 &&
+      before.plants !== null &&
+      (row.plants === null || row.plants === before.plants) &&
+      left.some(
+        (other) =>
+          other !== before &&
+          other.plants !== before.plants &&
+          other.bee?.names[0]?.name === before.bee?.names[0]?.name,
+      );
+    if (again) before.seenBefore = true;
+    else left.push(row);
+  }
+  return left;
+};
+
+/** "Rusty patched!!! … 1 affinis, 2 impatiens": cried out first, counted later. */
+const withoutCries = (rows: readonly Row[]): Row[] =>
+  rows.filter(
+    ({ said, plants, bee }, at) =>
+      !(
+        said.role === 'new' &&
+        said.count === null &&
+        !said.plural &&
+        bee !== null &&
+        rows
+          .slice(at + 1)
+          .some(
+            (later) =>
+              later.said.count?.article === false &&
+              later.bee?.names[0]?.name === bee.names[0]?.name &&
+              (plants === null || plants === later.plants),
+          )
+      ),
+  );
 
 function begun({ row: said, plants }: Placed): Row {
   const counts = said.count?.values ?? (said.role === 'zero' ? [0] : said.plural ? [] : [1]);

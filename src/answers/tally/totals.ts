@@ -166,17 +166,20 @@ function timesCounted({ said, plants }: Row, watched: readonly string[]): number
   return plants !== null && typeof plants.plants !== 'string' ? plants.plants.length : Math.max(1, watched.length);
 }
 
-/** "A two-spotted on the plum! 1 queen": the number of the one bee named. */
+/** "A two-spotted on the plum! 1 queen", "bimaculatus! just 1", "a half-black, one, on the plum": the number of the one bee named. */
 export function withCountSaidLater(rows: readonly Row[]): Row[] {
   const [named, counted] = rows;
+  const bare = (row: Row): boolean => row.said.count !== null && !row.said.count.article && row.said.count.exact;
   const restates =
     rows.length === 2 &&
     named?.bee &&
-    named.said.count === null &&
+    named.said.role === 'new' &&
     counted?.bee === null &&
-    (counted.said.queens || counted.said.ofThem) &&
     counted.said.role === 'new' &&
-    counted.plants === null;
+    (named.said.count === null
+      ? counted.plants === null && (counted.said.queens || counted.said.ofThem || bare(counted))
+      : named.said.count.article && bare(counted) && positive(counted.counts) === 1 && !counted.said.each) &&
+    (counted.plants === null || counted.plants === named.plants);
   if (!restates) return [...rows];
   return [{ ...named, counts: counted.counts, said: { ...named.said, count: counted.said.count, plural: false } }];
 }

@@ -17,12 +17,21 @@ const patterns = madeOnce(({ tally, numbers }: Words) => {
   ] as const;
 });
 
-/** The one watched plant of whose names a word begins with `beginning`; null where there are several or none. */
-function watchedBegunBy(beginning: string, context: Context): string | null {
+/** Shorter endings are of too many names. */
+const LEAST_ENDING = 4;
+
+/**
+ * The one watched plant of whose names a word begins with `said`, "daffs" too, or ends with it: the "bells" of bluebells.
+ * Null where there are several or none.
+ */
+function watchedBegunBy(said: string, context: Context): string | null {
   const begun = new Set<string>();
+  const beginning = said.length > LEAST_ENDING ? said.replace(/s$/u, '') : said;
+  const fits = (word: string): boolean =>
+    word.length > said.length &&
+    (word.startsWith(beginning) || (said.length > LEAST_ENDING && word.endsWith(beginning)));
   for (const [name, uses] of watchedOf(context).exact)
-    if (name.split(' ').some((word) => word.startsWith(beginning) && word.length > beginning.length))
-      for (const { taxon } of uses) begun.add(taxon.name);
+    if (name.split(' ').some(fits)) for (const { taxon } of uses) begun.add(taxon.name);
   return begun.size === 1 ? [...begun][0]! : null;
 }
 

@@ -4,6 +4,7 @@
  */
 import type { Clock, TimeScan } from './clock.js';
 import type { Part, Parts } from './time-parts.js';
+import { smallNumberAt } from './tokens.js';
 import { isAt, linkedByAnd, linkedTo, roleBefore, skipAt } from './told-times.js';
 
 /** In a note two figures without a colon are a watch only where they lie this near: "1520-1535". */
@@ -13,10 +14,13 @@ const MOST_MINUTES_APART = 120;
 const NOT_AFTER_HOUR = new Set(["'", '"', '/', '°', '%']);
 
 /** What follows a number can follow an hour: nothing, a sign, a small word; never "queens" or "feet". */
-function mayFollow({ tokens, timeWords, taken }: TimeScan, next: number): boolean {
+function mayFollow({ tokens, words, timeWords, taken }: TimeScan, next: number): boolean {
   const after = tokens[next];
   if (!after || taken[next] === true || timeWords.mayFollow(tokens, next)) return true;
   if (timeWords.measures(tokens, next)) return false;
+  // "eleven to eleven fifteen sixty four degrees"
+  const spelt = smallNumberAt(tokens, next, words.numbers);
+  if (spelt?.written === 'words' && timeWords.measures(tokens, spelt.next)) return true;
   if (after.kind === 'sign') return !NOT_AFTER_HOUR.has(after.text);
   return after.kind === 'number' || after.first;
 }
@@ -47,7 +51,10 @@ function looksLikeRatio(scan: TimeScan, parts: readonly Part[], at: number, cloc
 function looksLikeSpan(scan: TimeScan, parts: readonly Part[], first: Clock, second: Clock): boolean {
   // "1405 to two twenty": the half of the day may be said by one only
   const apart = (second.hour * 60 + second.minute - (first.hour * 60 + first.minute) + 24 * 60) % (12 * 60);
-  if (apart > MOST_MINUTES_APART || first.form === 'hour' || second.form === 'hour') return false;
+  if (apart > MOST_MINUTES_APART || second.form === 'hour') return false;
+  // "eleven to eleven fifteen"
+  const sameHour = first.hour === second.hour && isWritten(scan, first) && isWritten(scan, second);
+  if (first.form === 'hour') return sameHour;
   const inDigits = (length: number): boolean =>
     [first, second].every(({ at }) => scan.tokens[at]?.kind === 'number' && scan.tokens[at]?.text.length === length);
   if (!inDigits(3) && !inDigits(4) && isWritten(scan, first) && isWritten(scan, second)) return true;

@@ -1,0 +1,151 @@
+/** The parts of a text that tells of plants and queens: numbers, names, and words that mean something beside a number. */
+import type { Words } from '../../../shared/words.js';
+import type { FoundName } from '../names/index.js';
+import { findNumbers } from '../numbers.js';
+import type { Span } from '../reading.js';
+import { lexiconOf, tokensOf } from '../tally/lexicon.js';
+import { blank, madeOnce } from '../text.js';
+
+/** What a word or sign can be beside a number. `small` words stand anywhere, `word` is any other. */
+type Kind = 'unit' | 'bud' | 'none' | 'flower' | 'open' | 'queen' | 'range' | 'after' | 'hedge' | 'placing' | 'small';
+const KINDS: readonly Kind[] = [
+  'unit',
+  'bud',
+  'none',
+  'flower',
+  'open',
+  'queen',
+  'range',
+  'after',
+  'hedge',
+  'placing',
+  'small',
+];
+
+export interface Part {
+  readonly kind: Kind | 'number' | 'bee' | 'plant' | 'comma' | 'colon' | 'end' | 'sign' | 'word';
+  readonly span: Span;
+  /** Kinds a phrase has besides: "about" is a hedge and small. */
+  readonly also: ReadonlySet<Kind>;
+  /** Its place among the plants. */
+  readonly plant: number;
+  /** A number that can stand for a queen: the second "one" of "one big one". */
+  readonly isOne?: boolean;
+}
+
+const NONE: ReadonlySet<Kind> = new Set();
+
+const lexicon = madeOnce(({ count, hedges, tally, plants, numbers }: Words) => {
+  const bees = new Set([...count.queens, ...count.bees]);
+  const lists: Record<Kind, readonly string[]> = {
+    unit: count.otherAfter,
+    bud: count.notOpen,
+    none: tally.zero,
+    flower: count.flowers,
+    open: count.open,
+    queen: [...bees, ...tally.workers, ...tally.otherInsects],
+    range: [...count.ranges, ...count.either],
+    after: [...count.aboutAfter, ...count.atLeastAfter, ...count.atMostAfter],
+    hedge: [
+      ...count.about,
+      ...count.atLeast,
+      ...count.atMost,
+      ...count.passedOver,
+      ...count.between,
+      ...hedges.soft,
+      ...hedges.doubting,
+    ],
+    placing: [...tally.onPlants, ...tally.prepositions],
+    // "bees on" is no small word: its bees are what a number counts
+    small: [
+      ...plants.around,
+      ...numbers.groupJoins,
+      ...numbers.articles,
+      ...tally.filler.filter((phrase) => !phrase.split(' ').some((word) => bees.has(word))),
+    ],
+  };
+  return lexiconOf(KINDS.flatMap((kind) => lists[kind].map((phrase) => [phrase, kind] as const)));
+});
+
+const COMMAS = new Set([',', '&', '/']);
+const ENDS = new Set([';', '!', '•', '|']);
+
+/** `folded` cut into parts, left to right. */
+export function partsOf(
+  folded: string,
+  bees: readonly FoundName[],
+  plants: readonly FoundName[],
+  words: Words,
+): Part[] {
+  const names = [
+    ...bees.map(({ span }) => ({ kind: 'bee' as const, span, plant: -1 })),
+    ...plants.map(({ span }, plant) => ({ kind: 'plant' as const, span, plant })),
+  ].sort((a, b) => a.span[0] - b.span[0]);
+  const numbers = findNumbers(
+    blank(
+      folded,
+      names.map(({ span }) => span),
+    ),
+    words,
+  )
+    .map(({ span }) => span)
+    // "0600" is a time
+    .filter((span) => !/^0\d{3}$/.test(folded.slice(...span)));
+  const tokens = tokensOf(folded);
+  const phrases = lexicon(words);
+  const parts: Part[] = [];
+  let name = 0;
+  let number = 0;
+  let end = 0;
+  for (let at = 0; at < tokens.length;) {
+    const token = tokens[at]!;
+    const [from] = token.span;
+    if (folded.slice(end, from).includes('\n')) parts.push({ kind: 'end', span: [end, from], also: NONE, plant: -1 });
+    while (names[name] && names[name]!.span[1] <= from) name++;
+    while (numbers[number] && numbers[number]![1] <= from) number++;
+    const named = names[name];
+    const counted = numbers[number];
+    const whole =
+      named && from >= named.span[0]
+        ? named
+        : counted && from >= counted[0]
+          ? { kind: 'number' as const, span: counted, plant: -1 }
+          : null;
+    if (whole) {
+      const isOne = whole.kind === 'number' && words.tally.queens.includes(folded.slice(...whole.span));
+      parts.push({ ...whole, also: NONE, isOne });
+      end = whole.span[1];
+      while (tokens[at] && tokens[at]!.span[0] < end) at++;
+      continue;
+    }
+    const phrase = phrases.at(tokens, at);
+    const next = Math.min(named?.span[0] ?? Infinity, counted?.[0] ?? Infinity);
+    // "40 - 60" is a range, "lilac - 60" is none
+    const dash = token.text === '-' && parts.at(-1)?.kind !== 'number';
+    if (phrase && !dash && tokens[phrase.to - 1]!.span[1] <= next) {
+      const kind = KINDS.find((each) => phrase.kinds.has(each))!;
+      end = tokens[phrase.to - 1]!.span[1];
+      parts.push({ kind, span: [from, end], also: phrase.kinds, plant: -1 });
+      at = phrase.to;
+      continue;
+    }
+    end = token.span[1];
+    const stops = token.text === '.' && /^(?:\s|$)/.test(folded.slice(end, end + 1));
+    const kind = COMMAS.has(token.text)
+      ? 'comma'
+      : token.text === ':'
+        ? 'colon'
+        : stops || ENDS.has(token.text)
+          ? 'end'
+          : token.isWord
+            ? 'word'
+            : 'sign';
+    parts.push({ kind, span: token.span, also: NONE, plant: -1 });
+    at++;
+  }
+  return parts;
+}
+
+/** Whether a part is of one of those kinds. */
+export const is = (part: Part | undefined, ...kinds: Kind[]): boolean =>
+  part !== undefined && kinds.some((kind) => part.kind === kind || part.also.has(kind));
