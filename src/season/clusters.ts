@@ -1,9 +1,9 @@
 /**
  * What belongs together: watches by one observer, and watches at one site, are more alike than others, so intervals
- * treat each as one.
+ * treat each as one. Sums are kept by combination of observer and site, from which both can be told.
  */
 import type { WatchCounts } from '../../shared/watch-counts.js';
-import { addTo, type Sums } from './figure.js';
+import { at } from './sums.js';
 
 export const CLUSTERINGS = ['observer', 'site'] as const;
 export type Clustering = (typeof CLUSTERINGS)[number];
@@ -24,13 +24,30 @@ function siteOf({ observer, place }: WatchCounts): string {
 export type ClusterKeys = Readonly<Record<Clustering, string>>;
 export const clusterKeys = (watch: WatchCounts): ClusterKeys => ({ observer: watch.observer, site: siteOf(watch) });
 
-/** A sum, and how it is made up by observer and by site. */
-export class Clustered {
-  total = 0;
-  readonly by: Readonly<Record<Clustering, Sums>> = { observer: new Map(), site: new Map() };
+/** A sum for each combination of observer and site, by its number. */
+export type ByCombination = Map<number, number>;
 
-  add(value: number, keys: ClusterKeys): void {
-    this.total += value;
-    for (const clustering of CLUSTERINGS) addTo(this.by[clustering], keys[clustering], value);
+/** The observers, or the sites, of all combinations. */
+export interface Clusters {
+  readonly count: number;
+  /** Of each combination, which cluster it is in: its place in the order of their keys. */
+  readonly of: Uint32Array;
+}
+
+/** Gives each combination of observer and site a number, from 0 in the order in which they come. */
+export class Combinations {
+  readonly #numbers = new Map<string, Map<string, number>>();
+  readonly #keys: ClusterKeys[] = [];
+
+  numberOf(keys: ClusterKeys): number {
+    const bySite = at(this.#numbers, keys.observer, () => new Map<string, number>());
+    return at(bySite, keys.site, () => this.#keys.push(keys) - 1);
+  }
+
+  /** In the order of their keys, not of the watches: sums must come out the same whichever came first. */
+  clusters(by: Clustering): Clusters {
+    const sorted = [...new Set(this.#keys.map((keys) => keys[by]))].sort();
+    const place = new Map(sorted.map((key, index) => [key, index]));
+    return { count: sorted.length, of: Uint32Array.from(this.#keys, (keys) => place.get(keys[by]) ?? 0) };
   }
 }

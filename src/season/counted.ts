@@ -1,6 +1,7 @@
 /** A watch as the figures count it: plants by name, queens under the names that stand, workers apart. */
 import type { CountingUnit } from '../../shared/vocabularies.js';
-import type { DeterminationCounts, WatchCounts } from '../../shared/watch-counts.js';
+import type { DeterminationCounts, QueensCounts, WatchCounts } from '../../shared/watch-counts.js';
+import { clusterKeys, type ClusterKeys } from './clusters.js';
 import { standingOf, type Standing } from './standing.js';
 
 export interface CountedPlant {
@@ -20,6 +21,7 @@ export interface CountedQueens extends Standing<DeterminationCounts> {
 
 export interface CountedWatch {
   readonly watch: WatchCounts;
+  readonly clusters: ClusterKeys;
   readonly plants: readonly CountedPlant[];
   /** Workers are not among them. */
   readonly queens: readonly CountedQueens[];
@@ -28,24 +30,26 @@ export interface CountedWatch {
 
 /** Throws where a row of queens names a plant that the watch does not have: such a watch cannot have been stored. */
 export function countedWatch(watch: WatchCounts): CountedWatch {
-  const plantOf = (row: number, plant: number): string => {
-    const found = watch.plants.find((one) => one.plant === plant);
-    if (found) return found.name ?? found.asTyped;
-    const known = watch.plants.map((one) => one.plant).join(', ');
+  const plants = watch.plants.map(({ plant, name, asTyped, flowers, unit }): CountedPlant => ({
+    entry: plant,
+    name: name ?? asTyped,
+    flowers: flowers.value,
+    unit,
+  }));
+  const plantOf = ({ row, plant }: QueensCounts): string => {
+    const found = plants.find(({ entry }) => entry === plant);
+    if (found) return found.name;
+    const known = plants.map(({ entry }) => entry).join(', ');
     throw new Error(`Watch ${watch.number}, row ${row} of its queens names plant ${plant}. Its plants: ${known}.`);
   };
-  const bees = watch.queens.flatMap((row) =>
-    standingOf(row).map((standing) => ({ ...standing, plant: plantOf(row.row, row.plant), entry: row.plant })),
-  );
-  return {
-    watch,
-    plants: watch.plants.map(({ plant, name, asTyped, flowers, unit }) => ({
-      entry: plant,
-      name: name ?? asTyped,
-      flowers: flowers.value,
-      unit,
-    })),
-    queens: bees.filter(({ caste }) => caste !== 'worker'),
-    workers: bees.filter(({ caste }) => caste === 'worker').reduce((sum, { queens }) => sum + queens, 0),
-  };
+  const queens: CountedQueens[] = [];
+  let workers = 0;
+  for (const row of watch.queens) {
+    const plant = plantOf(row);
+    for (const standing of standingOf(row)) {
+      if (standing.caste === 'worker') workers += standing.queens;
+      else queens.push({ ...standing, plant, entry: row.plant });
+    }
+  }
+  return { watch, clusters: clusterKeys(watch), plants, queens, workers };
 }

@@ -4,7 +4,8 @@
  */
 import chisquare from '@stdlib/stats-base-dists-chisquare-cdf';
 import gammaln from '@stdlib/math-base-special-gammaln';
-import { sum, type Figure } from './figure.js';
+import type { Figure } from './figure.js';
+import { sum } from './sums.js';
 
 export interface Dispersion {
   /** Σ (y − Rx)² / (Rx) over n − 1; 1 where every watch is alike. */

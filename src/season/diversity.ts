@@ -4,7 +4,8 @@
  */
 import { missChance } from './choose.js';
 import type { CountedQueens } from './counted.js';
-import { addTo, sum, type Figure, type Sums } from './figure.js';
+import type { Figure } from './figure.js';
+import { addTo, sum, type Sums } from './sums.js';
 import { GENUS } from './standing.js';
 
 export interface DiversityFigures {

@@ -4,7 +4,7 @@
  * starts are each improved as far as exchanges go. On small matrices, where every one can be tried, H2′ stays within
  * 0.005 of exact (the test tries some hundred).
  */
-import { sum } from './figure.js';
+import { sum } from './sums.js';
 
 export type Matrix = readonly (readonly number[])[];
 

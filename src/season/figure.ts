@@ -8,24 +8,6 @@ export interface Figure<Result> {
   result(): Result;
 }
 
-export const sum = (numbers: readonly number[]): number => numbers.reduce((total, number) => total + number, 0);
-
-/** A sum for each key. */
-export type Sums = Map<string, number>;
-
-/** The value of a key, made where it is missing. */
-export function at<Key, Value>(all: Map<Key, Value>, key: Key, make: () => Value): Value {
-  const known = all.get(key) ?? make();
-  all.set(key, known);
-  return known;
-}
-
-export const noSums = (): Sums => new Map();
-
-export function addTo(sums: Sums, key: string, value: number): void {
-  sums.set(key, (sums.get(key) ?? 0) + value);
-}
-
 /** Names in the order of their letters, the genus alone last. */
 export const sortedNames = (names: Iterable<string>): string[] => {
   const all = [...new Set(names)].sort();

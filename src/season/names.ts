@@ -4,7 +4,8 @@
  * the queens that nobody determined. It takes determined queens as a fair sample of the reports of that name.
  */
 import { quantileOf, resampled } from './bootstrap.js';
-import { addTo, at, noSums, sortedNames, type Figure, type Sums } from './figure.js';
+import { sortedNames, type Figure } from './figure.js';
+import { addTo, at, noSums, type Sums } from './sums.js';
 
 export interface Names {
   /** Queens as reported, determined ones among them. */

@@ -2,7 +2,8 @@
  * The network of bees and plants, by visits; bees known to the genus alone are left out, and so are bees and plants
  * without a visit. Natural logarithms.
  */
-import { addTo, sortedNames, sum, type Figure, type Sums } from './figure.js';
+import { sortedNames, type Figure } from './figure.js';
+import { addTo, sum, type Sums } from './sums.js';
 import { columnTotals, entropy, mostConcentrated, mostEven, type Matrix } from './extremes.js';
 import { GENUS } from './standing.js';
 

@@ -1,6 +1,7 @@
 /** Who watched how often, and whether that is what was asked. Keys only: names of people stay with the coordinator. */
 import type { SurveySettings } from '../../shared/survey.js';
-import { addTo, type Figure, type Sums } from './figure.js';
+import type { Figure } from './figure.js';
+import { addTo, type Sums } from './sums.js';
 
 export interface Participant {
   /** The observer's key. */

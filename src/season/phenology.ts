@@ -3,7 +3,8 @@
  * counted once in a watch.
  */
 import { Temporal } from 'temporal-polyfill';
-import { addTo, sortedNames, sum, type Figure, type Sums } from './figure.js';
+import { sortedNames, type Figure } from './figure.js';
+import { addTo, sum, type Sums } from './sums.js';
 import { garwood, type Interval } from './intervals.js';
 
 export interface Week {

@@ -2,9 +2,10 @@
  * How many watches next year would show a stated change, if counts vary as they did this season. What two seasons can
  * show is that they differ: a decline is not told from the weather of one of them by any number of watches.
  */
-import { CLUSTERINGS, clusterKeys, type Clustering } from './clusters.js';
+import { CLUSTERINGS, type Clustering } from './clusters.js';
 import { dispersion } from './dispersion.js';
-import { sum, type Figure } from './figure.js';
+import type { Figure } from './figure.js';
+import { sum } from './sums.js';
 import { LEAST_CLUSTERS } from './jackknife.js';
 import { powerOf, type CountModel } from './power.js';
 
@@ -87,11 +88,10 @@ export function planning(changePercent: number, seed: number): Figure<Planning |
   const clusters: Record<Clustering, Map<string, Cluster>> = { observer: new Map(), site: new Map() };
   return {
     add(counted) {
-      const { watch, queens } = counted;
+      const { watch, clusters: keys, queens } = counted;
       if (watch.minutes <= 0) return;
       spread.add(counted);
       const [y, x] = [sum(queens.map((one) => one.queens)), watch.minutes];
-      const keys = clusterKeys(watch);
       for (const clustering of CLUSTERINGS) {
         const own = clusters[clustering].get(keys[clustering]) ?? { watches: 0, y: 0, x: 0, yy: 0, xy: 0, xx: 0 };
         clusters[clustering].set(keys[clustering], own);

@@ -5,7 +5,7 @@
  */
 import { xoroshiro128plus } from 'pure-rand/generator/xoroshiro128plus';
 import { drawsFrom, type Draws } from './chance.js';
-import { sum } from './figure.js';
+import { sum } from './sums.js';
 import { studentFor } from './intervals.js';
 import { seOfLogRate } from './jackknife.js';
 

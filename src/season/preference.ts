@@ -7,7 +7,8 @@
 import normal from '@stdlib/stats-base-dists-normal-quantile';
 import { quantileOf, resampled, standardDeviation } from './bootstrap.js';
 import type { CountedWatch } from './counted.js';
-import { addTo, sortedNames, sum, type Figure, type Sums } from './figure.js';
+import { sortedNames, type Figure } from './figure.js';
+import { addTo, sum, type Sums } from './sums.js';
 import { GENUS } from './standing.js';
 
 export interface Preference {

@@ -3,8 +3,9 @@
  * plant was watched. Three intervals, each under its own assumption: every watch alike (Poisson), observers differ
  * (clustered), and the headline, for which observers or sites differ, whichever are fewer.
  */
-import { Clustered, clusterKeys, CLUSTERINGS, type Clustering } from './clusters.js';
-import { at, sortedNames, sum, type Figure, type Sums } from './figure.js';
+import { Combinations, type ByCombination, type Clustering, type Clusters } from './clusters.js';
+import { sortedNames, type Figure } from './figure.js';
+import { addTo, at, sum } from './sums.js';
 import { garwood, studentFor, type Interval } from './intervals.js';
 import { LEAST_CLUSTERS, seOfLogRate } from './jackknife.js';
 
@@ -29,20 +30,57 @@ export interface Rate {
 const MINUTES = 15;
 
 /** What was watched: of the whole season, or of one plant. */
-class Exposure {
-  watches = 0;
-  readonly minutes = new Clustered();
+interface Exposure {
+  watches: number;
+  readonly minutes: ByCombination;
+}
+
+const unwatched = (): Exposure => ({ watches: 0, minutes: new Map() });
+
+/** The clusters that watched, in order, and how long each did. */
+interface Watched {
+  readonly clusters: Uint32Array;
+  readonly minutes: Float64Array;
+  /** Of Student's t, for so many clusters. */
+  readonly quantile: number;
+}
+
+/** An exposure by observer and by site. */
+interface SpreadExposure {
+  readonly watches: number;
+  readonly minutes: number;
+  readonly by: Readonly<Record<Clustering, Watched>>;
+}
+
+/** Sums of combinations as sums of all clusters. */
+function spread(sums: ByCombination, { count, of }: Clusters): Float64Array {
+  const byCluster = new Float64Array(count);
+  for (const [combination, value] of sums) byCluster[of[combination] ?? 0]! += value;
+  return byCluster;
+}
+
+function watchedBy(minutes: ByCombination, clusters: Clusters): Watched {
+  const byCluster = spread(minutes, clusters);
+  // a cluster that watched for no minute did watch
+  const whose = Uint32Array.from(
+    new Set([...minutes.keys()].map((combination) => clusters.of[combination] ?? 0)),
+  ).sort();
+  return {
+    clusters: whose,
+    minutes: Float64Array.from(whose, (cluster) => byCluster[cluster] ?? 0),
+    quantile: studentFor(whose.length),
+  };
 }
 
 /** Cochran's ratio estimator with whole observers drawn: Var = G/(G−1) Σ (Y_g − R X_g)² / X², t with G − 1 degrees. */
-function clusteredOf(queens: Clustered, { minutes }: Exposure): Rate['clustered'] {
-  const clusters = minutes.by.observer;
-  const count = clusters.size;
-  if (count < LEAST_CLUSTERS || minutes.total === 0) return null;
-  const ratio = queens.total / minutes.total;
-  const squares = [...clusters].map(([key, time]) => ((queens.by.observer.get(key) ?? 0) - ratio * time) ** 2);
-  const se = Math.sqrt((count / (count - 1)) * sum(squares)) / minutes.total;
-  const reach = studentFor(count) * se;
+function clusteredOf(queens: Float64Array, { minutes, quantile }: Watched): Rate['clustered'] {
+  const count = minutes.length;
+  const watched = sum(minutes);
+  if (count < LEAST_CLUSTERS || watched === 0) return null;
+  const ratio = sum(queens) / watched;
+  const squares = sum(minutes.map((time, cluster) => ((queens[cluster] ?? 0) - ratio * time) ** 2));
+  const se = Math.sqrt((count / (count - 1)) * squares) / watched;
+  const reach = quantile * se;
   return {
     se: se * MINUTES,
     low95: Math.max(0, ratio - reach) * MINUTES,
@@ -50,84 +88,111 @@ function clusteredOf(queens: Clustered, { minutes }: Exposure): Rate['clustered'
   };
 }
 
-/** Delete-one-cluster jackknife of the logarithm of the rate; null where a rate without a cluster would be none at all. */
-export function jackknife(queens: Sums, minutes: Sums): Interval | null {
-  const counts = [...minutes.keys()].map((key) => queens.get(key) ?? 0);
-  const efforts = [...minutes.values()];
-  const se = seOfLogRate(counts, efforts);
+/**
+ * Delete-one-cluster jackknife of the logarithm of the rate; both lists are by cluster. Null where a rate without a
+ * cluster would be none at all.
+ */
+export function jackknife(
+  queens: ArrayLike<number>,
+  minutes: ArrayLike<number>,
+  quantile = studentFor(minutes.length),
+): Interval | null {
+  const se = seOfLogRate(queens, minutes);
   if (se === null) return null;
-  const reach = studentFor(minutes.size) * se;
-  const rate = sum(counts) / sum(efforts);
+  const reach = quantile * se;
+  const rate = sum(queens) / sum(minutes);
   return { low95: rate * Math.exp(-reach) * MINUTES, high95: rate * Math.exp(reach) * MINUTES };
 }
 
-function headlineOf(queens: Clustered, { minutes }: Exposure): Rate['interval'] {
-  // observers where there are as many of both
-  const [by] = [...CLUSTERINGS].sort((one, other) => minutes.by[one].size - minutes.by[other].size);
-  if (by === undefined) return null;
-  const interval = jackknife(queens.by[by], minutes.by[by]);
-  return interval === null ? null : { ...interval, clusters: minutes.by[by].size, by };
+/** How rates are told once all combinations are known. */
+function teller(combinations: Combinations) {
+  const all = { observer: combinations.clusters('observer'), site: combinations.clusters('site') };
+  const exposed = ({ watches, minutes }: Exposure): SpreadExposure => ({
+    watches,
+    minutes: sum([...minutes.values()]),
+    by: { observer: watchedBy(minutes, all.observer), site: watchedBy(minutes, all.site) },
+  });
+  const rateOf = (bee: string | null, plant: string | null, queens: ByCombination, exposure: SpreadExposure): Rate => {
+    const { watches, minutes, by } = exposure;
+    const queensOf = (clustering: Clustering): Float64Array => {
+      const byCluster = spread(queens, all[clustering]);
+      return Float64Array.from(by[clustering].clusters, (cluster) => byCluster[cluster] ?? 0);
+    };
+    const counted = sum([...queens.values()]);
+    // observers where there are as many of both
+    const coarser = by.site.clusters.length < by.observer.clusters.length ? 'site' : 'observer';
+    const byObserver = queensOf('observer');
+    const interval = jackknife(
+      coarser === 'observer' ? byObserver : queensOf(coarser),
+      by[coarser].minutes,
+      by[coarser].quantile,
+    );
+    return {
+      bee,
+      plant,
+      queens: counted,
+      watches,
+      minutes,
+      per15min: minutes > 0 ? (counted / minutes) * MINUTES : null,
+      poisson: minutes > 0 ? garwood(counted, MINUTES / minutes) : null,
+      clustered: clusteredOf(byObserver, by.observer),
+      interval: interval && { ...interval, clusters: by[coarser].clusters.length, by: coarser },
+    };
+  };
+  return { exposed, rateOf };
 }
 
-const NONE = new Clustered();
+const noCombinations = (): ByCombination => new Map();
 
-function rateOf(bee: string | null, plant: string | null, queens: Clustered, exposure: Exposure): Rate {
-  const minutes = exposure.minutes.total;
-  const watched = minutes > 0;
-  return {
-    bee,
-    plant,
-    queens: queens.total,
-    watches: exposure.watches,
-    minutes,
-    per15min: watched ? (queens.total / minutes) * MINUTES : null,
-    poisson: watched ? garwood(queens.total, MINUTES / minutes) : null,
-    clustered: clusteredOf(queens, exposure),
-    interval: headlineOf(queens, exposure),
-  };
+/** Sums of several things as one. */
+function together(all: Iterable<ByCombination>): ByCombination {
+  const sums = noCombinations();
+  for (const one of all) for (const [combination, value] of one) addTo(sums, combination, value);
+  return sums;
 }
 
 export function rates(): Figure<Rate[] | null> {
-  const whole = new Exposure();
+  const combinations = new Combinations();
+  const whole = unwatched();
   const watched = new Map<string, Exposure>();
-  const all = new Clustered();
-  const byBee = new Map<string, Clustered>();
-  const byPlant = new Map<string, Clustered>();
-  const byPair = new Map<string, Map<string, Clustered>>();
-  const clustered = (): Clustered => new Clustered();
+  /** Queens, and on a plant visits: the sums of all bees follow from these. */
+  const byBee = new Map<string, ByCombination>();
+  const byPlant = new Map<string, Map<string, ByCombination>>();
 
   return {
-    add({ watch, plants, queens }) {
-      const keys = clusterKeys(watch);
+    add({ watch, clusters, plants, queens }) {
+      const combination = combinations.numberOf(clusters);
       const watchOf = (exposure: Exposure): void => {
         exposure.watches += 1;
-        exposure.minutes.add(watch.minutes, keys);
+        addTo(exposure.minutes, combination, watch.minutes);
       };
       watchOf(whole);
       // a plant may stand twice in a watch, the pink and the white: its minutes are the same
-      for (const name of new Set(plants.map((plant) => plant.name))) watchOf(at(watched, name, () => new Exposure()));
+      plants.forEach(({ name }, index) => {
+        if (plants.findIndex((plant) => plant.name === name) === index) watchOf(at(watched, name, unwatched));
+      });
       for (const seen of queens) {
-        all.add(seen.queens, keys);
-        at(byBee, seen.bee, clustered).add(seen.queens, keys);
-        at(byPlant, seen.plant, clustered).add(seen.visits, keys);
-        at(
-          at(byPair, seen.bee, () => new Map<string, Clustered>()),
-          seen.plant,
-          clustered,
-        ).add(seen.visits, keys);
+        addTo(at(byBee, seen.bee, noCombinations), combination, seen.queens);
+        const onPlant = at(byPlant, seen.plant, () => new Map<string, ByCombination>());
+        addTo(at(onPlant, seen.bee, noCombinations), combination, seen.visits);
       }
     },
     result() {
       if (whole.watches === 0) return null;
+      const { exposed, rateOf } = teller(combinations);
       const bees = sortedNames(byBee.keys());
-      const plants = sortedNames(watched.keys());
-      const onPlant = (plant: string): Exposure => watched.get(plant) ?? new Exposure();
+      const ofAll = exposed(whole);
+      const plants = sortedNames(watched.keys()).map((name) => ({
+        name,
+        exposure: exposed(watched.get(name) ?? unwatched()),
+        visits: byPlant.get(name) ?? new Map<string, ByCombination>(),
+      }));
       return [
-        rateOf(null, null, all, whole),
-        ...bees.map((bee) => rateOf(bee, null, byBee.get(bee) ?? NONE, whole)),
-        ...plants.map((plant) => rateOf(null, plant, byPlant.get(plant) ?? NONE, onPlant(plant))),
+        rateOf(null, null, together(byBee.values()), ofAll),
+        ...bees.map((bee) => rateOf(bee, null, byBee.get(bee) ?? noCombinations(), ofAll)),
+        ...plants.map(({ name, exposure, visits }) => rateOf(null, name, together(visits.values()), exposure)),
         ...bees.flatMap((bee) =>
-          plants.map((plant) => rateOf(bee, plant, byPair.get(bee)?.get(plant) ?? NONE, onPlant(plant))),
+          plants.map(({ name, exposure, visits }) => rateOf(bee, name, visits.get(bee) ?? noCombinations(), exposure)),
         ),
       ];
     },

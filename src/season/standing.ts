@@ -29,7 +29,8 @@ export interface Standing<By = Determination> {
 const nameOf = (taxa: readonly string[]): string => (taxa.length === 1 ? (taxa[0] ?? GENUS) : GENUS);
 
 /** Those that go before others first. */
-function byAuthority<By extends DeterminationCounts>(determinations: readonly By[]): By[] {
+function byAuthority<By extends DeterminationCounts>(determinations: readonly By[]): readonly By[] {
+  if (determinations.length < 2) return determinations;
   const authority = ({ role }: By): number => (role === 'coordinator' ? 0 : 1);
   // The list is in the order in which they were given, so of two with one stamp the later in it is the latest.
   return [...determinations]

@@ -1,5 +1,6 @@
 /** Which bees on which plants: the table that the season is about. */
-import { addTo, sortedNames, type Figure, type Sums } from './figure.js';
+import { sortedNames, type Figure } from './figure.js';
+import { addTo, type Sums } from './sums.js';
 
 export interface Table {
   readonly bees: readonly string[];

@@ -3,6 +3,7 @@
  * drawn from it: observers and sites each see more or less than usual, log-normally, and counts are Poisson given that.
  */
 import type { Coverage } from '../../../src/season/coverage.js';
+import { clusterKeys } from '../../../src/season/clusters.js';
 import { GENUS } from '../../../src/season/index.js';
 import { rates } from '../../../src/season/rates.js';
 import { watch } from '../../a-watch.js';
@@ -42,8 +43,10 @@ function seasonsRate({ observers, sites, spread }: Design, chance: Chance) {
       const site = chance.yes(AT_HOME) ? home : chance.whole(0, sites - 1);
       const queens = chance.poisson(TRUE_RATE * seesTimes * (bySite[site] ?? 1));
       const place = { latitude: null, longitude: null, uncertaintyMetres: null, words: '', private: false };
+      const one = watch({ observer: `observer ${observer}`, place: { ...place, site: `site ${site}` } });
       figure.add({
-        watch: watch({ observer: `observer ${observer}`, place: { ...place, site: `site ${site}` } }),
+        watch: one,
+        clusters: clusterKeys(one),
         plants: [],
         queens: queens === 0 ? [] : [{ ...SEEN, queens, visits: queens }],
         workers: 0,
