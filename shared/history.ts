@@ -12,6 +12,16 @@ export interface NearbyWatch {
   readonly longitude: number;
 }
 
+/** What it takes to join two threads of one person. */
+export interface Joining {
+  /** Six digits by chance, new at each message. */
+  readonly freshCode: string;
+  /** Whether the code that this message is was mailed to the person's address, and is good; null where it is none. */
+  readonly typed: 'right' | 'wrong' | null;
+  /** Another observer who typed a code that was mailed to the same address; null unless this one did too, just now. */
+  readonly other: Person | null;
+}
+
 export interface History {
   /** Null before their first message; the step then makes one with `fresh.observer`. */
   readonly person: Person | null;
@@ -22,6 +32,8 @@ export interface History {
   readonly sameDayNearby: readonly NearbyWatch[];
   /** Confirmed watches of this observer in this season, and what is asked of them. */
   readonly progress: { readonly watches: number; readonly target: number };
+  /** Left out where the survey can send no mail. */
+  readonly joining?: Joining;
   /** Ids and the number that the step may use: the step itself has no chance and no counter. */
   readonly fresh: {
     readonly observer: string;

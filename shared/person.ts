@@ -12,6 +12,8 @@ export const personSchema = z.strictObject({
   person: z.string(),
   name: z.string().nullable(),
   mail: z.string().nullable(),
+  /** They typed a code that was mailed there; left out where the address is only claimed. */
+  mailProven: z.literal(true).optional(),
   /** When they said yes, and to which version of the wording. */
   consent: z.strictObject({ at: instant, wordingVersion: z.int().positive() }).nullable(),
   /** What they declined for good ("mail"), or were asked or told once ("licence", "reminders"), so that it is not said again. */

@@ -235,6 +235,14 @@ export const PHRASES = [
   'forgotten',
   'right-not-done',
   'right-not-proven',
+  // one person in two threads
+  'code-mail',
+  'code-mailed',
+  'code-needs-mail',
+  'code-wrong',
+  'code-right-here',
+  'threads-joined',
+  'threads-joined-elsewhere',
   // the receipt
   'receipt-subject',
   'receipt-hello',

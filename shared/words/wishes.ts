@@ -31,6 +31,8 @@ export const wishesSection = z.strictObject({
     licences: words,
     'remind-me': words,
     'no-reminders': words,
+    /** A code that joins two threads of one person is to be mailed, once more. */
+    'new-code': words,
     'my-data': words,
     'forget-me': words,
     greeting: words,
@@ -54,6 +56,8 @@ export const wishesSection = z.strictObject({
     /** The same, where it was asked. */
     keptBack: words,
   }),
+  /** Before a code that was mailed: "the code is". */
+  code: words,
   /** What follows is a field, perhaps with its value. */
   change: words,
   add: words,

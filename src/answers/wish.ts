@@ -28,6 +28,7 @@ export const PLAIN_WISHES = [
   'licences',
   'remind-me',
   'no-reminders',
+  'new-code',
   'my-data',
   'forget-me',
   'greeting',

@@ -1,10 +1,11 @@
 /** Puts the parts of a running conversation together: database, dialog, timers, sender. */
+import { randomInt } from 'node:crypto';
 import { v7 as newId } from 'uuid';
 import { join } from 'node:path';
 import type { Survey } from '../../shared/survey.js';
 import { MAIL } from '../../shared/receipt.js';
 import { mailTo } from '../channels/mail/index.js';
-import { dayAndPlaceOf, newThread, step, type Thread } from '../dialog/index.js';
+import { codeSaid, dayAndPlaceOf, newThread, step, type Thread } from '../dialog/index.js';
 import {
   openExchange,
   openSender,
@@ -21,6 +22,9 @@ import { MAILS, sweep } from './sweep.js';
 
 /** The variable with the password for the mail server that the survey names. */
 const MAIL_PASSWORD = 'QUEENPOST_MAIL_PASSWORD';
+
+/** Six digits, each as likely as any other. */
+const newCode = (): string => String(randomInt(1_000_000)).padStart(6, '0');
 
 export interface Running {
   readonly store: Store;
@@ -75,10 +79,11 @@ export async function openConversation({ survey, data, now, channels, stop }: Ru
   const store = await openStore(databaseIn(data));
   const folder = join(data, MAILS);
   const mail = mailTo({ settings: survey.settings, folder, password: process.env[MAIL_PASSWORD] });
-  const conversation = { newThread, step, dayAndPlaceOf };
+  const conversation = { newThread, step, codeSaid, dayAndPlaceOf };
   const sending = { survey: survey.settings.key, ...(stop === undefined ? {} : { stop }) };
   sweep(store, data);
-  const exchange = forgetting(openExchange({ store, survey, conversation, now, newId: () => newId() }), store, data);
+  const parts = { store, survey, conversation, now, newId: () => newId(), newCode };
+  const exchange = forgetting(openExchange(parts), store, data);
   return {
     store,
     exchange,

@@ -1,19 +1,17 @@
 /** What is asked or said of the person once a watch is stored: name, mail, licence of photographs, reminders. */
+import { ASKED_LICENCE } from '../../shared/joining.js';
 import type { History } from '../../shared/history.js';
 import type { Person } from '../../shared/person.js';
 import { say } from '../../shared/wording.js';
 import { offered, wantsOffer } from './reminders.js';
 import type { Asking, Effect, Scene, Thread } from './types.js';
 
-/** In `declined`: it was asked. */
-const ASKED = 'licence';
-
 /** Whether it is still to be asked, now that a watch with a photograph is stored. */
 export const wantsLicence = (person: Person): boolean =>
-  person.photographLicence === null && !person.declined.includes(ASKED);
+  person.photographLicence === null && !person.declined.includes(ASKED_LICENCE);
 
 /** The person once it was asked: whatever they answer, or do not, it is not asked again. */
-export const askedLicence = (person: Person): Person => ({ ...person, declined: [...person.declined, ASKED] });
+export const askedLicence = (person: Person): Person => ({ ...person, declined: [...person.declined, ASKED_LICENCE] });
 
 export interface Afterwards {
   /** Null: nothing more is asked. */

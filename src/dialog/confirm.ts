@@ -7,7 +7,7 @@ import { afterwards } from './afterwards.js';
 import { valueOf } from './fields.js';
 import { contextOf } from './hear.js';
 import { correct } from './correct.js';
-import { personOf } from './person.js';
+import { personOf } from './person-of.js';
 import { placeKey, siteOf, type ToldPlace } from './places.js';
 import { sendReceipt } from './receipt.js';
 import { outcome } from './outcome.js';

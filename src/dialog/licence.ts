@@ -5,7 +5,7 @@ import type { PhotographLicence } from '../../shared/vocabularies.js';
 import { say } from '../../shared/wording.js';
 import { afterwards, askedLicence, wantsLicence } from './afterwards.js';
 import { contextOf } from './hear.js';
-import { personOf } from './person.js';
+import { personOf } from './person-of.js';
 import type { Outcome, Report, Scene, Thread } from './types.js';
 
 export const LICENCE_NAMES = {

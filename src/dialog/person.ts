@@ -5,29 +5,14 @@ import type { Person } from '../../shared/person.js';
 import { fill, say } from '../../shared/wording.js';
 import { afterwards } from './afterwards.js';
 import { contextOf } from './hear.js';
+import { mailCode } from './joining.js';
+import { personOf } from './person-of.js';
 import { sendReceipt } from './receipt.js';
 import type { Effect, Outcome, Scene, Thread } from './types.js';
 
 const LONGEST_NAME = 60;
-
-/** The person as they are after this message; made on their first. */
-export function personOf(scene: Scene): Person {
-  const { history, message, survey } = scene;
-  return (
-    history.person ?? {
-      survey: survey.settings.key,
-      key: history.fresh.observer,
-      channel: message.channel,
-      person: message.person,
-      name: null,
-      mail: null,
-      consent: null,
-      declined: [],
-      photographLicence: null,
-      reminders: false,
-    }
-  );
-}
+/** No name and no address, though they could be one. */
+const NO_ANSWERS: ReadonlySet<Wish['wish']> = new Set<Wish['wish']>(['new', 'start', 'my-data', 'forget-me']);
 
 /** Before the consent nothing is stored but the message itself; what was told is read once the yes is there. */
 export function answerConsent(thread: Thread, text: string, wish: Wish | null, scene: Scene): Outcome {
@@ -84,11 +69,16 @@ export function answerPerson(
     const all = { ...person, declined: [...new Set([...person.declined, field])] };
     return done(all, [say(wording, field === 'mail' ? 'mail-declined' : 'name-declined')]);
   }
-  if (wish?.wish === 'new' || wish?.wish === 'start') return null;
+  if (wish !== null && NO_ANSWERS.has(wish.wish)) return null;
   if (field === 'mail') {
     const mail = /[^\s<>,;:()"']{1,64}@[^\s<>,;:()"']{1,190}/u.exec(text)?.[0].replace(/[.!?]+$/, '');
     if (mail !== undefined && z.email().safeParse(mail).success)
-      return done({ ...person, mail }, [say(wording, 'mail-kept', { mail })], lastReceipt(person.name, mail, scene));
+      // the same for all: whether somebody else has that address is told to its readers alone
+      return done(
+        { ...person, mail },
+        [say(wording, 'mail-kept', { mail })],
+        [...lastReceipt(person.name, mail, scene), ...mailCode(mail, scene)],
+      );
     return {
       thread,
       said: [fill(wording, wording.asks['no-mail'], { typed: text.slice(0, 60), offer: '' })],

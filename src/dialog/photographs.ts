@@ -4,7 +4,7 @@ import type { Photograph, Watch } from '../../shared/record.js';
 import { say } from '../../shared/wording.js';
 import { afterwards } from './afterwards.js';
 import { contextOf } from './hear.js';
-import { personOf } from './person.js';
+import { personOf } from './person-of.js';
 import { changed } from './thread.js';
 import type { Outcome, Scene, Thread } from './types.js';
 

@@ -50,7 +50,8 @@ function following(thread: Thread, scene: Scene): { day: string; due: string } |
   return nextReminder(week > tomorrow ? week : tomorrow, scene.survey.settings);
 }
 
-const timer = (due: string): Effect => ({ do: 'set-timer', key: REMIND, report: '', due });
+/** Who writes in two threads is reminded in one: where they asked last. */
+const timer = (due: string): Effect => ({ do: 'set-timer', key: REMIND, report: '', due, alone: true });
 
 /** In `declined`: they were told that they can be reminded. */
 const TOLD = 'reminders';

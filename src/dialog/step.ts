@@ -12,6 +12,7 @@ import { answerConfirm, noSummaryTimers } from './confirm.js';
 import { correct } from './correct.js';
 import { nextOpen, openFields, tell, untell } from './fields.js';
 import { contextOf, hear } from './hear.js';
+import { hearCode } from './joining.js';
 import { answerLicence } from './licence.js';
 import { hearLive, liveSlot, meansTheSame, recountLive, staleInLive } from './live/index.js';
 import { open, otherSurvey } from './opening.js';
@@ -199,11 +200,14 @@ const AT_ANY_TIME: ReadonlySet<Wish['wish']> = new Set<Wish['wish']>([
   'licences',
   'remind-me',
   'no-reminders',
+  'new-code',
 ]);
 
 /** A text from somebody who has agreed. */
 function converse(before: Thread, text: string, wish: Wish | null, scene: Scene): Outcome {
   const { asking } = before;
+  const coded = hearCode(before, scene);
+  if (coded) return coded;
   const aside = wish && AT_ANY_TIME.has(wish.wish) ? answerWish(before, wish, scene) : null;
   if (aside) return aside;
   if (asking?.kind === 'throw-away') return answerThrowAway(before, text, wish, scene);

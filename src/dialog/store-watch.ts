@@ -165,7 +165,8 @@ export function watchOf(
     survey: survey.settings.key,
     dialog: survey.dialog.name,
     dialogVersion: survey.dialog.version,
-    observer: before?.observer ?? history.person?.key ?? history.fresh.observer,
+    // who joined two threads meanwhile has another key than the watch they opened
+    observer: history.person?.key ?? before?.observer ?? history.fresh.observer,
     via: before?.via ?? message.channel,
     status: report.practice ? 'practice' : status,
     statusReason: !report.practice && status === 'unconfirmed' ? say(survey.wording, 'reason-unconfirmed') : null,

@@ -166,7 +166,18 @@ export type Effect =
   /** All that is kept of this person, as a file in the reply. */
   | { readonly do: 'give-data' }
   | { readonly do: 'forget-person' }
-  | { readonly do: 'set-timer'; readonly key: string; readonly report: string; readonly due: string }
+  /** Mails a code there, if that address is another observer's too. */
+  | { readonly do: 'mail-code'; readonly to: string; readonly code: string }
+  /** All threads, watches and places of one observer become another's, whose threads are told. */
+  | { readonly do: 'join-observers'; readonly from: string; readonly into: string; readonly said: string }
+  /** `alone`: the same timer of the person's other threads is cleared. */
+  | {
+      readonly do: 'set-timer';
+      readonly key: string;
+      readonly report: string;
+      readonly due: string;
+      readonly alone?: true;
+    }
   | { readonly do: 'clear-timer'; readonly key: string };
 
 export interface Step {

@@ -4,9 +4,10 @@ import { fill, say } from '../../shared/wording.js';
 import { correctByWish } from './correct.js';
 import { applies, nextOpen, tell } from './fields.js';
 import { samePlace } from './hear.js';
+import { askForCode } from './joining.js';
 import { chooseLicence } from './licence.js';
 import { startLive } from './live/index.js';
-import { personOf } from './person.js';
+import { personOf } from './person-of.js';
 import { startReminders, stopReminders } from './reminders.js';
 import { askRight } from './rights.js';
 import { outcome } from './outcome.js';
@@ -55,6 +56,8 @@ export function answerWish(thread: Thread, wish: Wish, scene: Scene): Outcome | 
       return startReminders(thread, personOf(scene), scene);
     case 'no-reminders':
       return stopReminders(thread, personOf(scene), scene);
+    case 'new-code':
+      return askForCode(thread, scene);
     case 'greeting':
       return report === null || isEmpty(report)
         ? { ...stay([]), thread: begun(thread, scene), then: 'ask' }

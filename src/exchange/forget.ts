@@ -45,7 +45,7 @@ export function withoutObserver(watch: Watch, key: string): Watch {
     queries: watch.queries.map((query) => ({ ...query, answer: query.to === 'observer' ? null : query.answer })),
     history: watch.history.map((change) => ({
       ...change,
-      by: change.by === watch.observer ? key : change.by,
+      by: change.role === 'observer' ? key : change.by,
       why: change.role === 'observer' ? null : change.why,
       ...(IMPERSONAL.has(change.path) ? {} : { from: null, to: null }),
     })),

@@ -1,6 +1,7 @@
 /** Reads what a step is told of the past. */
-import type { History } from '../../shared/history.js';
+import type { History, Joining } from '../../shared/history.js';
 import type { Message } from '../../shared/message.js';
+import type { Person } from '../../shared/person.js';
 import type { Survey } from '../../shared/survey.js';
 import {
   lastWatchesOf,
@@ -23,6 +24,13 @@ function atFirstLook<Value>(read: () => Value): () => Value {
   return () => (kept ??= { value: read() }).value;
 }
 
+export interface HistoryParts {
+  readonly survey: Survey;
+  readonly newId: () => string;
+  /** What it takes to join this person's threads; undefined where that cannot be. */
+  readonly joiningOf: (person: Person | null) => Joining | undefined;
+}
+
 /**
  * The history of the message's sender, in the open transaction: bounded, whatever the survey has grown to. Watches are
  * read when the step first looks at them, since to most messages they do not matter; the step writes nothing, so it
@@ -32,7 +40,7 @@ export function historyFor(
   connection: Connection,
   message: Message,
   dayAndPlace: { readonly date: string; readonly latitude: number; readonly longitude: number } | null,
-  { survey, newId }: { readonly survey: Survey; readonly newId: () => string },
+  { survey, newId, joiningOf }: HistoryParts,
 ): History {
   const { key, season, target } = survey.settings;
   const person = personOf(connection, message);
@@ -49,7 +57,9 @@ export function historyFor(
   const watchesSoFar = atFirstLook(() =>
     own((observer) => progressOf(connection, { survey: key, observer, ...season }), 0),
   );
+  const joining = joiningOf(person);
   return {
+    ...(joining === undefined ? {} : { joining }),
     person,
     places: own((observer) => placesOf(connection, { survey: key, observer, most: MOST_PLACES }), []),
     get lastWatches() {

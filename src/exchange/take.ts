@@ -1,4 +1,5 @@
 /** Takes one message: reads, steps, writes. */
+import { movedTo } from '../../shared/joining.js';
 import { licensed } from '../../shared/licence.js';
 import type { Message, Reply } from '../../shared/message.js';
 import { MAIL } from '../../shared/receipt.js';
@@ -9,6 +10,7 @@ import {
   clearTimer,
   erasePerson,
   everythingOf,
+  joinPersons,
   keepPerson,
   keepPlace,
   keepThread,
@@ -16,12 +18,14 @@ import {
   lastWatchesOf,
   personOf,
   setTimer,
+  threadsOfObserver,
   threadOf,
   type Store,
   type ThreadKey,
   type Transaction,
 } from '../store/index.js';
-import type { Conversation, Effect } from './conversation.js';
+import { joiningFor, mailCode, noteWrongCode } from './codes.js';
+import type { AddReply, Conversation, Effect } from './conversation.js';
 import { withoutObserver } from './forget.js';
 import { historyFor } from './history.js';
 import { plain } from './sentences.js';
@@ -34,6 +38,8 @@ export interface ExchangeParts<Thread> {
   readonly now: () => string;
   /** A new UUIDv7. */
   readonly newId: () => string;
+  /** Six digits by chance that nobody can foresee. */
+  readonly newCode: () => string;
 }
 
 /** What taking a message came to. */
@@ -49,9 +55,6 @@ export interface Taken<Thread> {
 /** More than anybody has. */
 const ALL_WATCHES = 1_000_000;
 
-/** Puts a reply to the message at the end of a thread's outbox. */
-type AddReply = (to: ThreadKey, reply: Reply) => void;
-
 interface Work {
   readonly transaction: Transaction;
   readonly survey: Survey;
@@ -59,6 +62,8 @@ interface Work {
   readonly addTo: AddReply;
   readonly newId: () => string;
   readonly now: string;
+  /** The observer's key of the sender. */
+  readonly observer: string;
   /** Hashes of pictures of somebody who was erased. */
   readonly forgotten: string[];
 }
@@ -94,6 +99,27 @@ function license(
   }
 }
 
+/** All that is one observer's becomes another's, whose threads are told. */
+function join(
+  { transaction, message, now, addTo }: Work,
+  { from, into, said }: Effect & { do: 'join-observers' },
+): void {
+  const { survey, channel } = message;
+  const told = threadsOfObserver(transaction, { survey, key: into });
+  for (const watch of lastWatchesOf(transaction, { survey, observer: from, most: ALL_WATCHES }))
+    keepWatch(transaction, movedTo(watch, into, { at: now, through: channel }));
+  joinPersons(transaction, { survey, from, into });
+  for (const thread of told) addTo(thread, plain(said));
+}
+
+/** In this thread, and where it shall be the only one in no other of the same person. */
+function set({ transaction, message, observer }: Work, timer: Effect & { do: 'set-timer' }): void {
+  const { survey } = message;
+  const threads = timer.alone === true ? threadsOfObserver(transaction, { survey, key: observer }) : [];
+  for (const thread of threads) clearTimer(transaction, thread, timer.key);
+  setTimer(transaction, message, timer);
+}
+
 function carryOut(work: Work, effect: Effect): void {
   const { transaction, message, addTo } = work;
   switch (effect.do) {
@@ -114,8 +140,14 @@ function carryOut(work: Work, effect: Effect): void {
     case 'forget-person':
       work.forgotten.push(...forget(work));
       return;
+    case 'mail-code': {
+      const asking = { survey: message.survey, key: work.observer };
+      return mailCode(transaction, asking, effect, work);
+    }
+    case 'join-observers':
+      return join(work, effect);
     case 'set-timer':
-      return setTimer(transaction, message, effect);
+      return set(work, effect);
     case 'clear-timer':
       return clearTimer(transaction, message, effect.key);
     default:
@@ -139,14 +171,21 @@ function storedIn(effects: readonly Effect[]): number | null {
  */
 export function take<Thread>(
   transaction: Transaction,
-  { survey, conversation, newId }: Omit<ExchangeParts<Thread>, 'store' | 'now'>,
+  { survey, conversation, newId, newCode }: Omit<ExchangeParts<Thread>, 'store' | 'now'>,
   message: Message,
   now: string,
 ): Taken<Thread> {
   const stored = threadOf(transaction, message);
   // The conversation wrote it, so it has the conversation's shape; an older one is for the step to bring up to date.
   const before = stored === null ? conversation.newThread(survey, message) : (stored.state as Thread);
-  const history = historyFor(transaction, message, conversation.dayAndPlaceOf(before), { survey, newId });
+  const code = conversation.codeSaid?.(message, survey) ?? null;
+  const history = historyFor(transaction, message, conversation.dayAndPlaceOf(before), {
+    survey,
+    newId,
+    joiningOf: (person) => joiningFor(transaction, person, code, { survey, newCode, now }),
+  });
+  // whatever the step makes of it
+  if (history.joining?.typed === 'wrong' && history.person !== null) noteWrongCode(transaction, history.person);
   const { thread, replies, effects } = conversation.step(before, message, history, survey, now);
 
   keepThread(transaction, message, thread, now);
@@ -156,9 +195,10 @@ export function take<Thread>(
   const addTo = (to: ThreadKey, given: Reply): void => {
     const reply = forgets ? { ...given, erase: true } : given;
     addReply(transaction, to, { id: newId(), answers: message.id, reply, at: now });
-    if (to.channel === message.channel) added.push(reply);
+    if (to.channel === message.channel && to.person === message.person) added.push(reply);
   };
-  const work: Work = { transaction, survey, message, addTo, newId, now, forgotten: [] };
+  const observer = history.person?.key ?? history.fresh.observer;
+  const work: Work = { transaction, survey, message, addTo, newId, now, observer, forgotten: [] };
   for (const effect of effects) carryOut(work, effect);
   for (const reply of replies) addTo(message, reply);
   return { thread, replies: added, stored: storedIn(effects), forgotten: forgets ? work.forgotten : null };

@@ -1,10 +1,12 @@
 /** Everything that is kept of one person: to hand it to them, and to erase it. */
 import { sql } from 'kysely';
+import type { Person } from '../../shared/person.js';
 import type { Watch } from '../../shared/record.js';
+import { codeOf, eraseUnclaimedCodes } from './codes.js';
 import type { Connection, Transaction } from './connection.js';
 import type { ThreadKey } from './inbox.js';
 import { fromJson } from './json.js';
-import { personOf, placesOf } from './people.js';
+import { erasePlaces, personOf, placesOf, threadsOfObserver } from './people.js';
 import { query } from './query.js';
 import { threadOf } from './threads.js';
 import { lastWatchesOf } from './watches.js';
@@ -43,21 +45,50 @@ const selectReplies = query((database, place: ThreadKey) =>
     .orderBy('sequence'),
 );
 
+/** The threads of whoever writes in this one, this one first. */
+function allThreads(connection: Connection, thread: ThreadKey): ThreadKey[] {
+  const { survey, channel, person } = thread;
+  const key = personOf(connection, thread)?.key;
+  const all = key === undefined ? [] : threadsOfObserver(connection, { survey, key });
+  const others = all.filter((other) => other.channel !== channel || other.person !== person);
+  return [{ survey, channel, person }, ...others];
+}
+
+function saidIn(connection: Connection, thread: ThreadKey) {
+  return {
+    messages: selectMessages.all(connection, thread).map(({ message }) => fromJson(message)),
+    replies: selectReplies
+      .all(connection, thread)
+      .map(({ reply, ...row }) => ({ ...row, reply: withoutFile(fromJson(reply)) })),
+    conversation: threadOf(connection, thread)?.state ?? null,
+  };
+}
+
+/**
+ * What is kept of a code that was mailed to them. Only to who has proven that they read that mail: to others it would tell
+ * that somebody else has the address.
+ */
+function codeKept(connection: Connection, person: Person | null): Record<string, unknown> {
+  if (person?.mailProven !== true || person.mail === null) return {};
+  const code = codeOf(connection, { survey: person.survey, mail: person.mail });
+  return code === null ? {} : { code };
+}
+
 /** All that the database holds of a person, as plain JSON. */
 export function everythingOf(connection: Connection, thread: ThreadKey): Record<string, unknown> {
-  const { survey, channel, person } = thread;
+  const { survey } = thread;
   const known = personOf(connection, thread);
   const places = known === null ? [] : placesOf(connection, { survey, observer: known.key, most: ALL });
   const watches: Watch[] = known === null ? [] : lastWatchesOf(connection, { survey, observer: known.key, most: ALL });
+  const [own, ...others] = allThreads(connection, thread);
+  const otherThreads = others.map((other) => ({ person: personOf(connection, other), ...saidIn(connection, other) }));
   return {
     person: known,
     places,
     watches,
-    messages: selectMessages.all(connection, { survey, channel, person }).map(({ message }) => fromJson(message)),
-    replies: selectReplies
-      .all(connection, { survey, channel, person })
-      .map(({ reply, ...row }) => ({ ...row, reply: withoutFile(fromJson(reply)) })),
-    conversation: threadOf(connection, thread)?.state ?? null,
+    ...saidIn(connection, own!),
+    ...(otherThreads.length > 0 ? { otherThreads } : {}),
+    ...codeKept(connection, known),
   };
 }
 
@@ -92,23 +123,22 @@ const selectPictures = query((database, place: ThreadKey) =>
     .where(sql`json_extract(message, '$.what.kind')`, '=', sql.lit('photo')),
 );
 
-const deletePlaces = query((database, place: { survey: string; observer: string }) =>
-  database.deleteFrom('places').where('survey', '=', place.survey).where('observer', '=', place.observer),
-);
-
 /**
- * Erases a person, their places, messages, replies and conversation, and gives the hashes of the pictures they sent.
- * Their watches are the caller's: they stay, under another key. What is deleted is overwritten on the disk
- * (`secure_delete`), and leaves the log at the next checkpoint.
+ * Erases a person, in all their threads, their places, messages, replies and conversations, and gives the hashes of the
+ * pictures they sent. Their watches are the caller's: they stay, under another key. What is deleted is overwritten on the
+ * disk (`secure_delete`), and leaves the log at the next checkpoint.
  */
 export function erasePerson(transaction: Transaction, thread: ThreadKey): string[] {
-  const { survey, channel, person } = thread;
-  const key = { survey, channel, person };
+  const { survey } = thread;
   const known = personOf(transaction, thread);
-  const pictures = selectPictures.all(transaction, key).map(({ sha256 }) => sha256);
-  deleteReplies.run(transaction, key); // by the messages, so before them
-  for (const deletes of DELETES) deletes.run(transaction, key);
-  if (known !== null) deletePlaces.run(transaction, { survey, observer: known.key });
+  const pictures = allThreads(transaction, thread).flatMap((key) => {
+    const sent = selectPictures.all(transaction, key).map(({ sha256 }) => sha256);
+    deleteReplies.run(transaction, key); // by the messages, so before them
+    for (const deletes of DELETES) deletes.run(transaction, key);
+    return sent;
+  });
+  if (known !== null) erasePlaces(transaction, { survey, observer: known.key });
+  eraseUnclaimedCodes(transaction, survey);
   return pictures;
 }
 

@@ -1,4 +1,5 @@
 /** What the rest of the program may use of the store. Functions that write take the open `Transaction`. */
+export { codeOf, codeTried, keepCode, type StoredCode } from './codes.js';
 export { Connection, Store, Transaction } from './connection.js';
 export { queensPerWatch } from './counts.js';
 export { erasePerson, everythingOf, keptFiles } from './erase.js';
@@ -33,7 +34,16 @@ export {
   type OutboxKey,
   type WaitingReply,
 } from './outbox.js';
-export { keepPerson, keepPlace, peopleOf, personOf, placesOf } from './people.js';
+export {
+  joinPersons,
+  keepPerson,
+  keepPlace,
+  peopleOf,
+  personOf,
+  personsByMail,
+  placesOf,
+  threadsOfObserver,
+} from './people.js';
 export { keepThread, threadOf, type StoredThread } from './threads.js';
 export { clearTimer, dueTimers, nextTimerDue, setTimer, takeTimer, type StoredTimer } from './timers.js';
 export { confirmedCountsOf } from './watch-counts.js';

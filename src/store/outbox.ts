@@ -183,13 +183,17 @@ export function replySent(
   deleteErased.run(transaction, { survey, sequence });
 }
 
-/** It will never go out ("blocked by the user"); the thread's next reply has its turn. */
+/**
+ * It will never go out ("blocked by the user"); the thread's next reply has its turn. One that is to be erased is kept no
+ * longer.
+ */
 export function replyFailed(
   transaction: Transaction,
   { survey, sequence }: OutboxKey,
   { error, at }: { readonly error: string; readonly at: string },
 ): void {
   updateSettled.run(transaction, { survey, sequence, state: 'failed', error, handle: null, at });
+  deleteErased.run(transaction, { survey, sequence });
 }
 
 const updateLater = query((database, place: OutboxKey & { due: string; error: string }) =>

@@ -1,4 +1,5 @@
 /** People and their saved places: private, apart from the records. */
+import { sql } from 'kysely';
 import { personSchema, savedPlaceSchema, type Person, type SavedPlace } from '../../shared/person.js';
 import type { Connection, Transaction } from './connection.js';
 import { readable } from './errors.js';
@@ -24,21 +25,52 @@ const selectPeople = query((database, place: { survey: string }) =>
 export const peopleOf = (connection: Connection, survey: string): Person[] =>
   selectPeople.all(connection, { survey }).map(toPerson);
 
-/** Null before their first message. */
-export function personOf(connection: Connection, { survey, channel, person }: ThreadKey): Person | null {
-  const row = selectPerson.first(connection, { survey, channel, person });
-  return row ? toPerson(row) : null;
-}
-
-function toPerson(row: Tables['persons']): Person {
-  const { consentAt, consentWordingVersion, ...rest } = row;
+function toPerson({ consentAt, consentWordingVersion, mailProven, ...row }: Tables['persons']): Person {
   return readable(`The person of key ${row.key}`, personSchema, () => ({
-    ...rest,
+    ...row,
+    ...(mailProven === 1 ? { mailProven: true } : {}),
     consent: consentAt === null ? null : { at: consentAt, wordingVersion: consentWordingVersion },
     declined: fromJson(row.declined),
     reminders: row.reminders === 1,
   }));
 }
+
+/** Null before their first message. */
+export function personOf(connection: Connection, { survey, channel, person }: ThreadKey): Person | null {
+  const row = selectPerson.first(connection, { survey, channel, person });
+  return row === undefined ? null : toPerson(row);
+}
+
+const selectOfObserver = query((database, place: { survey: string; key: string }) =>
+  database
+    .selectFrom('persons')
+    .select(['survey', 'channel', 'person'])
+    .where('survey', '=', place.survey)
+    .where('key', '=', place.key),
+);
+
+/** The threads of an observer: one, or several that were joined. */
+export const threadsOfObserver = (
+  connection: Connection,
+  { survey, key }: { readonly survey: string; readonly key: string },
+): ThreadKey[] => selectOfObserver.all(connection, { survey, key });
+
+const selectByMail = query((database, place: { survey: string; mail: string }) =>
+  database
+    .selectFrom('persons')
+    .selectAll()
+    .where('survey', '=', place.survey)
+    .where('mail', 'is not', null)
+    .where(sql`lower(mail)`, '=', place.mail)
+    .orderBy('key')
+    .orderBy('channel'),
+);
+
+/** Everybody who gave that mail address; anybody may claim one, `mailProven` tells who reads it. */
+export const personsByMail = (
+  connection: Connection,
+  { survey, mail }: { readonly survey: string; readonly mail: string },
+): Person[] => selectByMail.all(connection, { survey, mail: mail.toLowerCase() }).map(toPerson);
 
 const upsertPerson = query((database, place: Tables['persons']) =>
   database
@@ -55,6 +87,7 @@ const upsertPerson = query((database, place: Tables['persons']) =>
       declined: place.declined,
       photographLicence: place.photographLicence,
       reminders: place.reminders,
+      mailProven: place.mailProven,
     } satisfies Tables['persons'])
     .onConflict((same) =>
       same.columns(['survey', 'channel', 'person']).doUpdateSet((row) => ({
@@ -66,21 +99,64 @@ const upsertPerson = query((database, place: Tables['persons']) =>
         declined: row.ref('excluded.declined'),
         photographLicence: row.ref('excluded.photographLicence'),
         reminders: row.ref('excluded.reminders'),
+        mailProven: row.ref('excluded.mailProven'),
       })),
     ),
 );
 
-/** Keeps a person whole; what was known of them before is replaced. */
+/** What is the observer's rather than the thread's; a consent is given in each thread. */
+const updateOthers = query(
+  (
+    database,
+    place: Pick<
+      Tables['persons'],
+      'survey' | 'key' | 'name' | 'mail' | 'declined' | 'photographLicence' | 'reminders' | 'mailProven'
+    >,
+  ) =>
+    database
+      .updateTable('persons')
+      .set({
+        name: place.name,
+        mail: place.mail,
+        declined: place.declined,
+        photographLicence: place.photographLicence,
+        reminders: place.reminders,
+        mailProven: place.mailProven,
+      })
+      .where('survey', '=', place.survey)
+      .where('key', '=', place.key),
+);
+
+/** Keeps a person whole, in all threads of the observer; what was known of them before is replaced. */
 export function keepPerson(transaction: Transaction, person: Person): void {
-  const { consent, declined, ...rest } = person;
+  const { consent, survey, key, channel, name, mail, photographLicence } = person;
+  const shared = {
+    survey,
+    key,
+    name,
+    mail,
+    photographLicence,
+    declined: JSON.stringify(person.declined),
+    reminders: person.reminders ? 1 : 0,
+    mailProven: person.mailProven === true ? 1 : 0,
+  };
   upsertPerson.run(transaction, {
-    ...rest,
+    ...shared,
+    channel,
+    person: person.person,
     consentAt: consent?.at ?? null,
     consentWordingVersion: consent?.wordingVersion ?? null,
-    declined: JSON.stringify(declined),
-    reminders: person.reminders ? 1 : 0,
   });
+  updateOthers.run(transaction, shared);
 }
+
+const updateKey = query((database, place: { survey: string; from: string; into: string }) =>
+  database
+    .updateTable('persons')
+    .set({ key: place.into })
+    .where('survey', '=', place.survey)
+    .where('key', '=', place.from),
+);
 
 const selectPlaces = query((database, place: { survey: string; observer: string; most: number }) =>
   database
@@ -103,6 +179,18 @@ export function placesOf(
     .map((row) =>
       readable(`A saved place of ${observer}`, savedPlaceSchema, () => ({ ...row, private: row.private === 1 })),
     );
+}
+
+const deletePlacesOf = query((database, place: { survey: string; observer: string }) =>
+  database.deleteFrom('places').where('survey', '=', place.survey).where('observer', '=', place.observer),
+);
+
+/** Erases an observer's saved places. */
+export function erasePlaces(
+  transaction: Transaction,
+  { survey, observer }: { survey: string; observer: string },
+): void {
+  deletePlacesOf.run(transaction, { survey, observer });
 }
 
 const upsertPlace = query((database, place: Tables['places']) =>
@@ -136,4 +224,26 @@ const upsertPlace = query((database, place: Tables['places']) =>
 /** Keeps a saved place; one of the same key is replaced. */
 export function keepPlace(transaction: Transaction, place: SavedPlace): void {
   upsertPlace.run(transaction, { ...place, private: place.private ? 1 : 0 });
+}
+
+/** More than anybody has. */
+const ALL_PLACES = 1_000_000;
+
+/**
+ * Makes the threads and places of one observer those of another; of places that both saved the one used last stays. Their
+ * watches are the caller's.
+ */
+export function joinPersons(
+  transaction: Transaction,
+  { survey, from, into }: { readonly survey: string; readonly from: string; readonly into: string },
+): void {
+  updateKey.run(transaction, { survey, from, into });
+  const known = new Map(
+    placesOf(transaction, { survey, observer: into, most: ALL_PLACES }).map((place) => [place.key, place]),
+  );
+  for (const place of placesOf(transaction, { survey, observer: from, most: ALL_PLACES })) {
+    const other = known.get(place.key);
+    if (other === undefined || other.lastUsed < place.lastUsed) keepPlace(transaction, { ...place, observer: into });
+  }
+  erasePlaces(transaction, { survey, observer: from });
 }

@@ -97,6 +97,17 @@ export interface Tables {
     declined: JsonText;
     photographLicence: string | null;
     reminders: Bit;
+    mailProven: Bit;
+  };
+  /** The last code mailed to an address (in small letters); `kept` is its hash, `sent` how many were mailed on `day`. */
+  codes: {
+    survey: string;
+    mail: string;
+    kept: string;
+    until: string;
+    triesLeft: number;
+    day: string;
+    sent: number;
   };
   places: {
     survey: string;

@@ -51,11 +51,15 @@ export interface Serving {
 
 export async function serve(
   bot: BotApi,
-  { data = newData(), token = bot.token, ...telegram }: ServeParts = {},
+  { data = newData(), token = bot.token, mail = demo.settings.mail, ...telegram }: ServeParts = {},
 ): Promise<Serving> {
   const stop = new AbortController();
   const reported: string[] = [];
-  const settings = { ...demo.settings, telegram: { apiRoot: bot.url, ...telegram } };
+  const settings: SurveySettings = {
+    ...demo.settings,
+    ...(mail === undefined ? {} : { mail }),
+    telegram: { apiRoot: bot.url, ...telegram },
+  };
   let isReady = (): void => undefined;
   const ready = new Promise<void>((done) => (isReady = done));
   const survey = { ...demo, settings };
@@ -74,7 +78,9 @@ export async function serve(
   await Promise.race([ready, ended]);
   return serving;
 }
-type ServeParts = { data?: string; token?: string } & NonNullable<SurveySettings['telegram']>;
+type ServeParts = { data?: string; token?: string; mail?: SurveySettings['mail'] } & NonNullable<
+  SurveySettings['telegram']
+>;
 
 /** All stored watches, read beside the program that serves. */
 export async function storedIn(data: string): Promise<Watch[]> {

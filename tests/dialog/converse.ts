@@ -108,6 +108,9 @@ export class Conversation {
         case 'forget-person':
           this.rights.push(effect.do);
           break;
+        case 'mail-code':
+        case 'join-observers':
+          throw new Error(`Without mail there is no ${effect.do}.`);
         case 'set-timer':
           this.timers.set(effect.key, effect);
           break;

@@ -26,7 +26,7 @@ import { echo, NOW, said, type EchoThread } from './echo.js';
 function exchangeOver(store: Store, conversation: Conversation<EchoThread> = echo()): Exchange<EchoThread> {
   let ids = 0;
   const newId = () => uuid((ids += 1) + 500_000);
-  return openExchange({ store, survey, conversation, now: () => NOW, newId });
+  return openExchange({ store, survey, conversation, now: () => NOW, newId, newCode: () => '000000' });
 }
 
 const heard = (store: Store, person = 'wren') =>

@@ -60,7 +60,14 @@ test.each(table)(
     // The channel delivers again what was not acknowledged, and more than that.
     let ids = 0;
     const newId = () => uuid((ids += 1));
-    const exchange = openExchange({ store, survey, conversation: echo(), now: () => NOW, newId });
+    const exchange = openExchange({
+      store,
+      survey,
+      conversation: echo(),
+      now: () => NOW,
+      newId,
+      newCode: () => '000000',
+    });
     await Promise.all(MESSAGES.map((message) => exchange.receive(message)));
     expect(whole(store)).toEqual(MESSAGES.map(({ id }) => id));
   },

@@ -20,7 +20,14 @@ const survey = JSON.parse(readFileSync(surveyFile, 'utf8')) as Survey;
 const conversation = echo((message) => {
   if (message.id === diesAt) process.kill(process.pid, 'SIGKILL');
 });
-const exchange = openExchange({ store: await openStore(path), survey, conversation, now: () => NOW, newId: v7 });
+const exchange = openExchange({
+  store: await openStore(path),
+  survey,
+  conversation,
+  now: () => NOW,
+  newId: v7,
+  newCode: () => '000000',
+});
 
 for (let from = 0; from < MESSAGES.length; from += BATCH) {
   const batch = MESSAGES.slice(from, from + BATCH).map(async (message) => {

@@ -27,7 +27,7 @@ async function scene(): Promise<Scene> {
   });
   let ids = 0;
   const newId = () => uuid((ids += 1) + 500_000);
-  const exchange = openExchange({ store, survey, conversation, now: () => NOW, newId });
+  const exchange = openExchange({ store, survey, conversation, now: () => NOW, newId, newCode: () => '000000' });
   return { store, exchange, timers: openTimers({ store, survey: SURVEY, exchange }), taken };
 }
 const heard = (store: Store, person = 'wren') =>
@@ -145,7 +145,14 @@ test('a timer that an earlier one of the same run sets has its turn before those
       return { ...taken, effects: [{ do: 'set-timer' as const, key: 'between', report: 'r', due: at('10:02') }] };
     },
   };
-  const exchange = openExchange({ store, survey, conversation, now: () => NOW, newId: newIds() });
+  const exchange = openExchange({
+    store,
+    survey,
+    conversation,
+    now: () => NOW,
+    newId: newIds(),
+    newCode: () => '000000',
+  });
   const timers = openTimers({ store, survey: SURVEY, exchange });
   await exchange.receive(said('1', `timer first ${at('10:00')}`));
   await exchange.receive(said('2', `timer last ${at('10:05')}`));
@@ -163,7 +170,14 @@ test('a timer whose step fails is given up like a message, but nobody is told of
       return step(thread, message, ...others);
     },
   };
-  const exchange = openExchange({ store, survey, conversation, now: () => NOW, newId: newIds() });
+  const exchange = openExchange({
+    store,
+    survey,
+    conversation,
+    now: () => NOW,
+    newId: newIds(),
+    newCode: () => '000000',
+  });
   const timers = openTimers({ store, survey: SURVEY, exchange });
   await exchange.receive(said('1', `timer remind ${at('10:00')}`));
   expect(await timers.runDue(at('10:00'))).toMatchObject([{ waiting: true }]);
@@ -193,7 +207,14 @@ test('a conversation that sets a timer in the past at every timer does not keep 
       };
     },
   };
-  const exchange = openExchange({ store, survey, conversation, now: () => NOW, newId: newIds() });
+  const exchange = openExchange({
+    store,
+    survey,
+    conversation,
+    now: () => NOW,
+    newId: newIds(),
+    newCode: () => '000000',
+  });
   const timers = openTimers({ store, survey: SURVEY, exchange });
   await exchange.receive(said('1', 'hello'));
   expect(await timers.runDue(at('23:00'))).toHaveLength(1000);

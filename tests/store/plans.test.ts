@@ -1,6 +1,7 @@
 /** No query walks through a table that grows with the survey: each finds its rows by the index named here. */
 import { expect, test, vi } from 'vitest';
 import {
+  codeOf,
   confirmedCountsOf,
   Connection,
   dueTimers,
@@ -13,12 +14,14 @@ import {
   nextTimerDue,
   nextWatchNumber,
   personOf,
+  personsByMail,
   placesOf,
   progressOf,
   replySent,
   stuckMessages,
   takeTimer,
   threadOf,
+  threadsOfObserver,
   waitingMessages,
   waitingReplies,
   waitingThreads,
@@ -40,6 +43,17 @@ const table: [asked: string, ask: (store: Store) => unknown, by: string[]][] = [
   ['how many wait', (store) => waitingMessages(store, SURVEY), ['inbox COVERING INDEX inboxWaiting']],
   ['the thread', (store) => threadOf(store, thread), ['threads PRIMARY KEY']],
   ['the person', (store) => personOf(store, thread), ['persons PRIMARY KEY']],
+  [
+    'the threads of an observer',
+    (store) => threadsOfObserver(store, { survey: SURVEY, key: 'o' }),
+    ['persons COVERING INDEX personsOfObserver'],
+  ],
+  [
+    'who gave an address',
+    (store) => personsByMail(store, { survey: SURVEY, mail: 'w@x.example' }),
+    ['persons INDEX personsByMail'],
+  ],
+  ['the code of an address', (store) => codeOf(store, { survey: SURVEY, mail: 'w@x.example' }), ['codes PRIMARY KEY']],
   ['the places', (store) => placesOf(store, { survey: SURVEY, observer: 'o', most: 9 }), ['places PRIMARY KEY']],
   [
     'the last watches',

@@ -4,10 +4,12 @@ import * as start from './0001-start.js';
 import * as slots from './0002-slots.js';
 import * as photographLicence from './0003-photograph-licence.js';
 import * as reminders from './0004-reminders.js';
+import * as codes from './0005-codes.js';
 
 export const MIGRATIONS: Readonly<Record<string, Migration>> = {
   '0001-start': start,
   '0002-slots': slots,
   '0003-photograph-licence': photographLicence,
   '0004-reminders': reminders,
+  '0005-codes': codes,
 };

@@ -48,6 +48,7 @@ const MEASURED: Readonly<Record<'dialog' | 'thanks', Measured>> = {
         },
         now: () => NOW,
         newId: () => v7(),
+        newCode: () => '000000',
       }),
     texts: ['low 70s, mostly sunny, light breeze'],
   },

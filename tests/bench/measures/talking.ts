@@ -45,7 +45,7 @@ export const text = (person: string, said: string): Message => messageOf(person,
 
 export function exchangeWithDialog(store: Store): Exchange<Thread> {
   const conversation = { newThread, step, dayAndPlaceOf };
-  return openExchange({ store, survey, conversation, now: () => NOW, newId: () => v7() });
+  return openExchange({ store, survey, conversation, now: () => NOW, newId: () => v7(), newCode: () => '000000' });
 }
 
 /** Somebody who has said yes to taking part, as the row of `persons`. */

@@ -1,0 +1,47 @@
+/** Two threads of one person become one observer: whose watches they are, and what is kept of the person. */
+import type { Person } from './person.js';
+import type { Watch } from './record.js';
+
+/** The watch as that of another key of the same person, and the change in its history. */
+export function movedTo(
+  watch: Watch,
+  into: string,
+  { at, through }: { readonly at: string; readonly through: string },
+): Watch {
+  const { observer } = watch;
+  if (observer === into) return watch;
+  return {
+    ...watch,
+    observer: into,
+    history: [
+      ...watch.history.map((change) => (change.by === observer ? { ...change, by: into } : change)),
+      { at, by: into, role: 'observer', through, path: '/observer', from: observer, to: into, why: null },
+    ],
+    changedAt: at,
+  };
+}
+
+/** In `declined`: whether their photographs may be published was asked. */
+export const ASKED_LICENCE = 'licence';
+
+/** Of two answers the one that publishes less: who was asked in either thread and gave no licence keeps them back. */
+function licenceOf(own: Person, other: Person): Person['photographLicence'] {
+  const keepsBack = [own, other].some(
+    ({ photographLicence, declined }) => photographLicence === null && declined.includes(ASKED_LICENCE),
+  );
+  return keepsBack ? null : (other.photographLicence ?? own.photographLicence);
+}
+
+/** The person of this thread, once they are the other observer too; name and address are the other's, who came first. */
+export function joinedPerson(own: Person, other: Person): Person {
+  return {
+    ...own,
+    key: other.key,
+    name: other.name ?? own.name,
+    mail: other.mail,
+    mailProven: true,
+    declined: [...new Set([...other.declined, ...own.declined])],
+    photographLicence: licenceOf(own, other),
+    reminders: own.reminders || other.reminders,
+  };
+}
