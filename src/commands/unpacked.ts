@@ -83,8 +83,9 @@ export function refusalOf(bytes: Buffer): Refusal | null {
     if (room < 0) return 'too-large';
     if (!name.endsWith('.xml')) continue;
     const xml = text.toString('latin1');
-    cells += timesIn(xml, /<(?:\w+:)?c[ >]/g);
-    for (const [merged] of xml.matchAll(/<(?:\w+:)?(?:mergeCell|definedName)\b[^>]*>[^<]*/g)) named += cellsIn(merged);
+    cells += timesIn(xml, /<(?:\w{1,20}:)?c[ >]/g);
+    for (const [merged] of xml.matchAll(/<(?:\w{1,20}:)?(?:mergeCell|definedName)\b[^<>]*>[^<]*/g))
+      named += cellsIn(merged);
     if (cells > MOST_CELLS || named > MOST_NAMED) return 'too-large';
   }
   return null;

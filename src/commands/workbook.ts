@@ -25,7 +25,7 @@ const NO_RESULT =
   'is a formula whose result is not in the file; open it in a spreadsheet program and save it again, or write the value';
 
 /** Serial days begin here; a time of day alone is on the first of them. 1904 is how old Macintosh files count. */
-const FIRST_DAYS = ['1899-12-30', '1899-12-31', '1904-01-01'];
+const FIRST_DAYS = ['1899-12-30', '1904-01-01'];
 const HALF_A_SECOND = 500;
 
 /** A date cell. The library gives it as if its clock were UTC. */

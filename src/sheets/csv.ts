@@ -6,6 +6,7 @@ import type { Complaint } from './complaint.js';
 const DELIMITERS = [',', ';', '\t'] as const;
 /** Lines that are looked at to see what parts the cells. */
 const LINES_LOOKED_AT = 40;
+const LETTERS_LOOKED_AT = 100_000;
 const QUOTED = /"(?:[^"]|"")*"/g;
 
 const WHY_NOT_CSV: Readonly<Record<string, string>> = {
@@ -17,7 +18,7 @@ const WHY_NOT_CSV: Readonly<Record<string, string>> = {
 
 /** What parts the cells: the sign found on most of the first lines; a comma where none is. */
 function delimiterOf(text: string): string {
-  const lines = text.replaceAll(QUOTED, '').split('\n', LINES_LOOKED_AT);
+  const lines = text.slice(0, LETTERS_LOOKED_AT).replaceAll(QUOTED, '').split('\n', LINES_LOOKED_AT);
   const found = DELIMITERS.map((delimiter) => ({
     delimiter,
     lines: lines.filter((line) => line.includes(delimiter)).length,

@@ -14,10 +14,11 @@ import type {
 import { WATCH_COLUMNS, type SheetColumn, type WatchColumn } from '../../shared/words/sheets.js';
 import { quoted, type Complaint } from './complaint.js';
 import { ofSheet, type RawWatch } from './raw.js';
+import type { Readers } from './readers.js';
 import { notUnderstood } from './say.js';
 import { wrong, type Told } from './told.js';
 import { readWeather } from './weather.js';
-import { readWhat, type Readers } from './what.js';
+import { readWhat } from './what.js';
 import { dayKey, readWhen, type Habits, type Missing } from './when.js';
 import { readWhere, type PlaceTold } from './where.js';
 import { observerOf, statusOf, watchersOf } from './who.js';
@@ -92,12 +93,26 @@ function disagreements(watch: RawWatch, context: Context): Complaint[] {
   });
 }
 
+/** Dates belong here, or can do no harm. */
+const MAY_BE_DATES: readonly SheetColumn[] = ['date', 'start', 'end', 'times', 'minutes', 'watch', 'habitat', 'remark'];
+const MADE_DATE = 'is a date; spreadsheets make one of a cell such as 10-12, so write it as text';
+const DAY_OF_MONTH = /^(?:\d{1,2}[ .-]*(?<after>\p{L}{3,})|(?<before>\p{L}{3,})[ .-]*\d{1,2})$/u;
+
+/** "12-Oct": what became of 10-12, in a cell or in a text that was saved from one. */
+function isMadeDate({ column, cell, text }: Told, { words }: Context): boolean {
+  if (MAY_BE_DATES.includes(column)) return false;
+  if (cell.kind === 'moment') return true;
+  const { after, before } = DAY_OF_MONTH.exec(text)?.groups ?? {};
+  return Object.hasOwn(words.date.months, fold(after ?? before ?? ''));
+}
+
 /** Without cells that cannot be taken, and what is wrong with those. */
-function withoutBroken(watch: RawWatch): { watch: RawWatch; complaints: Complaint[] } {
+function withoutBroken(watch: RawWatch, context: Context): { watch: RawWatch; complaints: Complaint[] } {
   const complaints: Complaint[] = [];
   const isWhole = (told: Told): boolean => {
-    if (told.cell.kind !== 'broken') return true;
-    complaints.push(notUnderstood(told, ''));
+    if (told.cell.kind === 'broken') complaints.push(notUnderstood(told, ''));
+    else if (isMadeDate(told, context)) complaints.push(wrong(told, MADE_DATE));
+    else return true;
     return false;
   };
   const told = new Map([...watch.told].map(([column, all]) => [column, all.filter(isWhole)] as const));
@@ -120,7 +135,7 @@ const isSame = (one: Complaint, other: Complaint): boolean =>
   one.line === other.line && one.column === other.column && one.what === other.what;
 
 export function readWatch(raw: RawWatch, { context, habits, readers, siteOf }: Reading): SheetWatch {
-  const { watch, complaints } = withoutBroken(raw);
+  const { watch, complaints } = withoutBroken(raw, context);
   const isBroken = complaints.length > 0;
   complaints.push(...disagreements(watch, context));
   const only = (column: WatchColumn): Told | null => watch.told.get(column)?.[0] ?? null;
@@ -142,12 +157,12 @@ export function readWatch(raw: RawWatch, { context, habits, readers, siteOf }: R
     const what = `is not the time zone of the survey, ${context.survey.timeZone}; write its times there`;
     complaints.push(wrong(zone, what));
   }
-  const place = readWhere(only, siteOf, readers.yesNo, context, complaints);
-  const weather = readWeather(only, readers.yesNo, context, complaints);
+  const place = readWhere(only, siteOf, readers, context, complaints);
+  const weather = readWeather(only, readers, complaints);
   const { plants, queens } = readWhat(watch, readers, context, complaints);
   const remarks = [...new Set((watch.told.get('remark') ?? []).map(({ text }) => text))];
   const status = statusOf(only('status'), context, complaints);
-  const watchers = watchersOf(only('watchers'), context, complaints);
+  const watchers = watchersOf(only('watchers'), readers, complaints);
   return {
     file: raw.file,
     sheet: raw.sheet,

@@ -1,13 +1,13 @@
 /** Reads whole sheets: finds how each is laid out, and reads its watches. */
-import { readYesNo, type Context } from '../answers/index.js';
+import type { Context } from '../answers/index.js';
 import type { Sheet } from './cell.js';
 import { inOrder, quoted, type Complaint } from './complaint.js';
 import { looksLikeGrid, readGrids } from './grid.js';
 import { ofSheet, type Layout } from './raw.js';
 import { readWatch, type Reading, type SheetWatch } from './read-watch.js';
+import { readersOf } from './readers.js';
 import { headerOf, readRows, saysAnything } from './rows.js';
 import type { Told } from './told.js';
-import { namesOf } from './what.js';
 import { dayKey, habitsOf } from './when.js';
 
 export interface SheetsRead {
@@ -63,11 +63,7 @@ export function readSheets(sheets: readonly Sheet[], context: Context, siteOf: R
   const strange = laidOut.filter(({ layout }) => layout === null).map(({ sheet }) => sheet);
   const raw = layouts.flatMap(({ watches }) => watches);
 
-  const yesNo = (text: string): boolean | null => {
-    const reading = readYesNo(text, context);
-    return reading.state === 'sure' ? reading.value.answer === 'yes' : null;
-  };
-  const readers = { ...namesOf(context), yesNo };
+  const readers = readersOf(context);
   const habits = habitsOf(raw, context);
   const read = raw.map((watch) => readWatch(watch, { context, habits, readers, siteOf }));
   const twice = sameMoments(read);

@@ -183,6 +183,8 @@ export function readRows(sheet: Sheet, header: Header, context: Context, dayOf: 
   const ofWatch = header.columns.some(({ column }) => isOfWatch(column));
   const groups = new Map<string, ReadRow[]>();
   const continued: number[] = [];
+  const repeated: number[] = [];
+  const seen = new Set<string>();
   let above: ReadRow[] | null = null;
   for (const row of sheet.rows.slice(header.at + 1)) {
     if (isEmpty(row)) {
@@ -194,6 +196,9 @@ export function readRows(sheet: Sheet, header: Header, context: Context, dayOf: 
       notices.push(`${whole(sheet)}: line ${row.line} is a sum and was passed over.`);
       continue;
     }
+    const all = JSON.stringify(row.cells.map(textOf));
+    if (seen.has(all) && read.row.bee !== null) repeated.push(row.line);
+    seen.add(all);
     if (read.watch.size === 0 && !read.saysBee) continue; // only in columns that are passed over
     for (const told of Object.values(read.row)) {
       if (typeof told === 'object' && told !== null && told.merged && isNumberOf(told)) {
@@ -218,13 +223,14 @@ export function readRows(sheet: Sheet, header: Header, context: Context, dayOf: 
     groups.set(key, above);
     above.push(read);
   }
-  if (continued.length > 0) {
-    const lines = continued.slice(0, MOST_LISTED).join(', ');
-    const more = continued.length > MOST_LISTED ? ` and ${continued.length - MOST_LISTED} more` : '';
-    notices.push(
-      `${whole(sheet)}: rows that say nothing of a watch belong to the one above them: line ${lines}${more}.`,
-    );
-  }
+  const lines = (heading: string, all: readonly number[]): void => {
+    if (all.length === 0) return;
+    const more = all.length > MOST_LISTED ? ` and ${all.length - MOST_LISTED} more` : '';
+    notices.push(`${whole(sheet)}: ${heading}: line ${all.slice(0, MOST_LISTED).join(', ')}${more}.`);
+  };
+  lines('rows that say nothing of a watch belong to the one above them', continued);
+  // each row may be one bee; but it may be a block that was pasted twice
+  lines('rows that are the same as one above are counted with it', repeated);
   const foundBy = numbered ? 'number' : ofWatch ? 'cells' : 'sheet';
   const watches = [...groups.values()].map((rows) => watchOf(sheet, rows, labels, columns, foundBy));
   return { watches, complaints, notices };

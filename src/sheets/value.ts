@@ -1,5 +1,5 @@
 /** One cell through the reader of its kind: a sure value, or a complaint. */
-import type { Context, Reader, Reading } from '../answers/index.js';
+import type { Reading } from '../answers/index.js';
 import type { Count, Patch, Sky, Temperature, Wind } from '../../shared/record.js';
 import { plain } from './cell.js';
 import type { Complaint } from './complaint.js';
@@ -7,7 +7,6 @@ import { notClear, notUnderstood } from './say.js';
 import { withUnit, type Told } from './told.js';
 
 export interface Kind<Value> {
-  readonly reader: Reader<Value>;
   /** A cell that works. */
   readonly example: string;
   /** A value as a cell that would be sure. */
@@ -24,7 +23,7 @@ export const writtenCount = ({ value }: Count): string => String(value);
 export function settled<Value>(
   told: Told,
   reading: Reading<Value>,
-  { example, written }: Pick<Kind<Value>, 'example' | 'written'>,
+  { example, written }: Kind<Value>,
   complaints: Complaint[],
 ): Value | null {
   switch (reading.state) {
@@ -42,10 +41,10 @@ export function settled<Value>(
 /** What a cell means; null where it is empty or not sure. */
 export const valueOf = <Value>(
   told: Told | null,
+  read: (text: string) => Reading<Value>,
   kind: Kind<Value>,
-  context: Context,
   complaints: Complaint[],
-): Value | null => (told === null ? null : settled(told, kind.reader(withUnit(told), context), kind, complaints));
+): Value | null => (told === null ? null : settled(told, read(withUnit(told)), kind, complaints));
 
 /** True and false of a spreadsheet, or yes and no in words. */
 export function truthOf(

@@ -1,11 +1,11 @@
 /** Temperature, sky, wind and patch of a watch. */
-import { readPatch, readSky, readTemperature, readWind, type Context } from '../answers/index.js';
 import type { Patch, Sky, Temperature, Wind } from '../../shared/record.js';
 import type { WatchColumn } from '../../shared/words/sheets.js';
 import type { Complaint } from './complaint.js';
 import { withUnit, wrong, type Told } from './told.js';
 import { truthOf, valueOf, writtenPatch, writtenSky, writtenTemperature, writtenWind } from './value.js';
 import { notUnderstood } from './say.js';
+import type { Readers } from './readers.js';
 
 export interface Weather {
   readonly temperature: Temperature | null;
@@ -16,39 +16,20 @@ export interface Weather {
 
 type Only = (column: WatchColumn) => Told | null;
 
-export function readWeather(
-  only: Only,
-  yesNo: (text: string) => boolean | null,
-  context: Context,
-  complaints: Complaint[],
-): Weather {
-  return {
-    temperature: valueOf(
-      only('temperature'),
-      { reader: readTemperature, example: '68 F', written: writtenTemperature },
-      context,
-      complaints,
-    ),
-    sky: skyOf(only, yesNo, context, complaints),
-    wind: valueOf(
-      only('wind'),
-      { reader: readWind, example: 'light breeze or 8 mph', written: writtenWind },
-      context,
-      complaints,
-    ),
-    patch: patchOf(only, context, complaints),
-  };
-}
+const TEMPERATURE = { example: '68 F', written: writtenTemperature };
+const SKY = { example: 'partly cloudy or 30%', written: writtenSky };
+const WIND = { example: 'light breeze or 8 mph', written: writtenWind };
+const PATCH = { example: '12 x 8 ft or 9 m2', written: writtenPatch };
 
-const SKY = { reader: readSky, example: 'partly cloudy or 30%', written: writtenSky };
+export const readWeather = (only: Only, readers: Readers, complaints: Complaint[]): Weather => ({
+  temperature: valueOf(only('temperature'), readers.temperature, TEMPERATURE, complaints),
+  sky: skyOf(only, readers, complaints),
+  wind: valueOf(only('wind'), readers.wind, WIND, complaints),
+  patch: patchOf(only, readers, complaints),
+});
 
 /** Cloud and rain, in one column or in two. */
-function skyOf(
-  only: Only,
-  yesNo: (text: string) => boolean | null,
-  context: Context,
-  complaints: Complaint[],
-): Sky | null {
+function skyOf(only: Only, readers: Readers, complaints: Complaint[]): Sky | null {
   const [told, rained] = [only('sky'), only('rain')];
   const { cell, unit } = told ?? {};
   if (told !== null && cell?.kind === 'number' && unit === '%' && !cell.percent && cell.number > 0 && cell.number < 1) {
@@ -57,10 +38,10 @@ function skyOf(
     );
     return null;
   }
-  const sky = valueOf(told, SKY, context, complaints);
+  const sky = valueOf(told, readers.sky, SKY, complaints);
   if (rained === null) return sky;
-  const inWords = readSky(rained.text, context);
-  const rain = inWords.state === 'sure' && inWords.value.rain ? true : truthOf(rained, yesNo, complaints);
+  const inWords = readers.sky(rained.text);
+  const rain = inWords.state === 'sure' && inWords.value.rain ? true : truthOf(rained, readers.yesNo, complaints);
   if (rain === null) return null;
   // rain alone is an overcast sky, as in an answer; no rain says nothing of the clouds
   if (sky === null) return rain && told === null ? { cloud: 'overcast', rain } : null;
@@ -71,21 +52,19 @@ function skyOf(
   return { ...sky, rain };
 }
 
-const PATCH = { reader: readPatch, example: '12 x 8 ft or 9 m2', written: writtenPatch };
-
 /** A size in one column, or length and width in two. */
-function patchOf(only: Only, context: Context, complaints: Complaint[]): Patch | null {
+function patchOf(only: Only, readers: Readers, complaints: Complaint[]): Patch | null {
   const [size, length, width] = [only('patch'), only('patchLength'), only('patchWidth')];
   if (size !== null && (length !== null || width !== null)) {
     complaints.push(wrong(size, 'is told beside a length or a width; leave one out'));
     return null;
   }
-  if (length === null && width === null) return valueOf(size, PATCH, context, complaints);
+  if (length === null && width === null) return valueOf(size, readers.patch, PATCH, complaints);
   if (length === null || width === null) {
     complaints.push(wrong((length ?? width)!, 'is one side alone; write the other one too'));
     return null;
   }
-  const reading = readPatch(`${withUnit(length)} x ${withUnit(width)}`, context);
+  const reading = readers.patch(`${withUnit(length)} x ${withUnit(width)}`);
   if (reading.state === 'sure') return reading.value;
   const example = reading.state === 'unsure' ? '12 ft, or put the unit into the heading' : '12 ft';
   complaints.push(notUnderstood(length, example));

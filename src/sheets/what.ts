@@ -1,8 +1,9 @@
 /** The plants of a watch with their open flowers, and the queens on them. */
-import { fold, readBee, readCount, readPlant, type Context, type Reading } from '../answers/index.js';
+import { fold, readPlants, type Context } from '../answers/index.js';
 import type { PlantWatched, QueensRow } from '../../shared/record.js';
 import type { Complaint } from './complaint.js';
 import { isOneOf, ofSheet, type RawRow, type RawWatch } from './raw.js';
+import type { Readers } from './readers.js';
 import { notUnderstood } from './say.js';
 import { wrong, type Told } from './told.js';
 import { settled, truthOf, valueOf, writtenCount } from './value.js';
@@ -12,27 +13,6 @@ const NO_FLOWERS: PlantWatched['flowers'] = { value: 0, low: null, high: null, a
 
 type Named = { readonly name: string | null; readonly rank: string | null };
 
-/** Readers of names, each text once: a season repeats its few names in thousands of rows. */
-export interface Readers {
-  readonly plant: (text: string) => Reading<Named>;
-  readonly bee: (text: string) => Reading<{ readonly name: string; readonly rank: string; readonly doubt?: true }>;
-  readonly yesNo: (text: string) => boolean | null;
-}
-
-const once = <Value>(read: (text: string) => Value): ((text: string) => Value) => {
-  const known = new Map<string, Value>();
-  return (text) => {
-    const value = known.get(text) ?? read(text);
-    known.set(text, value);
-    return value;
-  };
-};
-
-export const namesOf = (context: Context): Pick<Readers, 'plant' | 'bee'> => ({
-  plant: once((text) => readPlant(text, context)),
-  bee: once((text) => readBee(text, context)),
-});
-
 export interface What {
   readonly plants: readonly PlantWatched[];
   readonly queens: readonly QueensRow[];
@@ -41,7 +21,6 @@ export interface What {
 export function readWhat(watch: RawWatch, readers: Readers, context: Context, complaints: Complaint[]): What {
   const plants = new Map<string, { plant: PlantWatched; flowers: Told | null }>();
   const queens: QueensRow[] = [];
-  const units = new Map(context.names.plants.map(({ name, unit }) => [name, unit]));
   const ofRow = (row: RawRow, what: string): Complaint =>
     ofSheet({ file: watch.file, name: watch.sheet }, what, { line: row.line });
 
@@ -56,10 +35,11 @@ export function readWhat(watch: RawWatch, readers: Readers, context: Context, co
     if (named === null) continue;
     const key = named.name ?? fold(row.plant.text);
     const known = plants.get(key);
-    const flowers = valueOf(row.flowers, FLOWERS, { ...context, of: 'flowers' }, complaints);
-    const told = flowers === null ? null : { ...flowers, asTyped: row.flowers?.text ?? '' };
+    const flowers = valueOf(row.flowers, readers.flowers, FLOWERS, complaints);
+    const told =
+      row.flowers === null ? flowersBeside(row.plant, context) : flowers && { ...flowers, asTyped: row.flowers.text };
     if (known === undefined) {
-      const unit = (named.name === null ? undefined : units.get(named.name)) ?? 'flower';
+      const unit = readers.unitOf(named.name);
       const plant = { ...named, plant: plants.size + 1, asTyped: row.plant.text, unit, flowers: told ?? NO_FLOWERS };
       plants.set(key, { plant, flowers: row.flowers });
     } else if (row.flowers !== null) {
@@ -80,8 +60,16 @@ export function readWhat(watch: RawWatch, readers: Readers, context: Context, co
   return { plants: [...plants.values()].map(({ plant }) => plant), queens };
 }
 
-const FLOWERS = { reader: readCount, example: '120 or about 120', written: writtenCount };
-const QUEENS = { reader: readCount, example: '2', written: writtenCount };
+/** "dandelion (14)": the flowers that stand with the name, where they have no cell of their own. */
+function flowersBeside({ text }: Told, context: Context): PlantWatched['flowers'] | null {
+  if (!/\d/.test(text)) return null;
+  const reading = readPlants(text, context);
+  const flowers = reading.state === 'sure' && reading.value.length === 1 ? reading.value[0]?.flowers : null;
+  return flowers == null ? null : { ...flowers, asTyped: text };
+}
+
+const FLOWERS = { example: '120 or about 120', written: writtenCount };
+const QUEENS = { example: '2', written: writtenCount };
 
 const written = ({ name }: Named): string => name ?? '';
 const PLANT = { example: 'wild lupine', written };
@@ -96,11 +84,10 @@ function queensIn(
   ofRow: (row: RawRow, what: string) => Complaint,
 ): Omit<QueensRow, 'row' | 'plant'> | null {
   const { words } = context;
-  const ofQueens = { ...context, of: 'queens' as const };
   const nobody = row.bee !== null && isOneOf(row.bee.text, words.sheets.noBee);
   const bee = nobody ? null : row.bee;
   const before = complaints.length;
-  const count = valueOf(row.count, QUEENS, ofQueens, complaints)?.value ?? null;
+  const count = valueOf(row.count, readers.queens, QUEENS, complaints)?.value ?? null;
   if (complaints.length > before) return null;
   if (bee === null) {
     if (count === null || count === 0) return null;
@@ -109,13 +96,18 @@ function queensIn(
     return null;
   }
   const named = settled(bee, readers.bee(bee.text), BEE, complaints);
+  const inName = /^\d+(?=\s)/.exec(bee.text)?.[0];
+  if (inName !== undefined && count !== null && Number(inName) !== count) {
+    complaints.push(wrong(bee, `is another count than the ${count} of its row; put one of them right`));
+    return null;
+  }
   if (row.count === null || count === null) {
     complaints.push(ofRow(row, `${quotedBee(bee)} has no count; write how many there were, or 0`));
     return null;
   }
   if (named === null || count === 0) return null;
   const part = (told: Told | null): number | null => {
-    const value = valueOf(told, QUEENS, ofQueens, complaints)?.value ?? null;
+    const value = valueOf(told, readers.queens, QUEENS, complaints)?.value ?? null;
     if (value === null || value <= count) return value;
     complaints.push(wrong(told!, `is more than the count of the row, ${count}`));
     return null;

@@ -1,9 +1,10 @@
 /** The place of a watch: words, coordinates, and one of the survey's sites. */
-import { fold, readPlace, saysAnyOf, type Context } from '../answers/index.js';
+import { fold, saysAnyOf, type Context } from '../answers/index.js';
 import type { Place } from '../../shared/record.js';
 import { metresPerUnit } from '../../shared/units.js';
 import type { WatchColumn } from '../../shared/words/sheets.js';
 import type { Complaint } from './complaint.js';
+import type { Readers } from './readers.js';
 import { notClear, notUnderstood } from './say.js';
 import { withUnit, wrong, type Told } from './told.js';
 import { truthOf } from './value.js';
@@ -25,14 +26,14 @@ const written = ({ latitude, longitude, words }: PlaceRead): string =>
   latitude === null || longitude === null ? words : `${latitude}, ${longitude}`;
 
 /** Latitude and longitude in columns of their own. */
-function positionOf(only: Only, context: Context, complaints: Complaint[]): Position | null {
+function positionOf(only: Only, readers: Readers, complaints: Complaint[]): Position | null {
   const [latitude, longitude] = [only('latitude'), only('longitude')];
   if (latitude === null && longitude === null) return null;
   if (latitude === null || longitude === null) {
     complaints.push(wrong((latitude ?? longitude)!, 'stands alone; write latitude and longitude, or neither'));
     return null;
   }
-  const reading = readPlace(`${latitude.text}, ${longitude.text}`, context);
+  const reading = readers.place(`${latitude.text}, ${longitude.text}`);
   if (reading.state === 'sure' && reading.value.latitude !== null) return reading.value;
   if (reading.state === 'unsure') {
     // the longitude without its minus, or the two the wrong way round
@@ -61,14 +62,14 @@ function siteNamed(text: string, { survey }: Context): { key: string; name: stri
 export function readWhere(
   only: Only,
   siteOf: (place: Omit<Place, 'site' | 'private'>) => string | null,
-  yesNo: (text: string) => boolean | null,
+  readers: Readers,
   context: Context,
   complaints: Complaint[],
 ): PlaceTold | null {
   const [told, site] = [only('place'), only('site')];
-  const isPrivate = truthOf(only('private'), yesNo, complaints);
+  const isPrivate = truthOf(only('private'), readers.yesNo, complaints);
   const uncertainty = uncertaintyOf(only('uncertainty'), complaints);
-  const position = positionOf(only, context, complaints);
+  const position = positionOf(only, readers, complaints);
   const known = site === null ? null : siteNamed(site.text, context);
   if (site !== null && known === null && told !== null) {
     const sites = context.survey.sites.map(({ key }) => key).join(', ');
@@ -76,7 +77,7 @@ export function readWhere(
   }
   const read = told ?? (known === null ? site : null);
   const words = known !== null && told === null && position === null ? known.name : '';
-  const place = read === null ? { ...NOWHERE, words } : placeIn(read, position, context, complaints);
+  const place = read === null ? { ...NOWHERE, words } : placeIn(read, position, readers, complaints);
   if (place === null) return null;
   const where = { ...place, ...position, words: place.words };
   if (where.words === '' && where.latitude === null) return null;
@@ -89,9 +90,9 @@ export function readWhere(
 }
 
 /** Words of a place; with a position of its own they may hold anything, such as a number of a plot. */
-function placeIn(told: Told, position: Position | null, context: Context, complaints: Complaint[]): PlaceRead | null {
+function placeIn(told: Told, position: Position | null, readers: Readers, complaints: Complaint[]): PlaceRead | null {
   if (position !== null) return { ...NOWHERE, words: told.text };
-  const reading = readPlace(told.text, context);
+  const reading = readers.place(told.text);
   if (reading.state === 'sure') return reading.value;
   complaints.push(
     reading.state === 'unsure'

@@ -1,7 +1,8 @@
 /** Who watched, how many together, and what the watch is good for. */
-import { fold, readCount, type Context } from '../answers/index.js';
+import { fold, type Context } from '../answers/index.js';
 import type { Watch } from '../../shared/record.js';
 import type { Complaint } from './complaint.js';
+import type { Readers } from './readers.js';
 import { notUnderstood } from './say.js';
 import { wrong, type Told } from './told.js';
 import { valueOf, writtenCount } from './value.js';
@@ -29,10 +30,10 @@ export function statusOf(told: Told | null, { words }: Context, complaints: Comp
   return status ?? 'confirmed';
 }
 
-const WATCHERS = { reader: readCount, example: '2', written: writtenCount };
+const WATCHERS = { example: '2', written: writtenCount };
 
-export function watchersOf(told: Told | null, context: Context, complaints: Complaint[]): number {
-  const watchers = valueOf(told, WATCHERS, { ...context, of: 'queens' }, complaints)?.value ?? 1;
+export function watchersOf(told: Told | null, readers: Readers, complaints: Complaint[]): number {
+  const watchers = valueOf(told, readers.queens, WATCHERS, complaints)?.value ?? 1;
   if (watchers > 0) return watchers;
   if (told !== null) complaints.push(wrong(told, 'is nobody; write how many people watched together, like 2'));
   return 1;

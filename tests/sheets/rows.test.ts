@@ -77,6 +77,12 @@ describe('what is one watch', () => {
     expect(read(text).notices).toEqual(['t.csv: line 3 is a sum and was passed over.']);
   });
 
+  test('the same row twice counts twice, and that is said', () => {
+    const { watches, notices } = read(`${HEAD}\n${ROW}\n${ROW}\n`);
+    expect(watches.map(({ queens }) => queens.map(({ count }) => count))).toEqual([[2, 2]]);
+    expect(notices).toEqual(['t.csv: rows that are the same as one above are counted with it: line 3.']);
+  });
+
   test('one observer is not at two places at once: a slip would cut a watch in two', () => {
     const text = `${HEAD}\n${ROW}\n${ROW.replace('Fen Boardwalk', 'Fen Bordwalk')}\n`;
     const { watches } = read(text);
@@ -338,6 +344,37 @@ describe('what is not understood', () => {
     const found = complaintsOf(read(`${HEAD}\n${ROW.replace(replaced, by)}\n`));
     expect(found).toHaveLength(1);
     expect(found[0]).toMatch(said.includes('\\w') ? new RegExp(said) : `t.csv, ${said}`);
+  });
+
+  const made = 'is a date; spreadsheets make one of a cell such as 10-12, so write it as text.';
+  const dates: [column: number, cell: Cell | string, said: string][] = [
+    [6, { kind: 'moment', date: '2026-10-20', time: null }, `line 2, column G “Flowers”: “2026-10-20” ${made}`],
+    [6, '20-Oct', `line 2, column G “Flowers”: “20-Oct” ${made}`],
+    [6, 'Oct-20', `line 2, column G “Flowers”: “Oct-20” ${made}`],
+    [8, '3-Feb', `line 2, column I “Queens”: “3-Feb” ${made}`],
+    [8, { kind: 'moment', date: '2026-02-03', time: null }, `line 2, column I “Queens”: “2026-02-03” ${made}`],
+  ];
+  test.each(dates)('what a spreadsheet made a date of: column %i with %j', (column, cell, said) => {
+    const row = ROW.split(',').map((text, at) => (at === column ? cell : text));
+    expect(complaintsOf(readAll(cells([HEAD.split(','), row])))).toContain(`t.xlsx, ${said}`);
+  });
+
+  test.each([
+    ['2 impatiens', []],
+    [
+      '3 impatiens',
+      ['t.csv, line 2, column H “Bee”: “3 impatiens” is another count than the 2 of its row; put one of them right.'],
+    ],
+  ])('a count that stands with the name: %s', (bee, said) => {
+    expect(complaintsOf(read(`${HEAD}\n${ROW.replace('common eastern', bee)}\n`))).toEqual(said);
+  });
+
+  test('flowers that stand with the name, where they have no cell', () => {
+    const row = ROW.replace('dandelion,14', 'dandelion (about 30),');
+    expect(read(`${HEAD}\n${row}\n`).watches[0]?.plants[0]).toMatchObject({
+      name: 'Taraxacum officinale',
+      flowers: { value: 30, about: true, asTyped: 'dandelion (about 30)' },
+    });
   });
 
   const columns: [heading: string, value: string, said: string][] = [
