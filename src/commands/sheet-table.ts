@@ -12,9 +12,11 @@ import type { Fate, Planned } from './sheet-plan.js';
 
 /** Of a hundred columns of a terminal; what is left over goes to plants and queens. */
 const WIDTHS = { line: 6, when: 13, where: 17, weather: 15, plants: 19, queens: 20, fate: 10 };
+/** Of the eighty that every terminal has. */
+const NARROW = { line: 5, when: 13, where: 14, weather: 12, plants: 14, queens: 15, fate: 7 };
 /** Beside names of sheets all else is narrower. */
-const WIDTHS_IN_SHEETS = { ...WIDTHS, line: 12, where: 15, weather: 14, plants: 17, queens: 19 };
-const LEAST_COLUMNS = Object.values(WIDTHS).reduce((sum, width) => sum + width, 0);
+const IN_SHEETS = { line: 6, when: 0, where: -2, weather: -1, plants: -2, queens: -1, fate: 0 };
+const sumOf = (widths: typeof WIDTHS): number => Object.values(widths).reduce((sum, width) => sum + width, 0);
 const MOST_COLUMNS = 140;
 const GAP_COLUMNS = 2;
 
@@ -82,22 +84,23 @@ function cellsOf({ told, fate }: Planned, survey: Survey, inSheets: boolean): Co
   };
 }
 
-/** No line is longer than `columns`, or than the least the table needs. Ends without a line break. */
+/** No line is longer than `columns`, or than eighty where there are fewer. Ends without a line break. */
 export function sheetTable(planned: readonly Planned[], survey: Survey, columns: number): string {
   const inSheets = new Set(planned.map(({ told }) => told.sheet)).size > 1;
-  const spare = Math.max(0, Math.min(columns, MOST_COLUMNS) - LEAST_COLUMNS);
-  const least = inSheets ? WIDTHS_IN_SHEETS : WIDTHS;
+  const names = Object.keys(WIDTHS) as (keyof typeof WIDTHS)[];
+  const least = columns < sumOf(WIDTHS) ? NARROW : WIDTHS;
+  const spare = Math.max(0, Math.min(columns, MOST_COLUMNS) - sumOf(least));
   const widths = {
     ...least,
     plants: least.plants + Math.floor(spare / 2),
     queens: least.queens + Math.ceil(spare / 2),
   };
+  if (inSheets) for (const name of names) widths[name] += IN_SHEETS[name];
   const grid = new Table({
     chars: NO_LINES,
     style: { head: [], border: [], 'padding-left': 0, 'padding-right': 0 },
     colWidths: Object.values(widths),
   });
-  const names = Object.keys(WIDTHS) as (keyof typeof WIDTHS)[];
   const draw = (cells: Columns): void => {
     const drawn = names.map((name) => {
       const lines = cells[name].map(harmless).filter((text) => text !== '');
