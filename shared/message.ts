@@ -11,7 +11,20 @@ export const contentSchema = z.discriminatedUnion('kind', [
     longitude: z.number().min(-180).max(180),
     uncertaintyMetres: z.number().positive().nullable(),
   }),
-  z.strictObject({ kind: z.literal('photo'), sha256: z.string(), type: z.string(), takenAt: instant.nullable() }),
+  z.strictObject({
+    kind: z.literal('photo'),
+    sha256: z.string(),
+    type: z.string(),
+    takenAt: instant.nullable(),
+    /** Where it was taken, by its own data: offered, and kept only after a yes. */
+    place: z
+      .strictObject({
+        latitude: z.number().min(-90).max(90),
+        longitude: z.number().min(-180).max(180),
+        uncertaintyMetres: z.number().positive().nullable(),
+      })
+      .optional(),
+  }),
   /** Anything that is no photograph; it is not kept. `problem` says why a photograph was not taken. */
   z.strictObject({
     kind: z.literal('file'),
@@ -61,7 +74,7 @@ export const replySchema = z.strictObject({
   slot: z.string().optional(),
   /** The watch's receipt, where this is one; `text` is empty then. */
   receipt: receiptSchema.optional(),
-  /** Not kept once it was sent: it went to somebody who asked to be forgotten. */
+  /** Not kept once it was sent: it went to somebody who asked to be forgotten, or tells what only a yes may keep. */
   erase: z.boolean().optional(),
   /** A file that goes with it, for the person's own eyes. */
   file: z.strictObject({ name: z.string(), text: z.string() }).optional(),

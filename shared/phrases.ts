@@ -85,6 +85,7 @@ export const ASKS = [
   'place-swapped',
   'place-several',
   'place-doubt',
+  'photograph-place',
   // count
   'count-no-number',
   'count-vague',

@@ -22,24 +22,47 @@ const BEGINNINGS: readonly (readonly [type: string, begins: (bytes: Buffer) => b
 /** A camera's clock: "2026:05:06 14:12:30". */
 const CAMERA_TIME = /^(?<year>\d{4}):(?<month>\d\d):(?<day>\d\d) (?<time>\d\d:\d\d:\d\d)/;
 
-/**
- * When the photograph was taken, a UTC instant, by its EXIF data; null where it holds none that can be read. A camera
- * that gives no offset is taken to run on the survey's time.
- */
-async function takenAt(bytes: Buffer, timeZone: string): Promise<string | null> {
+/** What is read of a photograph's data: when it was taken, and where. */
+const WANTED = [
+  'DateTimeOriginal',
+  'OffsetTimeOriginal',
+  'GPSLatitude',
+  'GPSLatitudeRef',
+  'GPSLongitude',
+  'GPSLongitudeRef',
+  'GPSHPositioningError',
+];
+
+/** Null where it holds none that can be read: the photograph is welcome without. */
+async function exifOf(bytes: Buffer): Promise<Record<string, unknown>> {
   try {
-    const wanted = { pick: ['DateTimeOriginal', 'OffsetTimeOriginal'], reviveValues: false };
-    const exif = (await exifr.parse(bytes, wanted)) as Record<string, unknown> | undefined;
-    const { DateTimeOriginal: clock, OffsetTimeOriginal: offset } = exif ?? {};
-    const read = CAMERA_TIME.exec(String(clock))?.groups;
-    if (read === undefined) return null;
+    const exif: unknown = await exifr.parse(bytes, { gps: true, pick: WANTED, reviveValues: false });
+    return typeof exif === 'object' && exif !== null ? (exif as Record<string, unknown>) : {};
+  } catch {
+    return {};
+  }
+}
+
+/** When it was taken, a UTC instant; null where no camera's clock says. One that gives no offset is taken to run on the survey's time. */
+function takenAt(exif: Record<string, unknown>, timeZone: string): string | null {
+  const { DateTimeOriginal: clock, OffsetTimeOriginal: offset } = exif;
+  const read = CAMERA_TIME.exec(String(clock))?.groups;
+  if (read === undefined) return null;
+  const zone = /^[+-]\d\d:\d\d$/.test(String(offset)) ? String(offset) : timeZone;
+  try {
     const local = Temporal.PlainDateTime.from(`${read['year']}-${read['month']}-${read['day']}T${read['time']}`);
-    const zone = /^[+-]\d\d:\d\d$/.test(String(offset)) ? String(offset) : timeZone;
     return local.toZonedDateTime(zone).toInstant().toString();
   } catch {
-    // No EXIF data, or none that can be read: the photograph is welcome without.
-    return null;
+    return null; // a clock that was never set
   }
+}
+
+/** Where it was taken, with how far that may be off where the camera says so; null where it does not tell, or tells 0, 0. */
+function takenWhere({ latitude, longitude, GPSHPositioningError: error }: Record<string, unknown>) {
+  if (typeof latitude !== 'number' || typeof longitude !== 'number') return null;
+  const isOnEarth = Math.abs(latitude) <= 90 && Math.abs(longitude) <= 180; // false for NaN
+  if (!isOnEarth || (latitude === 0 && longitude === 0)) return null;
+  return { latitude, longitude, uncertaintyMetres: typeof error === 'number' && error > 0 ? error : null };
 }
 
 /** Nobody else may look at it; whole or not at all, and on the disk before anything names it. */
@@ -66,5 +89,7 @@ export async function keepPhotograph(
   if (type === undefined) return null;
   const sha256 = createHash('sha256').update(bytes).digest('hex');
   await keepFile(folder, sha256, bytes);
-  return { kind: 'photo', sha256, type, takenAt: await takenAt(bytes, timeZone) };
+  const exif = await exifOf(bytes);
+  const place = takenWhere(exif);
+  return { kind: 'photo', sha256, type, takenAt: takenAt(exif, timeZone), ...(place === null ? {} : { place }) };
 }

@@ -9,6 +9,7 @@ import { findingsToAsk } from './findings.js';
 import { LICENCE_NAMES } from './licence.js';
 import { showBee, showBothScales, showCount, showPlant, unitOf } from './show.js';
 import { shownValue, summaryLines } from './summary.js';
+import { PHOTOGRAPH_PLACE } from './photographs.js';
 import type { Asking, Doubt, Json, PlantInPatch, Report, Scene, Thread } from './types.js';
 import type { ToldPlace } from './places.js';
 
@@ -55,8 +56,10 @@ export function shownOffer(doubt: Doubt, offer: Json, scene: Scene, report: Repo
   if (doubt.field === 'temperature') return showBothScales(offer as { celsius: number }, survey);
   if (doubt.field === 'place') {
     const { latitude, longitude, words } = offer as unknown as ToldPlace;
-    // of a pair only the pair is doubtful, not the words beside it
-    return latitude === null || longitude === null ? words : `${latitude.toFixed(5)}, ${longitude.toFixed(5)}`;
+    if (latitude === null || longitude === null) return words;
+    const pair = `${latitude.toFixed(5)}, ${longitude.toFixed(5)}`;
+    // of a pair that was typed only the pair is doubtful, not the words beside it
+    return doubt.ask === PHOTOGRAPH_PLACE && words !== '' ? `${words} (${pair})` : pair;
   }
   return shownValue(doubt.field, offer, scene);
 }

@@ -1,20 +1,44 @@
 /** A photograph joins the current report; else, after a yes, the last watch of the day; else the next report. */
 import { readYesNo } from '../answers/index.js';
+import type { Content } from '../../shared/message.js';
 import type { Photograph, Watch } from '../../shared/record.js';
 import { say } from '../../shared/wording.js';
 import { afterwards } from './afterwards.js';
 import { contextOf } from './hear.js';
 import { personOf } from './person-of.js';
 import { changed } from './thread.js';
-import type { Outcome, Scene, Thread } from './types.js';
+import { namedPlaceAt } from './places.js';
+import type { Doubt, Outcome, Report, Scene, Thread } from './types.js';
 
-export function takePhotograph(
-  thread: Thread,
-  photo: { sha256: string; type: string; takenAt: string | null },
-  scene: Scene,
-): Outcome {
+type PictureTakenAt = NonNullable<(Content & { kind: 'photo' })['place']>;
+
+/** The question for a place that only a yes may keep. */
+export const PHOTOGRAPH_PLACE = 'photograph-place';
+
+/** A question that is answered before another is asked. */
+const ASKS_FIRST: ReadonlySet<string | undefined> = new Set(['throw-away', 'right', 'doubt', 'person', 'licence']);
+
+/** Whether it is still to be told where the watch was. */
+const isPlaceOpen = (report: Report, { survey }: Scene): boolean =>
+  survey.dialog.fields['place'] !== undefined &&
+  report.fields['place'] === undefined &&
+  !report.doubts.some(({ field }) => field === 'place');
+
+/**
+ * Where the picture was taken may be where the watch was: asked, and told only by a yes. Until it is answered it waits in
+ * the thread; a no, or another place, leaves nothing of it.
+ */
+function withPlaceOffered(report: Report, at: PictureTakenAt, scene: Scene): Report {
+  const offer = namedPlaceAt(at, scene);
+  const typed = `${at.latitude.toFixed(5)}, ${at.longitude.toFixed(5)}`;
+  const doubt: Doubt = { field: 'place', plant: null, offers: [{ ...offer }], ask: PHOTOGRAPH_PLACE, typed };
+  const doubts = [...report.doubts, doubt];
+  return report.live ? { ...report, doubts } : changed(report, { doubts });
+}
+
+export function takePhotograph(thread: Thread, photo: Content & { kind: 'photo' }, scene: Scene): Outcome {
   const { wording } = scene.survey;
-  const { sha256, type, takenAt } = photo;
+  const { sha256, type, takenAt, place } = photo;
   const photograph: Photograph = { sha256, type, takenAt, queensRow: null, licence: null };
   const { report } = thread;
   if (report !== null) {
@@ -22,11 +46,13 @@ export function takePhotograph(
     const photographs = known ? report.photographs : [...report.photographs, photograph];
     // while the clock runs the buttons of the last tally stay good: a picture is none
     const next = known || report.live ? { ...report, photographs } : changed(report, { photographs });
+    const offers = place !== undefined && isPlaceOpen(next, scene);
     return {
-      thread: { ...thread, report: next },
+      thread: { ...thread, report: offers ? withPlaceOffered(next, place, scene) : next },
       said: [say(wording, 'photograph-kept')],
       effects: [],
-      then: report.live ? 'rest' : 'repeat',
+      // while the clock runs, and where a yes would mean something else, it is asked later
+      then: report.live ? 'rest' : offers && !ASKS_FIRST.has(thread.asking?.kind) ? 'ask' : 'repeat',
     };
   }
   const kept = { ...thread, photographs: [...thread.photographs, photograph] };

@@ -61,6 +61,25 @@ export function siteOf(place: ToldPlace, survey: Survey): string | null {
   return siteNamed(placeKey(place.words), survey);
 }
 
+/** A picture taken so near to a saved place was taken there. */
+const SAME_PLACE_METRES = 50;
+
+/** A position as the place that people know there: their own saved one, else a site of the survey, else without a word. */
+export function namedPlaceAt(
+  at: { readonly latitude: number; readonly longitude: number; readonly uncertaintyMetres: number | null },
+  { history, survey }: Scene,
+): ToldPlace {
+  const near = history.places.flatMap(({ latitude, longitude, uncertaintyMetres, words }) => {
+    if (latitude === null || longitude === null || words === '') return [];
+    const metres = metresBetween({ latitude, longitude }, at);
+    return metres <= SAME_PLACE_METRES ? [{ place: { latitude, longitude, uncertaintyMetres, words }, metres }] : [];
+  });
+  const [saved] = near.sort((one, other) => one.metres - other.metres);
+  if (saved !== undefined) return saved.place;
+  const site = siteOf({ ...at, words: '' }, survey);
+  return { ...at, words: survey.settings.sites.find(({ key }) => key === site)?.name ?? '' };
+}
+
 /** The saved place that a told one is: by its words, else by its position. */
 function savedAs(place: ToldPlace, places: readonly SavedPlace[]): SavedPlace | null {
   if (place.words !== '') return savedPlaceOf(place.words, places);

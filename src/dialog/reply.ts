@@ -5,6 +5,7 @@ import { questionText } from './ask.js';
 import { summaryTimers } from './confirm.js';
 import { applies, nextOpen, openFields } from './fields.js';
 import { liveChoices } from './live/index.js';
+import { PHOTOGRAPH_PLACE } from './photographs.js';
 import { changed, withReport } from './thread.js';
 import type { Asking, Outcome, Scene, Step, Thread } from './types.js';
 import { begun } from './wish.js';
@@ -67,10 +68,15 @@ export function reply(
             report: thread.report?.id ?? null,
             revision: revisionOf(thread),
             ...(slot === undefined ? {} : { slot }),
+            ...(offersPicturesPlace(thread) ? { erase: true } : {}),
           },
         ];
   return { thread, replies, effects: all };
 }
+
+/** The place of a picture is not kept in what was said either, before a yes. */
+const offersPicturesPlace = ({ asking, report }: Thread): boolean =>
+  asking?.kind === 'doubt' && report?.doubts[0]?.ask === PHOTOGRAPH_PLACE;
 
 /** Buttons of another question about the same report become stale: its “yes” meant something else. */
 function withNewQuestion(before: Thread, thread: Thread): Thread {

@@ -57,6 +57,13 @@ const insertMessage = query(
       .onConflict((same) => same.columns(['survey', 'channel', 'id']).doNothing()),
 );
 
+/** Where a picture was taken is offered to who sent it, and not kept here: only a yes keeps it, in their report. */
+const withoutPlace = (message: Message): Message =>
+  message.what.kind === 'photo' ? { ...message, what: { ...message.what, place: undefined } } : message;
+
+/** The same, of a message that had to wait. */
+const strippedOfPlace = sql<string>`json_remove(message, '$.what.place')`;
+
 /**
  * Keeps a message that came in, once; `false` means it was here already. Channels deliver at least once (a poll cut
  * short is polled again), so the channel's own id decides. `waiting` is for a message that is not taken at once.
@@ -67,7 +74,8 @@ export function keepMessage(
   { state, receivedAt }: { readonly state: 'done' | 'waiting'; readonly receivedAt: string },
 ): boolean {
   const { survey, channel, id, person } = message;
-  const values = { survey, channel, id, person, message: JSON.stringify(message), state, receivedAt };
+  const kept = JSON.stringify(state === 'done' ? withoutPlace(message) : message);
+  const values = { survey, channel, id, person, message: kept, state, receivedAt };
   return insertMessage.run(transaction, values) === 1;
 }
 
@@ -126,7 +134,7 @@ export function waitingMessages(connection: Connection, survey: string): number 
 const updateDone = query((database, place: MessageKey) =>
   database
     .updateTable('inbox')
-    .set({ state: 'done' })
+    .set({ state: 'done', message: strippedOfPlace })
     .where('survey', '=', place.survey)
     .where('channel', '=', place.channel)
     .where('id', '=', place.id),
@@ -157,7 +165,7 @@ export function messageFailed(transaction: Transaction, { survey, channel, id }:
 const updateStuck = query((database, place: MessageKey) =>
   database
     .updateTable('inbox')
-    .set({ state: 'stuck' })
+    .set({ state: 'stuck', message: strippedOfPlace })
     .where('survey', '=', place.survey)
     .where('channel', '=', place.channel)
     .where('id', '=', place.id),

@@ -40,6 +40,30 @@ test.each(table)('%s', async (_what, bytes, type, takenAt) => {
   );
 });
 
+const AT = { latitude: 43.5121, longitude: -90.6402 };
+const places: [what: string, at: Parameters<typeof photograph>[0]['at'], place: unknown][] = [
+  ['west of Greenwich', AT, { ...AT, uncertaintyMetres: null }],
+  ['with how far it may be off', { ...AT, errorMetres: 8.5 }, { ...AT, uncertaintyMetres: 8.5 }],
+  [
+    'south and east',
+    { latitude: -33.85, longitude: 151.2 },
+    { latitude: -33.85, longitude: 151.2, uncertaintyMetres: null },
+  ],
+  ['0, 0, as of a phone that did not know', { latitude: 0, longitude: 0 }, undefined],
+  ['none on the earth', { latitude: 93, longitude: 10 }, undefined],
+  ['none', undefined, undefined],
+];
+test.each(places)('its place: %s', async (_what, at, place) => {
+  const content = await kept(photograph(at === undefined ? {} : { at }));
+  if (place === undefined) return expect(content).not.toHaveProperty('place');
+  const told = place as { latitude: number; longitude: number; uncertaintyMetres: number | null };
+  expect(content).toHaveProperty('place');
+  const { place: read } = content as { place: typeof told };
+  expect(read.latitude).toBeCloseTo(told.latitude, 6);
+  expect(read.longitude).toBeCloseTo(told.longitude, 6);
+  expect(read.uncertaintyMetres).toBe(told.uncertaintyMetres);
+});
+
 test('the same bytes are kept once, and nothing unfinished is left', async () => {
   const before = readdirSync(folder);
   await kept(photograph({}));

@@ -177,6 +177,24 @@ describe('photographs', () => {
     expect(statSync(kept).mode & 0o777).toBe(0o600);
   });
 
+  test('sent as a file it offers its place, and only a yes keeps that', async () => {
+    const bot = await newBot();
+    const { data, reported, close } = await serve(bot);
+    const wren = bot.person(7);
+    await tell(bot, wren, answers().slice(0, 4));
+    const before = bot.said(7).length;
+    const at = { latitude: 43.61234, longitude: -90.71234 };
+    wren.document(photograph({ at }), 'IMG_1.jpg', 'image/jpeg');
+    await bot.until(() => bot.said(7).length > before);
+    expect(last(bot, wren)).toContain('Your picture says 43.61234, -90.71234: is that where you watched?');
+    await tell(bot, wren, ['no', ...answers().slice(4)]);
+    expect(await storedIn(data)).toMatchObject([{ place: { site: 'heron-bend' }, photographs: [{}] }]);
+    await close();
+    expect(reported.join()).not.toContain('43.6');
+    const database = readdirSync(data).filter((name) => name.startsWith('queenpost.sqlite'));
+    for (const name of database) expect(readFileSync(join(data, name)).toString('latin1')).not.toContain('43.61234');
+  });
+
   test('a file that is none, one that is too big and one that cannot be fetched are answered', async () => {
     const bot = await newBot();
     const { data } = await serve(bot);
