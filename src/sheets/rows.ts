@@ -21,6 +21,7 @@ import { wrong, type Told } from './told.js';
 /** Headings stand on one of the first rows. */
 const ROWS_LOOKED_AT = 40;
 const LEAST_HEADINGS = 3;
+const LEAST_OF_OTHER_TABLE = 4;
 const MOST_LISTED = 10;
 
 interface Column {
@@ -46,12 +47,16 @@ function headerIn(row: SheetRow, at: number, words: Context['words']): Header {
   return { at, columns };
 }
 
-/** The line of headings: it names a plant, a bee or a count, and something else. Null where the sheet has none. */
+/** The line of headings: it names a plant, a bee or a count, and something else; or nothing but what is known. */
 export function headerOf(sheet: Sheet, words: Context['words']): Header | null {
   for (const [at, row] of sheet.rows.slice(0, ROWS_LOOKED_AT).entries()) {
     const header = headerIn(row, at, words);
     const names = new Set(header.columns.map(({ column }) => column));
     if (names.size >= LEAST_HEADINGS && names.has('plant') && (names.has('bee') || names.has('count'))) return header;
+    // a table of something else, such as of watches alone: what it lacks is told; labels have their values between them
+    if (names.size >= LEAST_OF_OTHER_TABLE && names.size === row.cells.filter((cell) => textOf(cell) !== '').length) {
+      return header;
+    }
   }
   return null;
 }
@@ -178,6 +183,8 @@ export function readRows(sheet: Sheet, header: Header, context: Context, dayOf: 
   for (const column of missingColumns(columns)) {
     complaints.push(ofSheet(sheet, `no column is headed “${words.sheets.headings[column][0]}”; add it`));
   }
+  // without it each row would be told to be wrong
+  if (missingColumns(columns).length > 0) return { watches: [], complaints, notices };
 
   const numbered = header.columns.some(({ column }) => column === 'watch');
   const ofWatch = header.columns.some(({ column }) => isOfWatch(column));

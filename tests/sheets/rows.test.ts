@@ -447,8 +447,14 @@ describe('what is not understood', () => {
       't.csv: no column is headed “observer”; add it.',
       't.csv: no column is headed “end”; add it.',
       't.csv: no column is headed “count”; add it.',
-      't.csv, line 2: “vagans” has no count; write how many there were, or 0.',
     ]);
+  });
+
+  test('a table of watches alone', () => {
+    const text = 'Date,Start,End,Observer,Place,Temp (F)\n5/2/2026,10:40,10:55,Wren,Fen Boardwalk,68\n';
+    expect(complaintsOf(read(text))).toEqual(
+      ['plant', 'bee', 'count'].map((column) => `t.csv: no column is headed “${column}”; add it.`),
+    );
   });
 
   test('a formula without its result, and an error of the spreadsheet', () => {
