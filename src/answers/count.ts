@@ -64,6 +64,10 @@ export const readCount: Reader<Count> = (text, context) => {
   }
   const used = mentions.map(({ span }) => span);
   const either = mentions.find(({ alternatives }) => alternatives.length > 0);
+  // of flowers "20 or 30" is a range as good as any
+  const [best] = either?.alternatives ?? [];
+  if (best?.about && mentions.length === 1 && context.of === 'flowers' && !phrases.doubts.test(free))
+    return sure(best, used);
   if (either) return unsure(either.alternatives, 'count-either', used);
 
   const reading = more.length === 0 ? sure(countOf(only), used) : readSeveral(numbered, mentions, context, phrases);

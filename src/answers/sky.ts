@@ -114,10 +114,13 @@ function joined(left: SkyHit, right: SkyHit, { folded, tokens }: Spoken, words: 
   );
 }
 
-/** "mostly sunny, one cloud went over the sun for a minute" stays what it is. */
+/** "mostly sunny, one cloud went over the sun for a minute" and "mostly cloudy, the sun out for a minute" stay what they are. */
+const LITTLE_SUN: readonly SkyPart[] = ['sun', 'gaps', 'holes', 'blue'];
 const LITTLE_CLOUD: readonly SkyPart[] = ['few-clouds', 'sun', 'blue', 'haze', 'bright'];
 const agrees = (whole: Cloud, { value }: SkyHit): boolean =>
-  (whole === 'clear' || whole === 'few') && value.says === 'part' && LITTLE_CLOUD.includes(value.part);
+  value.says === 'part' &&
+  (((whole === 'clear' || whole === 'few') && LITTLE_CLOUD.includes(value.part)) ||
+    (whole === 'broken' && LITTLE_SUN.includes(value.part)));
 
 /** "overcast with drizzle at the end": the rain was only then. */
 const rainBehind = (hit: SkyHit, rain: readonly SkyHit[]): boolean =>

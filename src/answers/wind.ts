@@ -119,7 +119,8 @@ function wordAndSign(words: Meant, sign: Meant): Meant {
   // "windy, flowers whipping about": a sign that leaves much open is no word against it
   if (sign.ask && sign.forces.some((force) => Math.abs(force - word) <= 1)) return words;
   if (sign.ask) return openly([word, ...sign.forces], 'wind-two');
-  return word === seen ? words : openly([seen, word], 'wind-two');
+  // "a gentle breeze, enough to stir the leaves": what a weaker wind does, this one does too
+  return word === seen || word === seen + 1 ? words : openly([seen, word], 'wind-two');
 }
 
 /** The speeds that count: with a unit, a label or a direction, or a bare number that is all that is said. */

@@ -8,19 +8,19 @@ import { CORPUS_KINDS, HALVES, linesOf, type CorpusKind } from './corpus/lines.j
 
 /** Percent of the lines of each half: rightly read at least, wrong at most. Of a note: of its fields. */
 const LIMITS: Record<CorpusKind, Record<(typeof HALVES)[number], readonly [right: number, wrong: number]>> = {
-  date: { tuned: [98.0, 0.1], held: [90.6, 0.9] },
-  times: { tuned: [95.7, 0.3], held: [93.6, 1.7] },
-  temperature: { tuned: [99.0, 0.3], held: [94.3, 0.9] },
-  sky: { tuned: [96.4, 1.4], held: [87.9, 2.9] },
-  wind: { tuned: [95.0, 1.0], held: [90.1, 2.4] },
-  patch: { tuned: [97.2, 0.3], held: [92.1, 0.9] },
-  place: { tuned: [95.4, 1.7], held: [95.1, 1.7] },
-  count: { tuned: [94.8, 0.3], held: [88.3, 4.8] },
-  plant: { tuned: [96.5, 2.0], held: [93.4, 5.1] },
-  bee: { tuned: [97.8, 0.3], held: [95.8, 2.1] },
-  tally: { tuned: [95.4, 1.0], held: [86.2, 6.6] },
-  'yes-no': { tuned: [96.8, 1.5], held: [92.8, 2.8] },
-  note: { tuned: [95.7, 1.9], held: [89.1, 4.5] },
+  date: { tuned: [97.1, 0.3], held: [91.4, 0.1] },
+  times: { tuned: [95.3, 0.7], held: [95.9, 0.1] },
+  temperature: { tuned: [98.6, 0.1], held: [97.0, 3.0] },
+  sky: { tuned: [97.9, 0.6], held: [91.3, 3.0] },
+  wind: { tuned: [98.5, 0.5], held: [92.8, 1.3] },
+  patch: { tuned: [98.3, 0.3], held: [98.4, 0.1] },
+  place: { tuned: [95.5, 1.6], held: [96.1, 1.4] },
+  count: { tuned: [96.0, 0.4], held: [88.6, 1.5] },
+  plant: { tuned: [96.6, 2.0], held: [93.0, 6.0] },
+  bee: { tuned: [97.8, 0.4], held: [93.8, 2.5] },
+  tally: { tuned: [95.0, 0.7], held: [89.6, 5.2] },
+  'yes-no': { tuned: [97.0, 1.6], held: [91.7, 3.4] },
+  note: { tuned: [95.8, 1.8], held: [91.1, 3.9] },
 };
 
 describe.each(CORPUS_KINDS)('%s', (kind) => {

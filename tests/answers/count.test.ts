@@ -299,7 +299,7 @@ const flowers: Row[] = [
   ['30 flowers, 2 bees', 'sure 30'],
   ['5 plants with 6 flowers each', 'unsure 30, count-several'],
   ['12 buds', 'unsure 0 | 12, count-not-open'],
-  ['30 or 40', 'unsure ~35 30..40 | 30 | 40, count-either'],
+  ['30 or 40', 'sure ~35 30..40'],
   ['a few hundred', 'unsure ~300, count-doubt'],
   // none
   ['no flowers open', 'sure 0'],

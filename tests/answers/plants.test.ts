@@ -85,7 +85,7 @@ const table: [typed: string, expected: string][] = [
   // words behind a number belong to it
   ['serviceberry, 200 or so blossoms, and dandelion, 30', 'sure Amelanchier ~200, Taraxacum officinale 30'],
   ['60 odd bluebells and some violets', 'sure Mertensia virginica ~60, Viola ?'],
-  ['bluebells 120, trout lily 15 or 20', 'unsure Mertensia virginica 120, Erythronium ~18, plants-count-doubt'],
+  ['bluebells 120, trout lily 15 or 20', 'sure Mertensia virginica 120, Erythronium ~18'],
   // what is corrected stands last
   ['phlox 40, sorry, 60', 'sure Phlox 60'],
   ['anemone... sorry, bloodroot 50', 'sure Sanguinaria canadensis 50'],

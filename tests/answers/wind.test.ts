@@ -665,7 +665,7 @@ const table: [typed: string, expected: string][] = [
   ['some light wind', 'unsure 2 | 3, wind-vague'],
   ['little gusty', 'unsure 5 | 6, wind-vague'],
   ['mild wind', 'unsure 2 | 3, wind-vague'],
-  ['moderate breeze, leaves moving', 'unsure 3 | 4, wind-two'],
+  ['moderate breeze, leaves moving', 'sure 4'],
   ['high winds', 'unsure 6 | 7, wind-vague'],
   ['heavy winds', 'unsure 6 | 7, wind-vague'],
   ['howling', 'unsure 6 | 7, wind-vague'],

@@ -23,7 +23,10 @@ export const countPhrases = madeOnce((words: Words) => {
     notZero: new RegExp(anyOf(count.notZero), 'gu'),
     zeroLike: new RegExp(`^\\W*${anyOf(count.zeroLike)}\\W*$`, 'u'),
     /** "-3" at the beginning, "minus 3"; a dash after a word is no sign, nor is "plus or minus 3". */
-    negative: new RegExp(`^\\s*-\\d|(?<!\\p{L}\\s)${anyOf(count.negative)}\\s+\\d`, 'u'),
+    negative: new RegExp(
+      `^\\s*-\\d|(?<!\\p{L}\\s)${anyOf(count.negative)}\\s+(?:\\d|${anyOf(Object.keys(numbers.units), Object.keys(numbers.tens))})`,
+      'u',
+    ),
     partOf: new RegExp(`^\\W*${anyOf(count.partOf)}\\s+\\d[\\d,]*(?![\\d.%])`, 'u'),
     denied: new RegExp(`${anyOf(count.denied)}\\s+\\d[\\d,]*(?![\\d.])(?!\\s*%)`, 'gu'),
     noQueens: noThing(bumbles),
@@ -99,7 +102,8 @@ export const countPhrases = madeOnce((words: Words) => {
     ),
     partly: new RegExp(`${anyOf(Object.keys(numbers.fractions), ['percent'])}|\\d\\s?%`, 'u'),
     relative: startsWith(count.relative),
-    each: anywhere(count.each),
+    /** "each", "a stem". */
+    each: new RegExp(`${anyOf(count.each)}|(?<!\\p{L})${articles}\\s+${anyOf(count.bearers)}`, 'u'),
     few: anywhere(count.few),
     vague: anywhere(count.vague),
     doubts: anywhere(count.doubts, hedges.doubting),

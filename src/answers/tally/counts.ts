@@ -104,7 +104,9 @@ export function countsIn(
     const unit = units.at(tokens, to);
     // "2 visits by impatiens"; the "am" of "1 am bumble" is no hour
     const saysQueens = unit !== null && meanings.at(tokens, unit.to)?.kinds.has('queens') === true;
-    if (unit && !saysQueens && !beesFrom.has(tokens[unit.to + 1]?.span[0] ?? -1)) continue;
+    // "3 c eastern" is no 3 °C
+    const initial = unit !== null && unit.phrase.length === 1 && beesFrom.has(tokens[unit.to]?.span[0] ?? -1);
+    if (unit && !saysQueens && !initial && !beesFrom.has(tokens[unit.to + 1]?.span[0] ?? -1)) continue;
     const numberFrom = from;
     const exactNumber = exact;
     for (let before = from - 1; before >= Math.max(0, from - 4); before--) {

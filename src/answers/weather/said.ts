@@ -86,7 +86,13 @@ export function doubtedClauses(text: Spoken, words: Words): ReadonlySet<number> 
       .filter((token) => token.span[1] <= span[0] || token.span[0] >= span[1]);
     // "calm, is 0 ok?"
     const opening = text.tokens[clause.from];
-    if (opening && text.folded[span[0]] === '?' && words.weather.asking.includes(opening.typed)) doubted.add(at - 1);
+    const asks = opening && text.folded[span[0]] === '?' && words.weather.asking.includes(opening.typed);
+    // "65. Do you need the humidity too?" asks something else
+    if (asks && !/[.!]/.test(clause.gap)) doubted.add(at - 1);
+    if (asks && /[.!]/.test(clause.gap) && !/\d/.test(text.folded.slice(...clause.span))) {
+      doubted.delete(at);
+      continue;
+    }
     // "not sure, around 70" · "70, maybe"
     if (rest.every((token) => isFiller(token, words))) {
       doubted.add(at + 1 < text.clauses.length ? at + 1 : at - 1);
