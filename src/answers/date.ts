@@ -1,7 +1,7 @@
 /** Reads the day of a watch: "yesterday", "April 28", "4/28", "last Monday", "the 2nd". */
 import type { Ask } from '../../shared/phrases.js';
 import type { Context, Finder, Reader, Reading, Span } from './reading.js';
-import { none, sure, unsure } from './reading.js';
+import { LONGEST_TEXT, none, sure, unsure } from './reading.js';
 import { addDays, dayOf, lastWeekday, latestDayOfMonth, monthsBefore, weekdayOf, yearOf } from './when/calendar.js';
 import {
   correctedPlace,
@@ -32,6 +32,7 @@ type Said = DayMention | WeekdayMention;
  */
 export const readDate: Reader<string> = (text, context) => {
   if (text.trim() === '') return none('empty');
+  if (text.length > LONGEST_TEXT) return none('too-long');
   const scan = scanOf(text, context);
   const mentions = daysMentioned(scan);
   const said = notWeak(scan, meant(scan, mentions, 'asked'));

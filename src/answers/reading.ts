@@ -30,6 +30,9 @@ export interface Context {
   readonly of: 'queens' | 'flowers' | null;
 }
 
+/** Letters of an answer to one question, at most: two pages. A reader may take 17 µs a letter over what is meant to be slow. */
+export const LONGEST_TEXT = 4000;
+
 /** Reads one text as the answer to a question for this kind of value. Pure; never throws on any text. */
 export type Reader<Value> = (text: string, context: Context) => Reading<Value>;
 

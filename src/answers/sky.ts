@@ -2,7 +2,17 @@
 import type { Ask } from '../../shared/phrases.js';
 import type { Sky } from '../../shared/record.js';
 import { CLOUDS, type Cloud } from '../../shared/vocabularies.js';
-import { none, sure, unsure, type Context, type Finder, type Reader, type Reading, type Span } from './reading.js';
+import {
+  LONGEST_TEXT,
+  none,
+  sure,
+  unsure,
+  type Context,
+  type Finder,
+  type Reader,
+  type Reading,
+  type Span,
+} from './reading.js';
 import { coversIn, type Cover } from './weather/cover.js';
 import { amongWeather, type Finding } from './weather/place.js';
 import {
@@ -275,6 +285,7 @@ function readOnce(typed: string, { words }: Context, finding: Finding): Reading<
  */
 export const readSky: Reader<Sky> = (text, context) => {
   if (text.trim() === '') return none('empty');
+  if (text.length > LONGEST_TEXT) return none('too-long');
   const folded = foldDegrees(text);
   if (asksMeaning(folded, context.words)) return none('sky-unknown');
   return lastSaid(text, folded, context.words, (part) => readOnce(part, context, 'answer'));

@@ -2,7 +2,7 @@
 import type { Temperature } from '../../shared/record.js';
 import { rounded, toCelsius } from '../../shared/units.js';
 import type { TemperatureUnit } from '../../shared/vocabularies.js';
-import { none, sure, unsure, type Context, type Finder, type Reader, type Reading } from './reading.js';
+import { LONGEST_TEXT, none, sure, unsure, type Context, type Finder, type Reader, type Reading } from './reading.js';
 import { weatherBeside } from './weather/beside.js';
 import { degreesIn, LEAST_FAHRENHEIT, unitAlone, type Degrees } from './weather/degrees.js';
 import {
@@ -196,6 +196,7 @@ function readLastSaid(text: string, context: Context, take: Take): Reading<Tempe
  */
 export const readTemperature: Reader<Temperature> = (text, context) => {
   if (text.trim() === '') return none('empty');
+  if (text.length > LONGEST_TEXT) return none('too-long');
   return readLastSaid(text, context, () => () => true);
 };
 

@@ -1,7 +1,7 @@
 /** Reads from when to when a watch took: "3:20 to 3:35", "quarter hour from 9:30", "noon until quarter past". */
 import { dateSpans } from './date.js';
 import type { Context, Finder, Reader, Reading, Span } from './reading.js';
-import { none, unsure } from './reading.js';
+import { LONGEST_TEXT, none, unsure } from './reading.js';
 import { fold } from './text.js';
 import { yearOf } from './when/calendar.js';
 import type { Clock, TimeScan } from './when/clock.js';
@@ -22,6 +22,7 @@ export type { Times };
  */
 export const readTimes: Reader<Times> = (text, context) => {
   if (text.trim() === '') return none('empty');
+  if (text.length > LONGEST_TEXT) return none('too-long');
   return read(text, context, true);
 };
 

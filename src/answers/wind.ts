@@ -2,7 +2,7 @@
 import type { Ask } from '../../shared/phrases.js';
 import type { Wind } from '../../shared/record.js';
 import type { SpeedUnit } from '../../shared/vocabularies.js';
-import { none, sure, unsure, type Context, type Finder, type Reader, type Reading } from './reading.js';
+import { LONGEST_TEXT, none, sure, unsure, type Context, type Finder, type Reader, type Reading } from './reading.js';
 import { amongWeather, type Finding } from './weather/place.js';
 import {
   asksMeaning,
@@ -266,6 +266,7 @@ function besideWords(speed: Speed, said: readonly WindHit[], meant: Meant | null
  */
 export const readWind: Reader<Wind> = (text, context) => {
   if (text.trim() === '') return none('empty');
+  if (text.length > LONGEST_TEXT) return none('too-long');
   const folded = foldDegrees(text);
   if (asksMeaning(folded, context.words)) return none('wind-unknown');
   return lastSaid(text, folded, context.words, (part, before) => readOnce(part, before, context, 'answer'));
