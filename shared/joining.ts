@@ -32,6 +32,17 @@ function licenceOf(own: Person, other: Person): Person['photographLicence'] {
   return keepsBack ? null : (other.photographLicence ?? own.photographLicence);
 }
 
+/** In `declined`: whether their name may be published was asked. */
+export const ASKED_NAME_SHOWN = 'name-shown';
+
+/** Of two answers the one that publishes less; and a yes was to one name, so it holds only where that name stands. */
+function nameShownOf(own: Person, other: Person): boolean {
+  const people = [own, other];
+  const keepsBack = people.some(({ nameShown, declined }) => !nameShown && declined.includes(ASKED_NAME_SHOWN));
+  const standing = other.name ?? own.name;
+  return !keepsBack && people.some(({ nameShown, name }) => nameShown && name === standing);
+}
+
 /** The person of this thread, once they are the other observer too; name and address are the other's, who came first. */
 export function joinedPerson(own: Person, other: Person): Person {
   return {
@@ -42,6 +53,7 @@ export function joinedPerson(own: Person, other: Person): Person {
     mailProven: true,
     declined: [...new Set([...other.declined, ...own.declined])],
     photographLicence: licenceOf(own, other),
+    nameShown: nameShownOf(own, other),
     reminders: own.reminders || other.reminders,
   };
 }

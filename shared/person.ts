@@ -16,10 +16,12 @@ export const personSchema = z.strictObject({
   mailProven: z.literal(true).optional(),
   /** When they said yes, and to which version of the wording. */
   consent: z.strictObject({ at: instant, wordingVersion: z.int().positive() }).nullable(),
-  /** What they declined for good ("mail"), or were asked or told once ("licence", "reminders"), so that it is not said again. */
+  /** What they declined for good ("mail"), or were asked or told once ("licence", "name-shown", "reminders"), so that it is not said again. */
   declined: z.array(z.string()),
   /** Under which their photographs may be published; null: not at all. */
   photographLicence: z.enum(PHOTOGRAPH_LICENCES).nullable(),
+  /** Their name may stand with their watches in what is published; else a key stands there. */
+  nameShown: z.boolean(),
   /** They asked to be reminded of the watches still wanted. */
   reminders: z.boolean(),
 });

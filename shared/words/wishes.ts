@@ -29,6 +29,9 @@ export const wishesSection = z.strictObject({
     photograph: words,
     /** Asking how photographs are published, without a licence. */
     licences: words,
+    /** Their name may, or may not, stand in what is published. */
+    'show-name': words,
+    'hide-name': words,
     'remind-me': words,
     'no-reminders': words,
     /** A code that joins two threads of one person is to be mailed, once more. */

@@ -26,6 +26,8 @@ export const PLAIN_WISHES = [
   'all-done',
   'photograph',
   'licences',
+  'show-name',
+  'hide-name',
   'remind-me',
   'no-reminders',
   'new-code',

@@ -10,7 +10,7 @@ import {
   spreadsheet,
 } from '../publish/public/index.js';
 import { seasonFigures, type SeasonFigures } from '../season/index.js';
-import { watchesOf } from '../store/index.js';
+import { namesShown, watchesOf } from '../store/index.js';
 import { CommandError, optionsOf, SEASON_SEED, surveyFrom, type Command } from './command.js';
 import { openStored } from './stored.js';
 import { writeWhole } from './whole-files.js';
@@ -33,8 +33,9 @@ export const publish: Command = {
     const store = await openStored(values.data);
     const keyOf = observerKeys();
     const stored = [...watchesOf(store, settings.key)];
+    const names = namesShown(store, settings.key);
     store.close();
-    const watches = stored.flatMap((watch) => publicWatch(watch, survey, keyOf) ?? []);
+    const watches = stored.flatMap((watch) => publicWatch(watch, survey, keyOf, names) ?? []);
     if (watches.length === 0)
       throw new CommandError(`No confirmed watch of ${settings.name} is in ${values.data}, so nothing was published.`);
     const { archiveFiles, zipped } = await import('../publish/archive/index.js');
@@ -58,8 +59,8 @@ export const publish: Command = {
       { file: SPREADSHEET, text: await spreadsheet(tables, watches, today) },
       { file: ARCHIVE, text: await zipped(archiveFiles(watches, survey, today), today) },
     ];
-    const names = pieces.map(({ file }) => file);
-    writeWhole(folder, names, pieces, { mode: 0o644, ready: () => mkdirSync(folder, { recursive: true }) });
+    const files = pieces.map(({ file }) => file);
+    writeWhole(folder, files, pieces, { mode: 0o644, ready: () => mkdirSync(folder, { recursive: true }) });
     const blurred = watches.filter(({ place }) => place !== null && place.generalized !== null).length;
     await write(
       `Published ${watches.length} confirmed watch${watches.length === 1 ? '' : 'es'} of ${settings.name} in ${folder}; ` +

@@ -83,6 +83,7 @@ function observersOf({ watches, people }: Standing, { survey, newId }: Makers): 
       consent: null,
       declined: [],
       photographLicence: null,
+      nameShown: false,
       reminders: false,
     };
     return { key, newPerson };

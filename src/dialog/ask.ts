@@ -7,6 +7,7 @@ import { plantKey, queensOf, valueOf } from './fields.js';
 import { contextOf } from './hear.js';
 import { findingsToAsk } from './findings.js';
 import { LICENCE_NAMES } from './licence.js';
+import { personOf } from './person-of.js';
 import { showBee, showBothScales, showCount, showPlant, unitOf } from './show.js';
 import { shownValue, summaryLines } from './summary.js';
 import { PHOTOGRAPH_PLACE } from './photographs.js';
@@ -144,6 +145,11 @@ export function questionText(asking: Asking, thread: Thread, scene: Scene): Ques
       ...PHOTOGRAPH_LICENCES.map((licence) => say(wording, LICENCE_NAMES[licence])),
       say(wording, 'choice-no'),
     ]);
+  if (asking.kind === 'name-shown')
+    return plainQuestion(say(wording, 'ask-name-shown', { name: personOf(scene).name ?? '' }), [
+      say(wording, 'choice-yes'),
+      say(wording, 'choice-no'),
+    ]);
   if (report === null) return plainQuestion('');
   const context = contextOf(scene, report);
   switch (asking.kind) {
@@ -251,6 +257,7 @@ export function publicAsking(thread: Thread): {
     case 'confirm':
     case 'throw-away':
     case 'right':
+    case 'name-shown':
       return of(['confirm']);
     case 'correct':
       return of(['correct']);

@@ -16,6 +16,7 @@ export function personOf(scene: Scene): Person {
       consent: null,
       declined: [],
       photographLicence: null,
+      nameShown: false,
       reminders: false,
     }
   );

@@ -14,6 +14,7 @@ import { nextOpen, openFields, tell, untell } from './fields.js';
 import { contextOf, hear } from './hear.js';
 import { hearCode } from './joining.js';
 import { answerLicence } from './licence.js';
+import { answerNameShown } from './name-shown.js';
 import { hearLive, liveSlot, meansTheSame, recountLive, staleInLive } from './live/index.js';
 import { open, otherSurvey } from './opening.js';
 import { answerConsent, answerPerson } from './person.js';
@@ -198,6 +199,8 @@ function onPlace(
 const AT_ANY_TIME: ReadonlySet<Wish['wish']> = new Set<Wish['wish']>([
   'licence',
   'licences',
+  'show-name',
+  'hide-name',
   'remind-me',
   'no-reminders',
   'new-code',
@@ -224,6 +227,10 @@ function converse(before: Thread, text: string, wish: Wish | null, scene: Scene)
   if (asking?.kind === 'licence') {
     const chosen = answerLicence(before, text, wish, scene);
     if (chosen) return chosen;
+  }
+  if (asking?.kind === 'name-shown') {
+    const settled = answerNameShown(before, text, wish, scene);
+    if (settled) return settled;
   }
   if (wish) {
     const done = answerWish(before, wish, scene);

@@ -134,6 +134,8 @@ export type Asking =
   | { readonly kind: 'join-photograph'; readonly watch: string }
   /** Under which licence their photographs may be published. */
   | { readonly kind: 'licence' }
+  /** Whether their name may stand with their watches in what is published. */
+  | { readonly kind: 'name-shown' }
   | { readonly kind: 'live' }
   | { readonly kind: 'person'; readonly field: 'name' | 'mail' };
 

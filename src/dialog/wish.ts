@@ -6,6 +6,7 @@ import { applies, nextOpen, tell } from './fields.js';
 import { samePlace } from './hear.js';
 import { askForCode } from './joining.js';
 import { chooseLicence } from './licence.js';
+import { chooseNameShown } from './name-shown.js';
 import { startLive } from './live/index.js';
 import { personOf } from './person-of.js';
 import { startReminders, stopReminders } from './reminders.js';
@@ -52,6 +53,10 @@ export function answerWish(thread: Thread, wish: Wish, scene: Scene): Outcome | 
       return chooseLicence(thread, null, scene);
     case 'licence':
       return chooseLicence(thread, wish.licence, scene);
+    case 'show-name':
+      return chooseNameShown(thread, true, scene);
+    case 'hide-name':
+      return chooseNameShown(thread, false, scene);
     case 'remind-me':
       return startReminders(thread, personOf(scene), scene);
     case 'no-reminders':

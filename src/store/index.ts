@@ -38,6 +38,7 @@ export {
   joinPersons,
   keepPerson,
   keepPlace,
+  namesShown,
   peopleOf,
   personOf,
   personsByMail,

@@ -31,6 +31,7 @@ function toPerson({ consentAt, consentWordingVersion, mailProven, ...row }: Tabl
     ...(mailProven === 1 ? { mailProven: true } : {}),
     consent: consentAt === null ? null : { at: consentAt, wordingVersion: consentWordingVersion },
     declined: fromJson(row.declined),
+    nameShown: row.nameShown === 1,
     reminders: row.reminders === 1,
   }));
 }
@@ -86,6 +87,7 @@ const upsertPerson = query((database, place: Tables['persons']) =>
       consentWordingVersion: place.consentWordingVersion,
       declined: place.declined,
       photographLicence: place.photographLicence,
+      nameShown: place.nameShown,
       reminders: place.reminders,
       mailProven: place.mailProven,
     } satisfies Tables['persons'])
@@ -98,6 +100,7 @@ const upsertPerson = query((database, place: Tables['persons']) =>
         consentWordingVersion: row.ref('excluded.consentWordingVersion'),
         declined: row.ref('excluded.declined'),
         photographLicence: row.ref('excluded.photographLicence'),
+        nameShown: row.ref('excluded.nameShown'),
         reminders: row.ref('excluded.reminders'),
         mailProven: row.ref('excluded.mailProven'),
       })),
@@ -110,7 +113,7 @@ const updateOthers = query(
     database,
     place: Pick<
       Tables['persons'],
-      'survey' | 'key' | 'name' | 'mail' | 'declined' | 'photographLicence' | 'reminders' | 'mailProven'
+      'survey' | 'key' | 'name' | 'mail' | 'declined' | 'photographLicence' | 'nameShown' | 'reminders' | 'mailProven'
     >,
   ) =>
     database
@@ -120,6 +123,7 @@ const updateOthers = query(
         mail: place.mail,
         declined: place.declined,
         photographLicence: place.photographLicence,
+        nameShown: place.nameShown,
         reminders: place.reminders,
         mailProven: place.mailProven,
       })
@@ -137,6 +141,7 @@ export function keepPerson(transaction: Transaction, person: Person): void {
     mail,
     photographLicence,
     declined: JSON.stringify(person.declined),
+    nameShown: person.nameShown ? 1 : 0,
     reminders: person.reminders ? 1 : 0,
     mailProven: person.mailProven === true ? 1 : 0,
   };
@@ -157,6 +162,23 @@ const updateKey = query((database, place: { survey: string; from: string; into: 
     .where('survey', '=', place.survey)
     .where('key', '=', place.from),
 );
+
+const selectNamesShown = query((database, place: { survey: string }) =>
+  database
+    .selectFrom('persons')
+    .select(['key', 'name'])
+    .where('survey', '=', place.survey)
+    .where('nameShown', '=', 1)
+    .orderBy('channel')
+    .orderBy('person'),
+);
+
+/** Names that may be published, by the observer's key: of those who said so, and of nobody else. */
+export function namesShown(connection: Connection, survey: string): Map<string, string> {
+  const names = new Map<string, string>();
+  for (const { key, name } of selectNamesShown.all(connection, { survey })) if (name !== null) names.set(key, name);
+  return names;
+}
 
 const selectPlaces = query((database, place: { survey: string; observer: string; most: number }) =>
   database

@@ -96,6 +96,7 @@ export interface Tables {
     consentWordingVersion: number | null;
     declined: JsonText;
     photographLicence: string | null;
+    nameShown: Bit;
     reminders: Bit;
     mailProven: Bit;
   };

@@ -183,6 +183,7 @@ describe('whose a watch is', () => {
     consent: null,
     declined: [],
     photographLicence: null,
+    nameShown: false,
     reminders: false,
   });
   async function withPeople(...people: ReturnType<typeof person>[]): Promise<string> {
@@ -520,6 +521,7 @@ describe('a whole season', () => {
             consent: null,
             declined: [],
             photographLicence: null,
+            nameShown: false,
             reminders: false,
           };
           keepPerson(transaction, { survey: 'kestrel-fen', channel: 'telegram', person: key, key, ...nobody });

@@ -62,7 +62,7 @@ describe('talk --jsonl', () => {
       'confirm',
       'name',
       'mail',
-      null,
+      'confirm', // whether the name may be published
     ]);
     expect(lines.map(({ stored }) => stored).filter((stored) => stored !== null)).toEqual([1]);
     expect(await storedIn(data)).toMatchObject([{ number: 1, status: 'confirmed', total: 3, via: 'terminal' }]);

@@ -23,6 +23,7 @@ const personFor = (message: Message, history: History): Person =>
     consent: null,
     declined: [],
     photographLicence: null,
+    nameShown: false,
     reminders: false,
   };
 

@@ -314,6 +314,7 @@ test('the step is told the past of its sender, and no more', async () => {
       consent: null,
       declined: [],
       photographLicence: null,
+      nameShown: false,
       reminders: false,
     };
     keepPerson(transaction, wren);
@@ -349,6 +350,7 @@ test('watches that the step does not look at are not read, so one that cannot be
       consent: null,
       declined: [],
       photographLicence: null,
+      nameShown: false,
       reminders: false,
     });
     keepWatch(transaction, sampleWatch({ number: 1, observer }));

@@ -128,6 +128,25 @@ test('only confirmed watches are published', () => {
     expect(publicWatch(watch({ status }), survey, observerKeys())).toBeNull();
 });
 
+test('a name stands beside the key of who said so, and of nobody else', () => {
+  const names = new Map([['wren', 'Wren']]);
+  const keyOf = observerKeys();
+  const shown = ['wren', 'lark'].map((observer, at) =>
+    publicWatch(watch({ observer, number: at + 1, id: uuid(at + 1) }), survey, keyOf, names)!,
+  );
+  const [table] = publicTables(shown);
+  expect(table!.columns.slice(0, 3)).toEqual(['watch', 'observer', 'observer_name']);
+  expect(table!.rows.map((row) => row.slice(0, 3))).toEqual([
+    [1, 'observer-1', 'Wren'],
+    [2, 'observer-2', null],
+  ]);
+  const files = archiveFiles(shown, survey, '2026-07-01');
+  expect(files['effort.csv']).toContain(',Wren (observer-1),');
+  expect(files['effort.csv']).toContain(',observer-2,');
+  expect(files['event.csv']).toMatch(/:1,.*"words of the place, remarks and photographs"/);
+  expect(files['event.csv']).toMatch(/:2,.*photographs and the name of the observer/);
+});
+
 describe('an observer’s public key', () => {
   const told = (number: number, observer: string, status: Watch['status'] = 'confirmed'): Watch =>
     watch({ number, observer, status });

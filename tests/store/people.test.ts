@@ -1,7 +1,7 @@
 /** People and their places come back as kept, each survey's and each observer's own. */
 import { expect, test } from 'vitest';
 import type { Person, SavedPlace } from '../../shared/person.js';
-import { keepPerson, keepPlace, personOf, placesOf, type Store } from '../../src/store/index.js';
+import { keepPerson, keepPlace, namesShown, personOf, placesOf, type Store } from '../../src/store/index.js';
 import { openScratch } from './scratch.js';
 import { SURVEY, uuid } from './sample.js';
 
@@ -15,6 +15,7 @@ const wren: Person = {
   consent: null,
   declined: [],
   photographLicence: null,
+  nameShown: false,
   reminders: false,
 };
 
@@ -49,6 +50,7 @@ test('a person is kept whole, and replaced whole', async () => {
     consent: { at: '2026-05-01T10:00:00Z', wordingVersion: 2 },
     declined: ['mail'],
     photographLicence: 'CC-BY-NC-4.0',
+    nameShown: true,
     reminders: true,
   };
   write(store, [agreed]);
@@ -85,4 +87,16 @@ test('places are the observer’s own, the last used first, one for each key', a
   write(store, [], [usedAgain]);
   expect(mine()).toEqual([usedAgain, fen]);
   expect(placesOf(store, { survey: SURVEY, observer: uuid(1), most: 1 })).toEqual([usedAgain]);
+});
+
+test('names that may be published are those of who said so, by key, each survey its own', async () => {
+  const store = await openScratch();
+  const said: Person = { ...wren, name: 'Wren', nameShown: true };
+  write(store, [
+    said,
+    { ...wren, person: 'lark', key: uuid(2), name: 'Lark' },
+    { ...said, person: 'nameless', key: uuid(3), name: null },
+    { ...said, survey: 'other', key: uuid(4), name: 'Robin' },
+  ]);
+  expect([...namesShown(store, SURVEY)]).toEqual([[uuid(1), 'Wren']]);
 });

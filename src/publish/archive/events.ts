@@ -2,7 +2,7 @@
 import { Temporal } from 'temporal-polyfill';
 import type { SurveySettings } from '../../../shared/survey.js';
 import type { PublicWatch } from '../public/index.js';
-import { seasonId, seasonOf, watchId } from './ids.js';
+import { observerOf, seasonId, seasonOf, watchId } from './ids.js';
 import { DCTERMS, DWC, ECO, tableOf, type ArchiveTable } from './table.js';
 
 const EVENT_TERMS = [
@@ -24,6 +24,11 @@ const EVENT_TERMS = [
   `${DWC}datasetName`,
   `${DCTERMS}license`,
 ];
+
+const withheldFrom = ({ observerName }: PublicWatch): string =>
+  observerName === null
+    ? 'words of the place, remarks, photographs and the name of the observer'
+    : 'words of the place, remarks and photographs';
 
 /** Said in words that need no dialog file, since the archive is read without it. */
 export const PROTOCOL =
@@ -76,7 +81,7 @@ export function events(watches: readonly PublicWatch[], settings: SurveySettings
         [`${DWC}geodeticDatum`]: place ? 'EPSG:4326' : null,
         [`${DWC}coordinateUncertaintyInMeters`]: place?.uncertaintyMetres ?? null,
         [`${DWC}dataGeneralizations`]: place?.generalized ?? null,
-        [`${DWC}informationWithheld`]: 'words of the place, remarks, photographs and the name of the observer',
+        [`${DWC}informationWithheld`]: withheldFrom(watch),
       },
     };
   });
@@ -134,7 +139,7 @@ export function efforts(
       [`${ECO}inventoryTypes`]: 'restricted search',
       [`${ECO}protocolNames`]: 'timed watch of one patch of flowers',
       [`${ECO}protocolDescriptions`]: PROTOCOL,
-      [`${ECO}samplingPerformedBy`]: watch.observer,
+      [`${ECO}samplingPerformedBy`]: observerOf(watch),
       [`${ECO}isSamplingEffortReported`]: true,
       [`${ECO}samplingEffortValue`]: (watch.minutes * watch.watchers) / 60,
       [`${ECO}samplingEffortUnit`]: 'person hours',

@@ -8,3 +8,7 @@ export const watchId = (survey: string, watch: PublicWatch): string =>
 export const plantId = (event: string, plant: number): string => `${event}:plant-${plant}`;
 export const queensId = (event: string, { row, part }: { readonly row: number; readonly part: number }): string =>
   `${event}:queens-${row}-${part}`;
+
+/** "Wren (observer-12)", or the key alone: two people may have one first name. */
+export const observerOf = ({ observer, observerName }: PublicWatch): string =>
+  observerName === null ? observer : `${observerName} (${observer})`;

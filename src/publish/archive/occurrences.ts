@@ -3,7 +3,7 @@ import type { Names } from '../../../shared/names.js';
 import type { SurveySettings } from '../../../shared/survey.js';
 import { GENUS } from '../../season/index.js';
 import type { PublicWatch } from '../public/index.js';
-import { plantId, queensId, watchId } from './ids.js';
+import { observerOf, plantId, queensId, watchId } from './ids.js';
 import { DWC, tableOf, type ArchiveTable, type Cell } from './table.js';
 
 const TERMS = [
@@ -38,7 +38,7 @@ const rankOf = (bee: string): string => (bee === GENUS ? 'genus' : 'species');
 
 const common = (watch: PublicWatch): Record<string, Cell> => ({
   [`${DWC}basisOfRecord`]: 'HumanObservation',
-  [`${DWC}recordedBy`]: watch.observer,
+  [`${DWC}recordedBy`]: observerOf(watch),
 });
 
 function plantRows(watch: PublicWatch, event: string, families: ReadonlyMap<string, string>): Row[] {
@@ -85,7 +85,7 @@ function beeRows(watch: PublicWatch, event: string, settings: SurveySettings): R
       [`${DWC}verbatimIdentification`]: one.reportedAs,
       [`${DWC}previousIdentifications`]: one.by && one.reported !== one.bee ? one.reported : null,
       [`${DWC}identificationQualifier`]: qualifierOf(one),
-      [`${DWC}identifiedBy`]: one.by ? `${one.by.role} of the ${settings.name}` : watch.observer,
+      [`${DWC}identifiedBy`]: one.by ? `${one.by.role} of the ${settings.name}` : observerOf(watch),
       [`${DWC}dateIdentified`]: one.by ? one.by.at.slice(0, 10) : watch.date,
     },
   }));

@@ -1,7 +1,7 @@
 /** Who visited whom: each bee occurrence and the plant occurrence it was on. */
 import type { SurveySettings } from '../../../shared/survey.js';
 import type { PublicWatch } from '../public/index.js';
-import { plantId, queensId, watchId } from './ids.js';
+import { observerOf, plantId, queensId, watchId } from './ids.js';
 import { DWC, tableOf, type ArchiveTable } from './table.js';
 
 const TERMS = [
@@ -29,7 +29,7 @@ export function visits(watches: readonly PublicWatch[], settings: SurveySettings
         [`${DWC}relationshipOfResourceID`]: VISITS_FLOWERS_OF,
         [`${DWC}relatedResourceID`]: plantId(event, one.plant),
         [`${DWC}relationshipOfResource`]: 'visits flowers of',
-        [`${DWC}relationshipAccordingTo`]: watch.observer,
+        [`${DWC}relationshipAccordingTo`]: observerOf(watch),
         [`${DWC}relationshipEstablishedDate`]: watch.date,
         [`${DWC}relationshipRemarks`]: `individuals seen on the plant: ${one.visits}`,
       },

@@ -8,6 +8,7 @@ type Columns<Row> = Readonly<Record<string, (row: Row) => Cell>>;
 const watches: Columns<PublicWatch> = {
   watch: ({ number }) => number,
   observer: ({ observer }) => observer,
+  observer_name: ({ observerName }) => observerName,
   date: ({ date }) => date,
   start: ({ start }) => start,
   end: ({ end }) => end,

@@ -1,6 +1,6 @@
 /**
  * A confirmed watch as the public may see it; the one place where something private is left out. Not in it: words of
- * places and habitats, remarks, names, addresses, photographs, queries and history.
+ * places and habitats, remarks, names (but of those who asked for theirs), addresses, photographs, queries and history.
  */
 import type { PlantWatched, Watch } from '../../../shared/record.js';
 import type { Names } from '../../../shared/names.js';
@@ -37,7 +37,10 @@ export interface PublicQueens extends Standing {
 
 export interface PublicWatch {
   readonly number: number;
+  /** The public key. */
   readonly observer: string;
+  /** The name that they let stand with their watches; null where only the key may. */
+  readonly observerName: string | null;
   readonly date: string;
   readonly start: string;
   readonly end: string;
@@ -55,11 +58,15 @@ export interface PublicWatch {
   readonly queens: readonly PublicQueens[];
 }
 
-/** Null for a watch that is not confirmed: only those are published. */
+/**
+ * Null for a watch that is not confirmed: only those are published. `namesShown` are the names, by the observer's stored
+ * key, of those who said that theirs may be published.
+ */
 export function publicWatch(
   watch: Watch,
   { settings, names }: { readonly settings: SurveySettings; readonly names: Names },
   observerKey: ObserverKey,
+  namesShown: ReadonlyMap<string, string> = new Map(),
 ): PublicWatch | null {
   // before anything else: a watch that is not published may be its observer's first
   const observer = observerKey(watch);
@@ -68,6 +75,7 @@ export function publicWatch(
   return {
     number: watch.number,
     observer,
+    observerName: namesShown.get(watch.observer) ?? null,
     date: watch.date,
     start: watch.times.start,
     end: watch.times.end,

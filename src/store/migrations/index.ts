@@ -5,6 +5,7 @@ import * as slots from './0002-slots.js';
 import * as photographLicence from './0003-photograph-licence.js';
 import * as reminders from './0004-reminders.js';
 import * as codes from './0005-codes.js';
+import * as nameShown from './0006-name-shown.js';
 
 export const MIGRATIONS: Readonly<Record<string, Migration>> = {
   '0001-start': start,
@@ -12,4 +13,5 @@ export const MIGRATIONS: Readonly<Record<string, Migration>> = {
   '0003-photograph-licence': photographLicence,
   '0004-reminders': reminders,
   '0005-codes': codes,
+  '0006-name-shown': nameShown,
 };

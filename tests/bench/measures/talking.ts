@@ -59,5 +59,6 @@ export const consented = (person: string, observer: string) => ({
   consent: { at: NOW, wordingVersion: survey.wording.version },
   declined: ['mail'],
   photographLicence: null,
+  nameShown: false,
   reminders: false,
 });
