@@ -4,6 +4,7 @@ import { describe, expect, test } from 'vitest';
 import type { Watch } from '../../shared/record.js';
 import { archiveFiles } from '../../src/publish/archive/index.js';
 import { csvOf, observerKeys, publicTables, publicWatch, spreadsheet } from '../../src/publish/public/index.js';
+import { verbatimName } from '../../src/publish/public/verbatim.js';
 import { publicPlace } from '../../src/publish/public/place.js';
 import { plantWatched, queensRow, watch } from '../a-watch.js';
 import { survey } from '../demo-survey.js';
@@ -99,6 +100,7 @@ test('no published text holds words of places, remarks, stored keys, names of ex
     ],
     queens: [
       queensRow(1, 'Bombus impatiens', 2, {
+        asTyped: 'the one by zzwords fence was an impatiens',
         determinations: [
           {
             taxa: ['Bombus bimaculatus'],
@@ -121,6 +123,20 @@ test('no published text holds words of places, remarks, stored keys, names of ex
   const all = [...publicTables([shown!]).map(csvOf), ...Object.values(files)].join('\n');
   expect(all).toContain('Bombus bimaculatus');
   for (const words of PRIVATE) expect(all).not.toContain(words);
+});
+
+const called: [typed: string, published: boolean][] = [
+  ['common eastern?', true],
+  ['Two-spotted bumble bees', true],
+  ['B. bimac', true],
+  ['Bombus ashtoni', true], // a former name
+  ['the columbine one was a ternarius, not an impatiens', false],
+  ['impatiens at 12 Elm Street', false],
+  ['2 impatiens', false],
+  ['', false],
+];
+test.each(called)('what a bee was called is published where it is a name: "%s" %s', (typed, published) => {
+  expect(verbatimName(typed, survey.names)).toBe(published ? typed : null);
 });
 
 test('only confirmed watches are published', () => {

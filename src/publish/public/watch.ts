@@ -9,6 +9,7 @@ import { withinProtocol } from '../../../shared/protocol.js';
 import { standingOf, type Standing } from '../../season/index.js';
 import type { ObserverKey } from './observers.js';
 import { publicPlace, type PublicPlace } from './place.js';
+import { verbatimName } from './verbatim.js';
 
 /** Stands for every plant that is on no list. */
 export const UNNAMED_PLANT = 'plant not named';
@@ -31,7 +32,8 @@ export interface PublicQueens extends Standing {
   readonly plant: number;
   /** A queen where nobody said otherwise; null for a cuckoo, whose females are neither queen nor worker. */
   readonly publicCaste: 'queen' | 'worker' | null;
-  readonly reportedAs: string;
+  /** The observer's words; null where they are more than a name. */
+  readonly reportedAs: string | null;
   readonly doubt: boolean;
 }
 
@@ -104,7 +106,7 @@ export function publicWatch(
         part: at + 1,
         plant: row.plant,
         publicCaste: cuckoos.has(standing.bee) ? null : (standing.caste ?? 'queen'),
-        reportedAs: row.asTyped,
+        reportedAs: verbatimName(row.asTyped, names),
         doubt: row.doubt,
       })),
     ),
