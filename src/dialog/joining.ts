@@ -22,10 +22,12 @@ import { REMIND } from './reminders.js';
 import type { Asking, Effect, Outcome, Report, Scene, Thread } from './types.js';
 
 const BARE_CODE = /^\d{6}$/;
+/** With the words before it. */
+const LONGEST_CODE = 40;
 
 /** The code that a message is: six digits, alone or behind "the code is"; null where it is none. */
 export function codeSaid({ what, proven }: Message, { words }: Survey): string | null {
-  if (!proven || what.kind !== 'text') return null;
+  if (!proven || what.kind !== 'text' || what.text.length > LONGEST_CODE) return null;
   const said = fold(what.text)
     .replace(/[\s.!:]+/g, ' ')
     .trim();

@@ -14,13 +14,14 @@ import { nextOpen, openFields, tell, untell } from './fields.js';
 import { contextOf, hear } from './hear.js';
 import { hearCode } from './joining.js';
 import { answerLicence } from './licence.js';
+import { hearLive, liveSlot, recountLive } from './live/index.js';
 import { answerNameShown } from './name-shown.js';
-import { hearLive, liveSlot, meansTheSame, recountLive, staleInLive } from './live/index.js';
 import { open, otherSurvey } from './opening.js';
 import { answerConsent, answerPerson } from './person.js';
 import { answerJoin, takePhotograph } from './photographs.js';
 import { notUnderstood, outcome } from './outcome.js';
-import { reply, revisionOf } from './reply.js';
+import { isCurrent, stale } from './pressed.js';
+import { reply } from './reply.js';
 import { answerFlowers, answerQuestion } from './respond.js';
 import { answerDoubt } from './respond-doubt.js';
 import { answerList } from './respond-list.js';
@@ -71,24 +72,6 @@ function understand(thread: Thread, scene: Scene): Outcome {
         then: 'rest',
       };
   }
-}
-
-/** Whether a button still means what it meant when it was shown. */
-function isCurrent(
-  thread: Thread,
-  pressed: { report: string; revision: number; words: string },
-  scene: Scene,
-): boolean {
-  const { report } = thread;
-  if ((report?.id ?? '') !== pressed.report) return false;
-  if (revisionOf(thread) === pressed.revision) return true;
-  return report?.live != null && meansTheSame({ ...report, live: report.live }, pressed.words, scene);
-}
-
-function stale(thread: Thread, scene: Scene): Outcome {
-  const { report, asking } = thread;
-  if (report?.live && asking?.kind === 'live') return staleInLive(thread, { ...report, live: report.live }, scene);
-  return { thread, said: [say(scene.survey.wording, 'stale-button')], effects: [], then: 'rest' };
 }
 
 const NO_PHOTOGRAPH = {

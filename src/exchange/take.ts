@@ -8,6 +8,7 @@ import { say } from '../../shared/wording.js';
 import {
   addReply,
   clearTimer,
+  codeSpent,
   erasePerson,
   everythingOf,
   joinPersons,
@@ -109,6 +110,8 @@ function join(
   for (const watch of lastWatchesOf(transaction, { survey, observer: from, most: ALL_WATCHES }))
     keepWatch(transaction, movedTo(watch, into, { at: now, through: channel }));
   joinPersons(transaction, { survey, from, into });
+  const mail = personOf(transaction, message)?.mail ?? null;
+  if (mail !== null) codeSpent(transaction, { survey, mail });
   for (const thread of told) addTo(thread, plain(said));
 }
 

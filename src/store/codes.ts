@@ -77,6 +77,15 @@ export function codeTried(transaction: Transaction, address: MailKey): void {
   updateTried.run(transaction, keyOf(address));
 }
 
+const updateSpent = query((database, place: MailKey) =>
+  database.updateTable('codes').set({ triesLeft: 0 }).where('survey', '=', place.survey).where('mail', '=', place.mail),
+);
+
+/** It has done its work, and is good no more. */
+export function codeSpent(transaction: Transaction, address: MailKey): void {
+  updateSpent.run(transaction, keyOf(address));
+}
+
 const deleteUnclaimed = query((database, place: { survey: string }) =>
   database
     .deleteFrom('codes')

@@ -1,5 +1,5 @@
 /** What the rest of the program may use of the store. Functions that write take the open `Transaction`. */
-export { codeOf, codeTried, keepCode, type StoredCode } from './codes.js';
+export { codeOf, codeSpent, codeTried, keepCode, type StoredCode } from './codes.js';
 export { Connection, Store, Transaction } from './connection.js';
 export { queensPerWatch } from './counts.js';
 export { erasePerson, everythingOf, keptFiles } from './erase.js';

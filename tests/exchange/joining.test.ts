@@ -128,6 +128,7 @@ test('typed in both threads the code makes them one: watches, places, progress, 
   ]);
   const key = threads.key('phone')!;
   expect(threads.key('terminal')).toBe(key);
+  expect(await threads.say('terminal', code)).toEqual([WRONG]); // it has done its work
   const [second, first] = lastWatchesOf(threads.store, { survey: SURVEY, observer: key, most: 9 });
   expect([second?.number, first?.number]).toEqual([2, 1]);
   const moved = [first, second].find((watch) => watch?.history.some(({ path }) => path === '/observer'));
