@@ -2,6 +2,7 @@
 import { mkdirSync } from 'node:fs';
 import { Temporal } from 'temporal-polyfill';
 import {
+  columnsTable,
   csvOf,
   withoutPlantWords,
   observerKeys,
@@ -52,7 +53,8 @@ export const publish: Command = {
       watching: where.result(),
       doubts: doubtful.result(),
     };
-    const tables = publicTables(watches);
+    const data = publicTables(watches);
+    const tables = [...data, columnsTable(data)];
     const pieces = [
       ...tables.map((table) => ({ file: `${table.name}.csv`, text: csvOf(table) })),
       { file: REPORT, text: await reportPage(season, survey) },

@@ -15,6 +15,7 @@ describe('the demo season', () => {
     expect(said).toMatchObject({ stderr: '', code: 0 });
     expect(said.stdout).toMatch(/^Published 220 confirmed watches of Kestrel Fen Spring Queen Survey in /);
     expect(readdirSync(folder).sort()).toEqual([
+      'columns.csv',
       'darwin-core.zip',
       'plants.csv',
       'queens.csv',

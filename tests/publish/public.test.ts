@@ -3,8 +3,16 @@ import Excel from 'exceljs';
 import { describe, expect, test } from 'vitest';
 import type { Watch } from '../../shared/record.js';
 import { archiveFiles } from '../../src/publish/archive/index.js';
-import { csvOf, observerKeys, publicTables, publicWatch, spreadsheet } from '../../src/publish/public/index.js';
+import {
+  columnsTable,
+  csvOf,
+  observerKeys,
+  publicTables,
+  publicWatch,
+  spreadsheet,
+} from '../../src/publish/public/index.js';
 import { verbatimName } from '../../src/publish/public/verbatim.js';
+import { MEANINGS } from '../../src/publish/public/meanings.js';
 import { publicPlace } from '../../src/publish/public/place.js';
 import { plantWatched, queensRow, watch } from '../a-watch.js';
 import { survey } from '../demo-survey.js';
@@ -137,6 +145,15 @@ const called: [typed: string, published: boolean][] = [
 ];
 test.each(called)('what a bee was called is published where it is a name: "%s" %s', (typed, published) => {
   expect(verbatimName(typed, survey.names)).toBe(published ? typed : null);
+});
+
+test('every column of the tables has a meaning, and no other is explained', () => {
+  const tables = publicTables([publicWatch(watch(), survey, observerKeys())!]);
+  const { columns, rows } = columnsTable(tables);
+  expect(columns).toEqual(['table', 'column', 'meaning']);
+  expect(rows.every((row) => row.every((cell) => cell !== null && cell !== ''))).toBe(true);
+  const explained = Object.entries(MEANINGS).flatMap(([name, of]) => Object.keys(of).map((column) => [name, column]));
+  expect(rows.map((row) => row.slice(0, 2)).sort()).toEqual(explained.sort());
 });
 
 test('only confirmed watches are published', () => {

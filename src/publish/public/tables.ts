@@ -1,5 +1,6 @@
 /** The public dataset as three tables: watches, the plants in them, and the queens on those. */
 import { stringify } from 'csv-stringify/sync';
+import { MEANINGS } from './meanings.js';
 import type { PublicWatch } from './watch.js';
 
 type Cell = string | number | boolean | null;
@@ -56,7 +57,7 @@ const queens: Columns<{ watch: PublicWatch; queens: PublicWatch['queens'][number
 };
 
 export interface PublicTable {
-  readonly name: 'watches' | 'plants' | 'queens';
+  readonly name: 'watches' | 'plants' | 'queens' | 'columns';
   readonly columns: readonly string[];
   readonly rows: readonly (readonly Cell[])[];
 }
@@ -80,6 +81,15 @@ export const publicTables = (all: readonly PublicWatch[]): readonly PublicTable[
     all.flatMap((watch) => watch.queens.map((one) => ({ watch, queens: one }))),
   ),
 ];
+
+/** What the columns of the tables mean, as a table. */
+export const columnsTable = (tables: readonly PublicTable[]): PublicTable => ({
+  name: 'columns',
+  columns: ['table', 'column', 'meaning'],
+  rows: tables.flatMap(({ name, columns }) =>
+    columns.map((column) => [name, column, MEANINGS[name]?.[column] ?? null]),
+  ),
+});
 
 /** UTF-8, comma, header, LF. */
 export const csvOf = ({ columns, rows }: PublicTable): string =>
