@@ -2,10 +2,11 @@
 import { say } from '../../shared/wording.js';
 import type { Survey } from '../../shared/survey.js';
 import { seasonFigures, type Planning } from '../season/index.js';
-import { confirmedCountsOf } from '../store/index.js';
+import { confirmedCountsOf, queensPerWatch, type Connection } from '../store/index.js';
 import { CommandError, optionsOf, SEASON_SEED, surveyFrom, type Command } from './command.js';
 import { seasonTable, TERMINAL_COLUMNS } from './season-table.js';
 import { wrapped } from './plain-text.js';
+import { Progress } from './progress.js';
 import { openStored } from './stored.js';
 import { write } from './write.js';
 
@@ -53,6 +54,13 @@ function plannedLines(
   return [said(), say(wording, 'season-two-years')].map((text) => wrapped(text, columns).join('\n')).join('\n');
 }
 
+/** The watches that count, with progress said where there are many. */
+function* watchesOf(connection: Connection, survey: string, progress: Progress) {
+  const of = queensPerWatch(connection, survey).reduce((sum, { watches }) => sum + watches, 0);
+  yield* progress.through(confirmedCountsOf(connection, survey), of, 'Reading watches');
+  progress.stage('Working out the figures and how sure they are');
+}
+
 export const season: Command = {
   name: 'season',
   does: "shows the season's figures",
@@ -66,9 +74,10 @@ export const season: Command = {
     const planFor = changeFrom(values.plan);
     const survey = surveyFrom(values.survey);
     const store = await openStored(values.data);
+    const progress = new Progress();
     // One reading transaction: the figures are of one moment, whatever comes in meanwhile.
     const figures = store.reading((connection) =>
-      seasonFigures(confirmedCountsOf(connection, survey.settings.key), {
+      seasonFigures(watchesOf(connection, survey.settings.key, progress), {
         survey,
         protocolOnly: values.protocol,
         seed: SEASON_SEED,
@@ -76,6 +85,7 @@ export const season: Command = {
       }),
     );
     store.close();
+    progress.end();
     if (values.json) {
       await write(`${JSON.stringify(figures)}\n`);
       return;
