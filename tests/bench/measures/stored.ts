@@ -38,7 +38,7 @@ function copyRows(transaction: Transaction, table: string, times: number, change
 }
 
 /** A store that holds `size` watches: made ones, copied over and over with other ids, numbers and observers. */
-async function filled(path: string, size: number, made: number): Promise<Store> {
+export async function filled(path: string, size: number, made: number): Promise<Store> {
   const store = await openStore(path);
   store.prepared('pragma synchronous = OFF').run();
   // each part's watch was copied just before
