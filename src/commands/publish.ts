@@ -1,6 +1,7 @@
 /** `queenpost publish DIR`: the season as others may have it: report page, CSV, spreadsheet, Darwin Core Archive. */
 import { mkdirSync } from 'node:fs';
 import { Temporal } from 'temporal-polyfill';
+import type { WatchCounts } from '../../shared/watch-counts.js';
 import {
   columnsTable,
   csvOf,
@@ -9,9 +10,10 @@ import {
   publicTables,
   publicWatch,
   spreadsheet,
+  type PublicWatch,
 } from '../publish/public/index.js';
 import { seasonFigures, type SeasonFigures } from '../season/index.js';
-import { namesShown, watchesOf } from '../store/index.js';
+import { confirmedCountsOf, namesShown, watchesOf, type Connection } from '../store/index.js';
 import { CommandError, optionsOf, SEASON_SEED, surveyFrom, type Command } from './command.js';
 import { openStored } from './stored.js';
 import { writeWhole } from './whole-files.js';
@@ -20,6 +22,10 @@ import { write } from './write.js';
 const ARCHIVE = 'darwin-core.zip';
 const REPORT = 'report.html';
 const SPREADSHEET = 'season.xlsx';
+
+function* withoutWords(watches: Iterable<WatchCounts>) {
+  for (const watch of watches) yield withoutPlantWords(watch);
+}
 
 export const publish: Command = {
   name: 'publish',
@@ -33,26 +39,33 @@ export const publish: Command = {
     const { settings } = survey;
     const store = await openStored(values.data);
     const keyOf = observerKeys();
-    const stored = [...watchesOf(store, settings.key)];
-    const names = namesShown(store, settings.key);
+    const { doubts, reportPage, watching } = await import('../publish/report/index.js');
+    const [where, doubtful] = [watching(settings), doubts(settings)];
+    const watches: PublicWatch[] = [];
+    const figuresOf = (connection: Connection, protocolOnly: boolean): SeasonFigures =>
+      seasonFigures(withoutWords(confirmedCountsOf(connection, settings.key)), {
+        survey,
+        protocolOnly,
+        seed: SEASON_SEED,
+      });
+    // One reading transaction: all files are of one moment. Of each watch only its public form is kept.
+    const figures = store.reading((connection) => {
+      const names = namesShown(connection, settings.key);
+      for (const watch of watchesOf(connection, settings.key)) {
+        doubtful.add(watch);
+        const shown = publicWatch(watch, survey, keyOf, names);
+        if (shown === null) continue;
+        where.add(shown);
+        watches.push(shown);
+      }
+      return { all: figuresOf(connection, false), within: figuresOf(connection, true) };
+    });
     store.close();
-    const watches = stored.flatMap((watch) => publicWatch(watch, survey, keyOf, names) ?? []);
     if (watches.length === 0)
       throw new CommandError(`No confirmed watch of ${settings.name} is in ${values.data}, so nothing was published.`);
     const { archiveFiles, zipped } = await import('../publish/archive/index.js');
     const today = Temporal.Now.plainDateISO(settings.timeZone).toString();
-    const { doubts, reportPage, watching } = await import('../publish/report/index.js');
-    const figuresOf = (protocolOnly: boolean): SeasonFigures =>
-      seasonFigures(stored.map(withoutPlantWords), { survey, protocolOnly, seed: SEASON_SEED });
-    const [where, doubtful] = [watching(settings), doubts(settings)];
-    for (const watch of watches) where.add(watch);
-    for (const watch of stored) doubtful.add(watch);
-    const season = {
-      all: figuresOf(false),
-      within: figuresOf(true),
-      watching: where.result(),
-      doubts: doubtful.result(),
-    };
+    const season = { ...figures, watching: where.result(), doubts: doubtful.result() };
     const data = publicTables(watches);
     const tables = [...data, columnsTable(data)];
     const pieces = [

@@ -3,6 +3,7 @@
  * places and habitats, remarks, names (but of those who asked for theirs), addresses, photographs, queries and history.
  */
 import type { PlantWatched, Watch } from '../../../shared/record.js';
+import type { WatchCounts } from '../../../shared/watch-counts.js';
 import type { Names } from '../../../shared/names.js';
 import type { SurveySettings } from '../../../shared/survey.js';
 import { withinProtocol } from '../../../shared/protocol.js';
@@ -114,7 +115,7 @@ export function publicWatch(
 }
 
 /** For published figures: a plant on no list is known by the observer's own words, which stay private. */
-export const withoutPlantWords = (watch: Watch): Watch => ({
+export const withoutPlantWords = (watch: WatchCounts): WatchCounts => ({
   ...watch,
   plants: watch.plants.map((plant) => ({ ...plant, asTyped: plant.name ?? UNNAMED_PLANT })),
 });
