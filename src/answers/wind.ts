@@ -33,6 +33,8 @@ const openly = (forces: readonly number[], ask: Ask): Meant => ({ forces: [...ne
 
 /** Words and a number that are no farther apart are one wind; the number is the better measure. */
 const MOST_APART_FORCES = 2;
+/** Up to here people call winds by the scale's own words. */
+const MODERATE_BREEZE = 4;
 /** A bare number from here on is hardly a wind in which somebody watches flowers: more likely °F. In the survey's unit. */
 const LEAST_UNLIKELY_SPEED = 40;
 
@@ -119,8 +121,9 @@ function wordAndSign(words: Meant, sign: Meant): Meant {
   // "windy, flowers whipping about": a sign that leaves much open is no word against it
   if (sign.ask && sign.forces.some((force) => Math.abs(force - word) <= 1)) return words;
   if (sign.ask) return openly([word, ...sign.forces], 'wind-two');
-  // "a gentle breeze, enough to stir the leaves": what a weaker wind does, this one does too
-  return word === seen || word === seen + 1 ? words : openly([seen, word], 'wind-two');
+  // "a gentle breeze, enough to stir the leaves": what a weaker wind does, this one does too; "windy" is a loose word
+  const weaker = word === seen + 1 && word <= MODERATE_BREEZE;
+  return word === seen || weaker ? words : openly([seen, word], 'wind-two');
 }
 
 /** The speeds that count: with a unit, a label or a direction, or a bare number that is all that is said. */

@@ -725,8 +725,8 @@ const notes: { readonly text: string; readonly fields: Shown }[] = [
       temperature: '16.7',
       sky: 'overcast',
       wind: '2',
-      plants: 'Malus 120',
-      tally: '1 impatiens @Malus, 1 bimaculatus @Malus',
+      plants: 'Malus domestica 120',
+      tally: '1 impatiens @Malus domestica, 1 bimaculatus @Malus domestica',
     },
   },
   {

@@ -48,7 +48,7 @@ const table: [typed: string, expected: string][] = [
   ['prairie smoke 12 blooms, shooting star 8 blooms, lupine 4', 'sure Geum triflorum 12, Primula meadia 8, Lupinus 4'],
   ['lilac and phlox, 60 each', 'sure Syringa vulgaris 60, Phlox 60'],
   ['lilac and phlox, 60 and 40', 'sure Syringa vulgaris 60, Phlox 40'],
-  ['apple, plum and cherry', 'sure Malus ?, Prunus ?, Prunus ?'],
+  ['apple, plum and cherry', 'sure Malus domestica ?, Prunus ?, Prunus ?'],
   ['lilac, phlox 60', 'sure Syringa vulgaris ?, Phlox 60'],
   ['we had 85 bluebells and about 100 to 150 dandelions', 'sure Mertensia virginica 85, Taraxacum officinale ~125'],
   ['between 40 and 60 phlox', 'sure Phlox ~50'],

@@ -345,7 +345,7 @@ const plantOf: [name: string, accepted: string[]][] = [
   ['willow', ['Salix']],
   ['pussy willow', ['Salix discolor']],
   ['lilac', ['Syringa vulgaris']],
-  ['apple', ['Malus']],
+  ['apple', ['Malus domestica']],
   ['apple tree', ['Malus domestica']],
   ['crabapple', ['Malus']],
   ['juneberry', ['Amelanchier']],
