@@ -113,6 +113,14 @@ const notes: { readonly text: string; readonly fields: Shown }[] = [
     },
   },
   { text: 'honey locust no sorry black locust 100 flowers', fields: { plants: 'Robinia pseudoacacia 100' } },
+  // a form that labels plants and flowers, and tells its bees without a label
+  {
+    text: 'Plant: Cercis canadensis\nOpen flowers: 325\nBombus impatiens: 2\nBombus griseocollis: 1',
+    fields: {
+      plants: 'Cercis canadensis 325',
+      tally: '2 impatiens @Cercis canadensis, 1 griseocollis @Cercis canadensis',
+    },
+  },
   // times in words, with degrees right behind
   {
     text: 'today from eleven to eleven fifteen sixty four degrees, clear sky',

@@ -547,5 +547,8 @@ check([
   ['two half-blacks on the bells, not a soul on the plum', three, 'sure 2 vagans @bluebells, 0 - @plum'],
   ['bells 1 imp, phlox 1 imp but it was the same one', two, 'sure 1 impatiens @bluebells, 1 impatiens seen 1 @phlox'],
   ['Rusty patched!!! 1 affinis, 2 imp on the phlox', one, 'sure 1 affinis @phlox, 2 impatiens @phlox'],
+  ['phlox, one B. impatiens and one unidentified', two, 'sure 1 impatiens @phlox, 1 Bombus @phlox'],
+  ['one impatiens one unknown on the phlox', one, 'sure 1 impatiens @phlox, 1 Bombus @phlox'],
+  ['one big black and gold one on the phlox', one, 'unsure 1 auricomus @phlox | 1 Bombus @phlox, tally-bee-shared'],
   ['which one is the common eastern again', two, 'not understood, tally-not-understood'],
 ]);

@@ -101,8 +101,9 @@ export function settlePlant(hit: Hit, watched: readonly Taxon[], index: NameInde
   if (genera.size === 1 && hit.fits[0]!.cost === 0) {
     const genus = taxa.find((taxon) => taxon.rank === 'genus');
     // "caragana" is the everyday name of one species, and a genus only to a botanist
-    const everyday = distinct(hit.fits.filter(({ use }) => use.kind === 'common').map(({ use }) => use.taxon));
-    if (hit.firm && everyday.length === 1 && everyday[0]!.rank !== 'genus') return { taxa: everyday, clear: true };
+    const common = hit.fits.filter(({ use }) => use.kind === 'common').map(({ use }) => use.taxon);
+    const everyday = distinct(common).filter(({ rank }) => rank !== 'genus');
+    if (hit.firm && everyday.length === 1) return { taxa: everyday, clear: true };
     if (genus) return { taxa: [genus], clear: true };
     if (taxa.length > MOST_THAT_SHARE) {
       const name = taxa[0]!.genus;

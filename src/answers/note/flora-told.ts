@@ -6,7 +6,7 @@ import { fold } from '../text.js';
 import { blankLines, keepOnly } from './blank-lines.js';
 import { readFlora, visibleNames, watchedWith } from './flora.js';
 import { floraIn } from './flowers.js';
-import type { FieldName, Gathering } from './gathering.js';
+import { within, type FieldName, type Gathering } from './gathering.js';
 import type { Labelled } from './labels.js';
 import { noteWords } from './vocabulary.js';
 
@@ -59,9 +59,11 @@ export function readPlantsAndTally(
     gathering.take('plants', plants);
     const told = gathering.plants();
     const labels = labelled.filter(({ label }) => label === 'plants').map(({ labelSpan }) => labelSpan);
-    const rest = blankLines(text, [...labels, ...plants.used]);
-    const within = watchedWith(context, told);
-    const tally = formTally === null ? findTallyAmong(rest, within)[0] : readTally(formTally, within);
+    // a bare number may use all it was shown: what stands beside the plants' lines is not theirs
+    const values = labelled.filter(({ label }) => label === 'plants').map(({ value }) => value);
+    const rest = blankLines(text, [...labels, ...within(plants.used, values)]);
+    const watching = watchedWith(context, told);
+    const tally = formTally === null ? findTallyAmong(rest, watching)[0] : readTally(formTally, watching);
     if (tally && (tally.state !== 'none' || wantsTally)) gathering.take('tally', tally);
     return;
   }

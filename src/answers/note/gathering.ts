@@ -207,7 +207,7 @@ export function findInto<Field extends Plain>(gathering: Gathering, field: Field
 }
 
 /** The parts of `used` that lie within `spans`: a reader of places uses all it is shown. */
-const within = (used: readonly Span[], spans: readonly Span[]): Span[] =>
+export const within = (used: readonly Span[], spans: readonly Span[]): Span[] =>
   used.flatMap(([from, to]) =>
     spans
       .filter((span) => from < span[1] && span[0] < to)

@@ -159,14 +159,16 @@ export function marksOf(text: string, context: Context, found?: FoundNames): Mar
 }
 
 /** What can stand between "one" and "one" of "one big black and gold one", where the last means the first. */
-const DESCRIBES: ReadonlySet<Mark['kind']> = new Set(['unknown', 'queens', 'bee']);
-const isAnd = (mark: Mark): boolean => mark.kind === 'break' && mark.strength === 'and';
+const DESCRIBES: ReadonlySet<Mark['kind']> = new Set(['unknown', 'queens']);
 
 /** "1 big one", "one big fuzzy one": the word behind the adjectives means the queen counted before them. */
 function withoutSecondOne(marks: readonly Mark[], folded: string): Mark[] {
   return marks.map((mark, at) => {
     if (mark.kind !== 'count' || !/^\p{L}+$/u.test(folded.slice(...mark.span))) return mark;
-    const before = marks.slice(0, at).findLast((other) => !DESCRIBES.has(other.kind) && !isAnd(other));
+    const next = marks[at + 1];
+    const named = next !== undefined && (next.kind === 'bee' || next.kind === 'cannot-tell');
+    // "one impatiens one unknown" are two
+    const before = marks.slice(0, at).findLast(({ kind }) => !DESCRIBES.has(kind) && !(kind === 'bee' && !named));
     if (before?.kind !== 'count' || before.count.article || mark.count.article) return mark;
     const described = /\p{L}/u.test(folded.slice(before.span[1], mark.span[0]));
     return described && mark.count.values[0] === 1 && before.count.values[0] === 1
