@@ -61,6 +61,8 @@ export const tallySection = z.strictObject({
   plantWords: words,
   /** Queens nobody counted: "might have missed one". */
   missed: words,
+  /** Of `same`, those that say only of which kind: "same kind". */
+  sameKind: words,
   /** The count and bee said last, again: "same", "ditto". */
   same: words,
   /** A queen that was counted before: "the same one", "that queen again". */

@@ -89,7 +89,12 @@ function takeSure(
       const known = (report.plants ?? []).find((other) => plantKey(other) === plantKey(plant));
       return { ...plant, flowers: plant.flowers ?? known?.flowers ?? null };
     });
-    return changed(addPlants(before, kept), { plantsTyped: [...before.plantsTyped, typed], plantsOpen: false });
+    const added = addPlants(before, kept);
+    return changed(added, {
+      plantsTyped: [...before.plantsTyped, typed],
+      plantsOpen: false,
+      doubts: added.doubts.filter((doubt) => !isToldBy(doubt, plants)),
+    });
   }
   if (field === 'tally') {
     const before = replacing ? untell(report, 'tally') : report;
@@ -101,6 +106,15 @@ function takeSure(
   }
   return tell(report, field, value as Json, typed, id);
 }
+
+/** "Bluebells 80" after "bluebells maybe 80ish", and after a question in between: nothing is left to ask back. */
+const isToldBy = ({ field, offers }: Doubt, plants: readonly PlantInPatch[]): boolean =>
+  field === 'plants' &&
+  offers.some((offer) =>
+    (offer as unknown as readonly PlantTold[])
+      .map(plantOf)
+      .every((doubted) => plants.some((told) => told.flowers !== null && plantKey(told) === plantKey(doubted))),
+  );
 
 /** A start alone: the end is asked for, with the survey's length offered. */
 function startAlone(times: { start: string; end: string | null }, typed: string, scene: Scene): Doubt | null {
@@ -283,7 +297,8 @@ export function hear(report: Report, text: string, asked: readonly string[], sce
     next = takeReading(next, field, reading, text, scene);
     if (reading.state === 'sure') taken.push(field);
   }
-  return { report: next, taken, ask, understood };
+  // of "yesterday", told where a place was asked for, no words are left: that is no fault of theirs
+  return { report: next, taken, ask: understood && ask === 'empty' ? null : ask, understood };
 }
 
 /** The value of a told field, or null: for callers that only compare. */

@@ -51,3 +51,29 @@ test('what is typed is kept as it is, and does no harm', () => {
   conversation.all(UP_TO_QUEENS[0]!, place, 'no', ...UP_TO_QUEENS.slice(2), 'none', 'yes');
   expect(conversation.watch.place?.words).toBe(place.replace('\u0007', ''));
 });
+
+test('a doubt about plants that a later answer settles is not asked about again', () => {
+  const conversation = new Conversation().agreed();
+  conversation.all('today 2:10 to 2:25 pm', 'behind the old mill', 'bluebells maybe 80ish', 'back');
+  conversation.say('bluebells 80 and dandelion 20');
+  expect(conversation.thread.report?.doubts).toEqual([]);
+  expect(conversation.thread.report?.plants?.map(({ name, flowers }) => [name, flowers?.value])).toEqual([
+    ['Mertensia virginica', 80],
+    ['Taraxacum officinale', 20],
+  ]);
+});
+
+test('a doubt about another plant stays', () => {
+  const conversation = new Conversation().agreed();
+  conversation.all('today 2:10 to 2:25 pm', 'behind the old mill', 'bluebells maybe 80ish', 'back');
+  conversation.say('dandelion 20');
+  expect(conversation.thread.report?.doubts.map(({ field }) => field)).toEqual(['plants']);
+});
+
+test('a day told where the place was asked for is taken without a word of blame', () => {
+  const conversation = new Conversation().agreed();
+  conversation.say('today 2 to 2:15 pm');
+  const { replies } = conversation.say('yesterday 2 to 2:15 pm');
+  expect(replies.join(' ')).not.toMatch(/did not/);
+  expect(conversation.last.asking?.fields).toEqual(['place']);
+});

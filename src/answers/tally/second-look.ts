@@ -6,6 +6,7 @@ import type { Span } from '../reading.js';
 
 export interface Phrases {
   readonly theOther: ReadonlySet<string>;
+  readonly sameKind: ReadonlySet<string>;
   readonly remainder: ReadonlySet<string>;
   readonly hedgedBut: (folded: string) => Span[];
   readonly eachHad: (folded: string, at: number) => boolean;
@@ -18,7 +19,7 @@ const ends = (mark: Mark | undefined, ...strengths: string[]): boolean =>
   mark?.kind === 'break' && strengths.includes(mark.strength);
 
 export function secondLook(marks: readonly Mark[], folded: string, phrases: Phrases): Mark[] {
-  const seen = withPollenOnSome(withGenusAsLabel(withoutSameKind(withDashAsNone(marks, folded), folded)));
+  const seen = withPollenOnSome(withGenusAsLabel(withoutSameKind(withDashAsNone(marks, folded), folded, phrases)));
   const told = withoutStrayNumbers(withAlternativeCounts(withNamelessOnes(seen, folded, phrases)));
   const plants = withPlantsThatHad(told, folded, phrases);
   const others = withTheOther(withSumSign(plants, folded), folded, phrases);
@@ -47,9 +48,9 @@ const withGenusAsLabel = (marks: readonly Mark[]): Mark[] =>
   });
 
 /** "… and one on the dandelion, same kind": says nothing new; "same kind on the dandelion" does. */
-const withoutSameKind = (marks: readonly Mark[], folded: string): Mark[] =>
+const withoutSameKind = (marks: readonly Mark[], folded: string, { sameKind }: Phrases): Mark[] =>
   marks.filter((mark, at) => {
-    const kind = mark.kind === 'same' && /\s(?:kind|species|type|sort)$/u.test(folded.slice(...mark.span));
+    const kind = mark.kind === 'same' && sameKind.has(folded.slice(...mark.span));
     const next = marks[at + 1];
     return !(kind && (next === undefined || next.kind === 'break'));
   });

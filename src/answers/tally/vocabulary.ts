@@ -26,6 +26,7 @@ const NOT_MEANINGS = [
   'hedgesBefore',
   'remainder',
   'theOther',
+  'sameKind',
   'plantByOrder',
   'plantWords',
   'eachHad',
@@ -88,6 +89,7 @@ export const tallyPhrases = madeOnce((words: TallyWords) => {
   const nameless = new RegExp(`^${anyOf(words.nameless)}`, 'u');
   const onlyOthers = new RegExp(anyOf(words.onlyOthers), 'u');
   const theOther: ReadonlySet<string> = new Set(words.theOther);
+  const sameKind: ReadonlySet<string> = new Set(words.sameKind);
   const remainder: ReadonlySet<string> = new Set(words.remainder);
   return {
     saysQueens: (phrase: string): boolean => anyQueens.test(phrase),
@@ -114,6 +116,7 @@ export const tallyPhrases = madeOnce((words: TallyWords) => {
     /** "only", "nothing but": no others than those said. */
     saysOnly: (folded: string): boolean => onlyOthers.test(folded),
     theOther,
+    sameKind,
     remainder,
   };
 });
