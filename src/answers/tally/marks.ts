@@ -158,7 +158,7 @@ export function marksOf(text: string, context: Context, found?: FoundNames): Mar
   return withoutSecondOne(marks, folded);
 }
 
-/** What can stand between "one" and "one" of "one big black and gold one", where the last means the first. */
+/** What can stand, beside a bee's name, between the two of "one big black and gold one", where the last means the first. */
 const DESCRIBES: ReadonlySet<Mark['kind']> = new Set(['unknown', 'queens']);
 
 /** "1 big one", "one big fuzzy one": the word behind the adjectives means the queen counted before them. */
