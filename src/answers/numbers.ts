@@ -6,7 +6,7 @@
 import type { Words } from '../../shared/words.js';
 import type { Span } from './reading.js';
 import { slipsOf } from './slips.js';
-import { madeOnce } from './text.js';
+import { lately, madeOnce } from './text.js';
 
 export interface NumberFound {
   readonly value: number;
@@ -96,7 +96,7 @@ const quotient = (slashed: string): number => {
   return (over ?? 0) / (under ?? 1);
 };
 
-function tokensOf(folded: string, numbers: Words['numbers']): Token[] {
+const tokensOf = lately((folded, numbers: Words['numbers']): readonly Token[] => {
   const kinds = kindsOfWords(numbers);
   const tokens: Token[] = [];
   for (const match of folded.matchAll(TOKEN)) {
@@ -122,7 +122,7 @@ function tokensOf(folded: string, numbers: Words['numbers']): Token[] {
     }
   }
   return tokens;
-}
+});
 
 /** True where only blanks or one hyphen stand between two tokens, or nothing ("2½"): they may be one number. */
 const together = (folded: string, left: Token, right: Token): boolean =>
@@ -275,20 +275,20 @@ function fractionAt(folded: string, tokens: readonly Token[], at: number): Found
 
 type FindAt = (folded: string, tokens: readonly Token[], at: number) => Found | null;
 
-function findAll(folded: string, words: Words, findAt: FindAt): NumberFound[] {
-  const tokens = tokensOf(folded, words.numbers);
-  const found: NumberFound[] = [];
-  for (let at = 0; at < tokens.length;) {
-    const number = findAt(folded, tokens, at);
-    if (number) found.push(number.found);
-    at = number ? number.next : at + 1;
-  }
-  return found;
-}
+const findAll = (findAt: FindAt) =>
+  lately((folded: string, words: Words): readonly NumberFound[] => {
+    const tokens = tokensOf(folded, words.numbers);
+    const found: NumberFound[] = [];
+    for (let at = 0; at < tokens.length;) {
+      const number = findAt(folded, tokens, at);
+      if (number) found.push(number.found);
+      at = number ? number.next : at + 1;
+    }
+    return found;
+  });
 
 /** All numbers, left to right. "one fifteen" is two numbers; "one hundred fifteen" is one; a bare "a" is none. */
-export const findNumbers = (folded: string, words: Words): NumberFound[] => findAll(folded, words, numberAt);
+export const findNumbers = findAll(numberAt);
 
 /** Numbers, and fractions by themselves: "half", "three quarters", "a tenth", "1/2". What follows decides if one was meant. */
-export const findAmounts = (folded: string, words: Words): NumberFound[] =>
-  findAll(folded, words, (text, tokens, at) => fractionAt(text, tokens, at) ?? numberAt(text, tokens, at));
+export const findAmounts = findAll((text, tokens, at) => fractionAt(text, tokens, at) ?? numberAt(text, tokens, at));

@@ -50,14 +50,86 @@ export function fold(text: string): string {
   return folded;
 }
 
+/** As many texts are remembered as the readers cut out of one message. */
+const TEXTS_REMEMBERED = 32;
+
+/**
+ * Remembers what was made of the last few texts: the readers look at the same words of a message in turn. What is made
+ * must follow from text and source alone, and is shared, so nobody may change it.
+ */
+export function lately<Made, Source = undefined>(
+  make: (text: string, source: Source) => Made,
+): (text: string, source: Source) => Made {
+  const kept = new Map<string, { readonly source: Source; readonly made: Made }>();
+  return (text, source) => {
+    const known = kept.get(text);
+    if (known !== undefined && known.source === source) return known.made;
+    const made = make(text, source);
+    if (kept.size >= TEXTS_REMEMBERED) kept.delete(kept.keys().next().value!);
+    kept.set(text, { source, made });
+    return made;
+  };
+}
+
+/** Words that people use again and again are worth keeping; made-up ones must not fill the memory. */
+const WORDS_REMEMBERED = 4000;
+
+/** Remembers what single words mean. */
+export function byWord<Made>(make: (word: string) => Made): (word: string) => Made {
+  const kept = new Map<string, Made>();
+  return (word) => {
+    let made = kept.get(word);
+    if (made === undefined) {
+      made = make(word);
+      if (kept.size >= WORDS_REMEMBERED) kept.clear();
+      kept.set(word, made);
+    }
+    return made;
+  };
+}
+
 /** A phrase table made ready to search: the longest phrase wins, and only whole words count. */
 export interface PhraseFinder<Value> {
   (folded: string): readonly { readonly value: Value; readonly phrase: string; readonly span: Span }[];
 }
 
-const escape = (phrase: string): string => phrase.replace(/[.*+?^${}()|[\]\\]/g, '\\$&').replace(/\s+/g, '\\s+');
-const startsWithWord = /^[\p{L}\p{N}]/u;
-const endsWithWord = /[\p{L}\p{N}]$/u;
+const ENDS_WITH_WORD = /[\p{L}\p{N}]$/u;
+const WORD_SIGN = /[\p{L}\p{N}]/u;
+
+/** Whether a letter or digit stands at that position. */
+function isWordAt(folded: string, at: number): boolean {
+  const code = folded.codePointAt(at);
+  if (code === undefined) return false;
+  if (code < 128) return (code >= 97 && code <= 122) || (code >= 48 && code <= 57) || (code >= 65 && code <= 90);
+  return WORD_SIGN.test(String.fromCodePoint(code));
+}
+
+/** Where a phrase may begin: at a word, or at any sign. */
+interface Start {
+  readonly at: number;
+  /** The word, or the sign. */
+  readonly text: string;
+}
+
+const WORD_OR_SIGN = /[\p{L}\p{N}]+|[^\s\p{L}\p{N}]/gu;
+const startsIn = lately((folded): readonly Start[] =>
+  [...folded.matchAll(WORD_OR_SIGN)].map((match) => ({ at: match.index, text: match[0] })),
+);
+
+/** The position behind those words with any white space between them; -1 where they do not stand there. */
+function endOf(folded: string, at: number, parts: readonly string[]): number {
+  let end = at;
+  for (const [index, part] of parts.entries()) {
+    if (index > 0) {
+      const before = end;
+      while (/\s/.test(folded[end] ?? '')) end++;
+      if (end === before) return -1;
+    }
+    if (!folded.startsWith(part, end)) return -1;
+    end += part.length;
+  }
+  return end;
+}
 
 /**
  * Finds any of the phrases, left to right, none overlapping. Linear in the text for a fixed table. Phrases of signs
@@ -66,28 +138,33 @@ const endsWithWord = /[\p{L}\p{N}]$/u;
 export function phraseFinder<Value>(table: Iterable<readonly [phrase: string, value: Value]>): PhraseFinder<Value> {
   const values = new Map<string, Value>();
   for (const [phrase, value] of table) values.set(phrase.replace(/\s+/g, ' '), value);
-  const longestFirst = [...values.keys()].sort((a, b) => b.length - a.length);
-  if (longestFirst.length === 0) return () => [];
-  // phrases in a row with the same kinds of ends share their look around: each look is slow to compile
-  const runs: { ends: string; phrases: string[] }[] = [];
-  for (const phrase of longestFirst) {
-    const ends = `${startsWithWord.test(phrase)} ${endsWithWord.test(phrase)}`;
-    const last = runs.at(-1);
-    if (last?.ends === ends) last.phrases.push(phrase);
-    else runs.push({ ends, phrases: [phrase] });
+  interface Entry {
+    readonly phrase: string;
+    readonly parts: readonly string[];
+    readonly endsWithWord: boolean;
+    readonly value: Value;
   }
-  const parts = runs.map(({ phrases }) => {
-    const before = startsWithWord.test(phrases[0]!) ? '(?<![\\p{L}\\p{N}])' : '';
-    const after = endsWithWord.test(phrases[0]!) ? '(?![\\p{L}\\p{N}])' : '';
-    return `${before}(?:${phrases.map(escape).join('|')})${after}`;
-  });
-  const pattern = new RegExp(parts.join('|'), 'gu');
+  const byStart = new Map<string, Entry[]>();
+  const longestFirst = [...values].sort(([a], [b]) => b.length - a.length);
+  for (const [phrase, value] of longestFirst) {
+    const [start] = startsIn(phrase, undefined);
+    if (start?.at !== 0) throw new Error(`The phrase "${phrase}" begins with no word and no sign.`);
+    const entry = { phrase, parts: phrase.split(' '), endsWithWord: ENDS_WITH_WORD.test(phrase), value };
+    byStart.set(start.text, [...(byStart.get(start.text) ?? []), entry]);
+  }
   return (folded) => {
     const found: { value: Value; phrase: string; span: Span }[] = [];
-    for (const match of folded.matchAll(pattern)) {
-      const phrase = match[0].replace(/\s+/g, ' ');
-      const value = values.get(phrase);
-      if (value !== undefined) found.push({ value, phrase, span: [match.index, match.index + match[0].length] });
+    let end = 0;
+    for (const { at, text } of startsIn(folded, undefined)) {
+      const entries = at < end ? undefined : byStart.get(text);
+      if (entries === undefined) continue;
+      for (const { phrase, parts, endsWithWord, value } of entries) {
+        const to = endOf(folded, at, parts);
+        if (to === -1 || (endsWithWord && isWordAt(folded, to))) continue;
+        found.push({ value, phrase, span: [at, to] });
+        end = to;
+        break;
+      }
     }
     return found;
   };

@@ -1,5 +1,6 @@
 /** Cuts folded text into tokens and finds phrases among them: the longest wins, and time grows with the text only. */
 import type { Span } from '../reading.js';
+import { lately } from '../text.js';
 
 export interface Token {
   /** Without apostrophes: "didn't" is "didnt". A sign stands alone. */
@@ -10,13 +11,15 @@ export interface Token {
 
 const TOKEN = /[\p{L}\p{M}]+(?:'[\p{L}\p{M}]+)*|\p{N}+(?:[.,]\p{N}+)*|[^\s\p{L}\p{N}]/gu;
 
-export function tokensOf(folded: string): Token[] {
-  return [...folded.matchAll(TOKEN)].map((match) => ({
+const cut = lately((folded): readonly Token[] =>
+  [...folded.matchAll(TOKEN)].map((match) => ({
     text: match[0].length > 1 ? match[0].replaceAll("'", '') : match[0],
     span: [match.index, match.index + match[0].length],
     isWord: /^[\p{L}\p{N}]/u.test(match[0]),
-  }));
-}
+  })),
+);
+
+export const tokensOf = (folded: string): readonly Token[] => cut(folded, undefined);
 
 export interface PhraseFound<Kind> {
   readonly kinds: ReadonlySet<Kind>;

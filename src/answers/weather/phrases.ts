@@ -2,6 +2,7 @@
 import { distance } from 'fastest-levenshtein';
 import type { Words } from '../../../shared/words.js';
 import type { Span } from '../reading.js';
+import { byWord, madeOnce } from '../text.js';
 import { spoken, type Spoken, type Token } from './spoken.js';
 
 export interface Hit<Value> {
@@ -76,7 +77,7 @@ function mender(vocabulary: ReadonlySet<string>, { weather, hedges, wind }: Word
     const first = known[0] ?? '';
     byFirst.set(first, [...(byFirst.get(first) ?? []), known]);
   }
-  return (word) => {
+  return byWord((word) => {
     if (vocabulary.has(word) || kept.has(word)) return word;
     for (const shorter of shortened(word)) {
       const known = weather.same[shorter] ?? shorter;
@@ -86,7 +87,7 @@ function mender(vocabulary: ReadonlySet<string>, { weather, hedges, wind }: Word
     // "breezzy" is nearer to "breezy" than to "breeze"
     const meant = slips.find((known) => known.at(-1) === word.at(-1)) ?? slips[0] ?? word;
     return vocabulary.has(meant) ? meant : (weather.same[meant] ?? meant);
-  };
+  });
 }
 
 /**
@@ -127,15 +128,8 @@ export function hitFinder<Value>(
     return false;
   };
 
-  return ({ tokens }) => {
-    const known = new Map<string, string>();
-    const mended = tokens.map(({ word }) => {
-      const before = known.get(word);
-      if (before !== undefined) return before;
-      const mendedWord = mend(word);
-      known.set(word, mendedWord);
-      return mendedWord;
-    });
+  return madeOnce(({ tokens }: Spoken) => {
+    const mended = tokens.map(({ word }) => mend(word));
     const hits: Hit<Value>[] = [];
     for (let from = 0; from < tokens.length;) {
       let branch = root;
@@ -166,5 +160,5 @@ export function hitFinder<Value>(
       from = found.to;
     }
     return hits;
-  };
+  });
 }

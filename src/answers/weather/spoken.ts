@@ -1,7 +1,7 @@
 /** A text cut into words and clauses, as the readers of temperature, sky and wind look at it. */
 import type { Words } from '../../../shared/words.js';
 import type { Span } from '../reading.js';
-import { fold, madeOnce } from '../text.js';
+import { fold, lately, madeOnce } from '../text.js';
 
 export interface Token {
   /** Small letters, no apostrophes, and one word for several that mean the same: "wasn't" is "not". */
@@ -47,8 +47,7 @@ const breakingWords = madeOnce((weather: Words['weather']) => new Set(weather.br
 /** Folded like `fold`, with every sign for degrees made "°". Same length as `text`. */
 export const foldDegrees = (text: string): string => fold(text.replace(LIKE_DEGREE, '°'));
 
-/** Cuts a text up. Linear in its length. */
-export function spoken(text: string, { weather }: Words): Spoken {
+const cut = lately((text, weather: Words['weather']): Spoken => {
   const folded = foldDegrees(text);
   const same = sameWord(weather);
   const skipped = skippedWords(weather);
@@ -76,7 +75,10 @@ export function spoken(text: string, { weather }: Words): Spoken {
     clauses[clause]!.to = tokens.length;
   }
   return { folded, tokens, clauses };
-}
+});
+
+/** Cuts a text up. Linear in its length. */
+export const spoken = (text: string, { weather }: Words): Spoken => cut(text, weather);
 
 /** The first token that ends behind the position; as many as there are tokens where none does. */
 export function tokenAt({ tokens }: Spoken, position: number): number {

@@ -1,7 +1,7 @@
 /** The date words of a language, made ready to be met in a text, small misspellings included. */
 import { distance } from 'fastest-levenshtein';
 import type { Words } from '../../../shared/words.js';
-import { madeOnce } from '../text.js';
+import { byWord, madeOnce } from '../text.js';
 import type { Feast } from './calendar.js';
 import { phraseIndex, phraseSet, type PhraseIndex, type Token } from './tokens.js';
 
@@ -81,8 +81,7 @@ function namesFinder(date: Words['date']): (token: Token) => readonly Name[] {
   }
   const notSlips = new Set(date.notSlips);
 
-  return ({ kind, stem }) => {
-    if (kind !== 'word') return [];
+  const meant = byWord((stem): readonly Name[] => {
     const known = exact.get(stem);
     if (known) return [known];
     if (stem.length < LEAST_LETTERS_OF_SLIP - 1 || notSlips.has(stem)) return [];
@@ -96,7 +95,8 @@ function namesFinder(date: Words['date']): (token: Token) => readonly Name[] {
     const least = Math.min(...near.map(({ slips }) => slips));
     const names = near.filter(({ slips }) => slips === least).map(({ name }) => name);
     return names.filter((name, i) => names.findIndex((other) => JSON.stringify(other) === JSON.stringify(name)) === i);
-  };
+  });
+  return ({ kind, stem }) => (kind === 'word' ? meant(stem) : []);
 }
 
 const kinds = <Kind>(...lists: (readonly [readonly string[], Kind])[]): PhraseIndex<Kind> =>

@@ -3,12 +3,12 @@ import { weekdayOfMonth } from './weekday-of-month.js';
 import type { Context } from '../reading.js';
 import { fold } from '../text.js';
 import { addDays } from './calendar.js';
-import { dayWords, type Name } from './day-words.js';
+import { dayWords } from './day-words.js';
 import { dayMention, type DayRule, type Mention, type Scan } from './mention.js';
 import { dayThenMonth, feastDay, monthThenDay, ordinalDay } from './named-days.js';
 import { eightDigits, numericDay } from './numeric-days.js';
 import { agoDay, vagueDay, weekdayDay, weekendDay, weekThenWeekday, wordDay } from './relative-days.js';
-import { smallNumberAt, tokensOf, type Token } from './tokens.js';
+import { smallNumberAt, tokensOf } from './tokens.js';
 
 /** Days counted off from another day; more are no way to tell one. */
 const MOST_DAYS_OF_SHIFT = 14;
@@ -73,20 +73,10 @@ const RULES: readonly DayRule[] = [
 ];
 
 export function scanOf(text: string, { words, today, time, survey }: Context): Scan {
-  const known = dayWords(words);
-  const names = new Map<string, readonly Name[]>();
-  const namesOf = (token: Token): readonly Name[] => {
-    let found = names.get(token.text);
-    if (!found) {
-      found = known.namesOf(token);
-      names.set(token.text, found);
-    }
-    return found;
-  };
   return {
     tokens: tokensOf(fold(text)),
     words,
-    dayWords: { ...known, namesOf },
+    dayWords: dayWords(words),
     today,
     time,
     order: survey.dateOrder,

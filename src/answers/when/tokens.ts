@@ -1,6 +1,7 @@
 /** Folded text cut into words, numbers and signs, and phrases of the words file found among them. */
 import type { Words } from '../../../shared/words.js';
 import type { Span } from '../reading.js';
+import { lately } from '../text.js';
 
 export interface Token {
   readonly kind: 'word' | 'number' | 'sign';
@@ -18,7 +19,7 @@ export interface Token {
 // Variation selectors and joiners belong to the emoji before them and say nothing of their own.
 const PIECE = /(?<word>\p{L}+(?:'\p{L}+)*)|(?<number>\p{Nd}+)|[\ufe00-\ufe0f\u200d]|(?<sign>[^\s])/gu;
 
-export function tokensOf(folded: string): Token[] {
+const cut = lately((folded): readonly Token[] => {
   const tokens: Token[] = [];
   let end = 0;
   for (const match of folded.matchAll(PIECE)) {
@@ -40,7 +41,9 @@ export function tokensOf(folded: string): Token[] {
     end = match.index + text.length;
   }
   return tokens;
-}
+});
+
+export const tokensOf = (folded: string): readonly Token[] => cut(folded, undefined);
 
 /** The phrase that begins at a token, and the token after it; the longest wins. */
 export type PhraseIndex<Value> = (
