@@ -238,6 +238,7 @@ export const PHRASES = [
   'ask-forget',
   'given-data',
   'forgotten',
+  'photographs-dropped',
   'right-not-done',
   'right-not-proven',
   // one person in two threads

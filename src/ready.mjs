@@ -83,8 +83,9 @@ async function readyProgram() {
       cwd: ROOT,
       input: join('src', 'queenpost.ts'),
       platform: 'node',
-      // the first is compiled for this machine; the second, only for spreadsheets, warns of its own old parts in a bundle
-      external: ['better-sqlite3', 'exceljs'],
+      // the first two are compiled for this machine, the third reads a file beside itself; the last, only for spreadsheets,
+      // warns of its own old parts in a bundle
+      external: ['better-sqlite3', 'sharp', /^libheif-js/, 'exceljs'],
       output: { dir: join('dist', 'src'), format: 'esm' },
     });
   } catch (error) {

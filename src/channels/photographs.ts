@@ -19,6 +19,10 @@ const BEGINNINGS: readonly (readonly [type: string, begins: (bytes: Buffer) => b
   ],
 ];
 
+/** Null where the bytes begin as no photograph that we take. */
+export const typeOfPicture = (bytes: Buffer): string | null =>
+  BEGINNINGS.find(([, begins]) => begins(bytes))?.[0] ?? null;
+
 /** A camera's clock: "2026:05:06 14:12:30". */
 const CAMERA_TIME = /^(?<year>\d{4}):(?<month>\d\d):(?<day>\d\d) (?<time>\d\d:\d\d:\d\d)/;
 
@@ -65,10 +69,14 @@ function takenWhere({ latitude, longitude, GPSHPositioningError: error }: Record
   return { latitude, longitude, uncertaintyMetres: typeof error === 'number' && error > 0 ? error : null };
 }
 
-/** Nobody else may look at it; whole or not at all, and on the disk before anything names it. */
-async function keepFile(folder: string, sha256: string, bytes: Buffer): Promise<void> {
+/**
+ * Keeps a file under the hash of its bytes, and gives it. Nobody else may look at it; it is whole or not there at all, and
+ * on the disk before anything names it.
+ */
+export async function keepFile(folder: string, bytes: Buffer): Promise<string> {
+  const sha256 = createHash('sha256').update(bytes).digest('hex');
   const path = join(folder, sha256);
-  if (existsSync(path)) return;
+  if (existsSync(path)) return sha256;
   await mkdir(folder, { recursive: true, mode: 0o700 });
   const unfinished = await open(`${path}.part`, 'w', 0o600);
   try {
@@ -78,6 +86,7 @@ async function keepFile(folder: string, sha256: string, bytes: Buffer): Promise<
     await unfinished.close();
   }
   await rename(`${path}.part`, path);
+  return sha256;
 }
 
 /** Keeps a photograph and gives its content for a message; null where the bytes are none that we take. */
@@ -85,10 +94,9 @@ export async function keepPhotograph(
   bytes: Buffer,
   { folder, timeZone }: { readonly folder: string; readonly timeZone: string },
 ): Promise<Content | null> {
-  const type = BEGINNINGS.find(([, begins]) => begins(bytes))?.[0];
-  if (type === undefined) return null;
-  const sha256 = createHash('sha256').update(bytes).digest('hex');
-  await keepFile(folder, sha256, bytes);
+  const type = typeOfPicture(bytes);
+  if (type === null) return null;
+  const sha256 = await keepFile(folder, bytes);
   const exif = await exifOf(bytes);
   const place = takenWhere(exif);
   return { kind: 'photo', sha256, type, takenAt: takenAt(exif, timeZone), ...(place === null ? {} : { place }) };

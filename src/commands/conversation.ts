@@ -4,12 +4,15 @@ import { v7 as newId } from 'uuid';
 import { join } from 'node:path';
 import type { Survey } from '../../shared/survey.js';
 import { MAIL } from '../../shared/receipt.js';
+import { bareCopy } from '../channels/bare-photograph.js';
 import { mailTo } from '../channels/mail/index.js';
 import { codeSaid, dayAndPlaceOf, newThread, step, type Thread } from '../dialog/index.js';
 import {
+  openBaring,
   openExchange,
   openSender,
   openTimers,
+  type Baring,
   type Exchange,
   type Received,
   type Send,
@@ -18,7 +21,7 @@ import {
 } from '../exchange/index.js';
 import { openStore, type Store } from '../store/index.js';
 import { databaseIn } from './command.js';
-import { MAILS, sweep } from './sweep.js';
+import { MAILS, PHOTOGRAPHS, sweep } from './sweep.js';
 
 /** The variable with the password for the mail server that the survey names. */
 const MAIL_PASSWORD = 'QUEENPOST_MAIL_PASSWORD';
@@ -33,6 +36,8 @@ export interface Running {
   readonly sender: Sender;
   /** Mail has a sender of its own: a server far away must not hold up a conversation here. */
   readonly mailer: Sender;
+  /** Takes the metadata from the photographs of who was forgotten; what a killed program left of that, too. */
+  readonly baring: Baring;
 }
 
 export interface RunningParts {
@@ -50,13 +55,13 @@ export interface RunningParts {
  * cannot be written does not take it back: it is tried again with the next message, and at the next start.
  */
 function forgetting(exchange: Exchange<Thread>, store: Store, data: string): Exchange<Thread> {
-  let pictures: readonly string[] | null = null;
+  let isDue = false;
   function follow(received: readonly Received<Thread>[]): void {
-    for (const { forgotten } of received) if (forgotten !== null) pictures = [...(pictures ?? []), ...forgotten];
-    if (pictures === null) return;
+    isDue ||= received.some(({ forgotten }) => forgotten);
+    if (!isDue) return;
     try {
-      sweep(store, data, pictures);
-      pictures = null;
+      sweep(store, data);
+      isDue = false;
     } catch {
       // still to be done
     }
@@ -84,9 +89,23 @@ export async function openConversation({ survey, data, now, channels, stop }: Ru
   sweep(store, data);
   const parts = { store, survey, conversation, now, newId: () => newId(), newCode };
   const exchange = forgetting(openExchange(parts), store, data);
+  const baring = openBaring({
+    store,
+    survey,
+    bare: (sha256) => bareCopy(join(data, PHOTOGRAPHS), sha256),
+    newId: () => newId(),
+  });
   return {
     store,
     exchange,
+    baring: {
+      ...baring,
+      async runDue(at) {
+        if (!baring.waits()) return;
+        await baring.runDue(at);
+        sweep(store, data); // the copies are named now, the others are not
+      },
+    },
     timers: openTimers({ store, survey: survey.settings.key, exchange }),
     sender: openSender({ store, channels, ...sending }),
     mailer: openSender({ store, channels: new Map([[MAIL, mail]]), ...sending }),

@@ -78,7 +78,7 @@ class Worker {
 }
 
 /** The parts of a run that see to themselves, and the function that a channel gives its messages to. */
-function workersFor({ exchange, timers, sender, mailer }: Running, report: (line: string) => void) {
+function workersFor({ exchange, timers, sender, mailer, baring }: Running, report: (line: string) => void) {
   let waiting = 1; // unknown until it was looked at
   const send = new Worker('Replies', () => sender.runDue(now()), sender.nextDue, report);
   const mail = new Worker('Mail', () => mailer.runDue(now()), mailer.nextDue, report);
@@ -86,7 +86,8 @@ function workersFor({ exchange, timers, sender, mailer }: Running, report: (line
 
   type Received = Awaited<ReturnType<typeof exchange.receive>>;
   function note(received: readonly Received[]): void {
-    for (const { failures, waiting: waits } of received) {
+    for (const { failures, waiting: waits, forgotten } of received) {
+      if (forgotten) bare.wake();
       if (waits && waiting === 0) {
         waiting = 1;
         wait.wake();
@@ -123,8 +124,19 @@ function workersFor({ exchange, timers, sender, mailer }: Running, report: (line
     report,
   );
 
+  const bare = new Worker(
+    'Photographs of who was forgotten',
+    async () => {
+      if (!baring.waits()) return;
+      await baring.runDue(now());
+      send.wake(); // one that had to be dropped is told
+    },
+    () => null,
+    report,
+  );
+
   return {
-    workers: [send, mail, time, wait],
+    workers: [send, mail, time, wait, bare],
     async receive(message: Parameters<typeof exchange.receive>[0], how: { readonly held: boolean }): Promise<void> {
       note([await exchange.receive(message, now(), how)]);
     },

@@ -1,7 +1,7 @@
 /** Removes from the data folder what belongs to somebody who asked to be forgotten. */
 import { existsSync, readdirSync, rmSync, statSync } from 'node:fs';
 import { join, parse } from 'node:path';
-import { keptFiles, type Store } from '../store/index.js';
+import { filesToRemove, keptFiles, removed, type Store } from '../store/index.js';
 
 /** Folders of the data folder. */
 export const MAILS = 'mail';
@@ -16,13 +16,14 @@ const GRACE_MILLISECONDS = 60 * 60 * 1000;
 
 /**
  * Mails, pictures and handed-out files that the database knows of no more are removed; the database's log is emptied.
- * Done after somebody was erased, with the hashes of their `pictures`, and at each start: a program that was killed in
- * between leaves nothing behind.
+ * Done after somebody was erased, once their photographs have no metadata, and at each start: a program that was killed
+ * in between leaves nothing behind.
  */
-export function sweep(store: Store, data: string, pictures: readonly string[] = []): void {
+export function sweep(store: Store, data: string): void {
   const kept = keptFiles(store);
+  const unwanted = filesToRemove(store);
   const mayBeOnItsWay = (path: string, hash: string): boolean =>
-    !pictures.includes(hash) && Date.now() - statSync(path).mtimeMs < GRACE_MILLISECONDS;
+    !unwanted.has(hash) && Date.now() - statSync(path).mtimeMs < GRACE_MILLISECONDS;
   const isKept: readonly [folder: string, kept: (name: string, path: string) => boolean][] = [
     [MAILS, (id) => kept.mails.has(id)],
     [HANDED_OUT, (key) => kept.persons.has(key)],
@@ -34,6 +35,11 @@ export function sweep(store: Store, data: string, pictures: readonly string[] = 
       const path = join(folder, file);
       if (!keeps(parse(file).name, path)) rmSync(path, { force: true });
     }
+  }
+  if (unwanted.size > 0) {
+    store.writing((transaction) => {
+      for (const hash of unwanted) removed(transaction, hash);
+    });
   }
   store.checkpoint();
 }

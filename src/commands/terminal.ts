@@ -97,7 +97,9 @@ export class Terminal {
       channels: new Map([[TERMINAL, send]]),
     });
     const parts = { survey: survey.settings.key, person: values.person, now: clock.now, newId: () => newId() };
-    return new Terminal(running, parts, clock, notStored(survey).text, survey.settings.timeZone, said);
+    const terminal = new Terminal(running, parts, clock, notStored(survey).text, survey.settings.timeZone, said);
+    await terminal.#bare();
+    return terminal;
   }
 
   #note(received: readonly Received<Thread>[]): void {
@@ -108,7 +110,17 @@ export class Terminal {
     }
   }
 
+  /** Photographs of who was forgotten. Where a file cannot be written it waits for the next message, or the next start. */
+  async #bare(): Promise<void> {
+    try {
+      await this.running.baring.runDue(this.clock.now());
+    } catch (error) {
+      if (error instanceof StoreError) throw error;
+    }
+  }
+
   async #send(): Promise<void> {
+    await this.#bare();
     const now = this.clock.now();
     await this.running.sender.runDue(now);
     this.#mailing = this.#mailing.then(async () => {

@@ -47,7 +47,7 @@ export interface Received<Thread> {
   /** The number of the watch it stored. */
   readonly stored: number | null;
   /** Its sender was erased: the hashes of their pictures; else null. */
-  readonly forgotten: readonly string[] | null;
+  readonly forgotten: boolean;
   /** It was here already, or is a timer that was cleared meanwhile: nothing was changed, nothing is replied. */
   readonly duplicate: boolean;
   /** It is kept, and not taken yet. */
@@ -85,7 +85,7 @@ const nothing = ({ channel, person, id }: ThreadKey & MessageKey) => ({
   replies: [],
   thread: null,
   stored: null,
-  forgotten: null,
+  forgotten: false,
   duplicate: false,
   waiting: false,
   failures: [],
@@ -103,7 +103,7 @@ function together<Thread>(thread: ThreadKey & MessageKey, all: readonly Received
     replies: all.flatMap((one) => one.replies),
     thread: all.findLast((one) => one.thread !== null)?.thread ?? null,
     stored: all.findLast((one) => one.stored !== null)?.stored ?? null,
-    forgotten: all.some((one) => one.forgotten !== null) ? all.flatMap((one) => one.forgotten ?? []) : null,
+    forgotten: all.some((one) => one.forgotten),
     waiting: !all.some((one) => one.id === thread.id && !one.waiting),
     failures: all.flatMap((one) => one.failures),
   };

@@ -39,8 +39,8 @@ export function withoutObserver(watch: Watch, key: string): Watch {
       flowers: { ...plant.flowers, asTyped: String(plant.flowers.value) },
     })),
     queens: watch.queens.map((row) => ({ ...row, asTyped: row.bee ?? '' })),
-    // a picture carries its own time and place, and may show a garden
-    photographs: [],
+    // each is still to lose what its file tells of them (`bare.ts`)
+    photographs: watch.photographs.map((photograph) => ({ ...photograph, takenAt: null })),
     findings: watch.findings.map((finding) => ({ ...finding, values: {}, reply: null })),
     queries: watch.queries.map((query) => ({ ...query, answer: query.to === 'observer' ? null : query.answer })),
     history: watch.history.map((change) => ({

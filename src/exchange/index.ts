@@ -1,4 +1,5 @@
 /** What channels, the page and the commands may use of the exchange. */
+export { openBaring, type Baring, type Copy } from './bare.js';
 export type { Conversation, Effect, Step } from './conversation.js';
 export { openExchange, type Exchange, type Failure, type Received } from './exchange.js';
 export { openSender, SendLater, SendNever, type Outgoing, type Send, type Sender, type SenderRun } from './sender.js';

@@ -7,6 +7,7 @@ import type { Survey } from '../../shared/survey.js';
 import { say } from '../../shared/wording.js';
 import {
   addReply,
+  bareLater,
   clearTimer,
   codeSpent,
   erasePerson,
@@ -18,6 +19,7 @@ import {
   keepWatch,
   lastWatchesOf,
   personOf,
+  removeLater,
   setTimer,
   threadsOfObserver,
   threadOf,
@@ -49,8 +51,8 @@ export interface Taken<Thread> {
   readonly replies: readonly Reply[];
   /** The number of the watch that was stored with the observer's yes, practice included. */
   readonly stored: number | null;
-  /** The sender was erased: what lies outside the database must follow. The hashes of their pictures; else null. */
-  readonly forgotten: readonly string[] | null;
+  /** The sender was erased: what lies outside the database must follow. */
+  readonly forgotten: boolean;
 }
 
 /** More than anybody has. */
@@ -65,8 +67,6 @@ interface Work {
   readonly now: string;
   /** The observer's key of the sender. */
   readonly observer: string;
-  /** Hashes of pictures of somebody who was erased. */
-  readonly forgotten: string[];
 }
 
 /** All that is kept of the sender, in a reply to them. */
@@ -77,15 +77,24 @@ function giveData({ transaction, survey, message, addTo }: Work): void {
   addTo(message, { ...plain(say(survey.wording, 'given-data')), file: { name, text } });
 }
 
-/** Erases the sender; their watches stay under a key that nobody knows. Gives the hashes of their pictures. */
-function forget({ transaction, message, newId }: Work): string[] {
+/**
+ * Erases the sender; their watches stay under a key that nobody knows. Files come after the commit: their photographs lose
+ * their metadata (`bare.ts`), and those of no watch are removed.
+ */
+function forget({ transaction, message, newId }: Work): void {
   const observer = personOf(transaction, message)?.key;
   if (observer !== undefined) {
     const key = newId();
     const place = { survey: message.survey, observer, most: ALL_WATCHES };
-    for (const watch of lastWatchesOf(transaction, place)) keepWatch(transaction, withoutObserver(watch, key));
+    for (const watch of lastWatchesOf(transaction, place)) {
+      keepWatch(transaction, withoutObserver(watch, key));
+      for (const { sha256 } of watch.photographs) {
+        bareLater(transaction, message, { watch: watch.number, sha256 });
+        removeLater(transaction, message.survey, sha256);
+      }
+    }
   }
-  return erasePerson(transaction, message);
+  for (const sha256 of erasePerson(transaction, message)) removeLater(transaction, message.survey, sha256);
 }
 
 /** Sets the licence on every photograph of the observer, however long ago it was sent. */
@@ -141,8 +150,7 @@ function carryOut(work: Work, effect: Effect): void {
     case 'give-data':
       return giveData(work);
     case 'forget-person':
-      work.forgotten.push(...forget(work));
-      return;
+      return forget(work);
     case 'mail-code': {
       const asking = { survey: message.survey, key: work.observer };
       return mailCode(transaction, asking, effect, work);
@@ -201,8 +209,8 @@ export function take<Thread>(
     if (to.channel === message.channel && to.person === message.person) added.push(reply);
   };
   const observer = history.person?.key ?? history.fresh.observer;
-  const work: Work = { transaction, survey, message, addTo, newId, now, observer, forgotten: [] };
+  const work: Work = { transaction, survey, message, addTo, newId, now, observer };
   for (const effect of effects) carryOut(work, effect);
   for (const reply of replies) addTo(message, reply);
-  return { thread, replies: added, stored: storedIn(effects), forgotten: forgets ? work.forgotten : null };
+  return { thread, replies: added, stored: storedIn(effects), forgotten: forgets };
 }

@@ -1,4 +1,14 @@
 /** What the rest of the program may use of the store. Functions that write take the open `Transaction`. */
+export {
+  bared,
+  bareLater,
+  filesToRemove,
+  photographsToBare,
+  removed,
+  removeLater,
+  threadsToBare,
+  type PhotographToBare,
+} from './bare-photographs.js';
 export { codeOf, codeSpent, codeTried, keepCode, type StoredCode } from './codes.js';
 export { Connection, Store, Transaction } from './connection.js';
 export { queensPerWatch } from './counts.js';

@@ -110,6 +110,19 @@ export interface Tables {
     day: string;
     sent: number;
   };
+  /** Photographs of somebody who was forgotten that still have their metadata, with the number of their watch. */
+  toBare: {
+    survey: string;
+    channel: string;
+    person: string;
+    watch: number;
+    sha256: string;
+  };
+  /** Files that go as soon as nobody's watch or conversation refers to them. */
+  toRemove: {
+    survey: string;
+    sha256: string;
+  };
   places: {
     survey: string;
     observer: string;

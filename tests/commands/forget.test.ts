@@ -1,13 +1,19 @@
 /** What people may ask about their own data: all of it as a file, and to be forgotten without a trace. */
-import { existsSync, readdirSync, readFileSync, statSync, writeFileSync } from 'node:fs';
+import { readdirSync, readFileSync, statSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { expect, test } from 'vitest';
 import type { Watch } from '../../shared/record.js';
+import { v7 } from 'uuid';
+import { newThread, dayAndPlaceOf, step } from '../../src/dialog/index.js';
+import { openExchange } from '../../src/exchange/index.js';
+import { openStore } from '../../src/store/index.js';
+import { jpeg, NAME, png } from '../channels/telling-photographs.js';
+import { survey } from '../demo-survey.js';
 import { newFolder, run, type Said } from './program.js';
 
 const NOW = ['--now', '2026-05-06T18:30'];
-/** The smallest file that begins as a JPEG does. */
-const PICTURE = Buffer.from([0xff, 0xd8, 0xff, 0xe0, 1, 2, 3, 4]);
+/** Begins as a JPEG does, and is none. */
+const BROKEN = Buffer.concat([Buffer.from([0xff, 0xd8, 0xff, 0xe0]), Buffer.from(NAME)]);
 
 /** Words that lead to Wren and to nobody else. */
 const PERSONAL = [
@@ -71,7 +77,7 @@ const watchesIn = async (data: string): Promise<Watch[]> =>
 test('who asks to be forgotten leaves no word behind, and the watch stays', async () => {
   const data = newFolder();
   const picture = join(newFolder(), 'queen.jpg');
-  writeFileSync(picture, PICTURE);
+  writeFileSync(picture, await jpeg()); // which says her name, the day and the place
   const texts = SAID.map((text) => ({ text }));
   await talk(data, 'wrenna-thread', [...texts, { photo: picture }, { text: 'yes' }]);
   const [before] = await watchesIn(data);
@@ -89,7 +95,8 @@ test('who asks to be forgotten leaves no word behind, and the watch stays', asyn
   ]);
   expect(traces(data, [...PERSONAL, before!.observer])).toEqual([]);
   expect(readdirSync(join(data, 'mail'))).toEqual([]);
-  expect(existsSync(join(data, 'photos')) ? readdirSync(join(data, 'photos')) : []).toEqual([]);
+  const [photograph, ...others] = readdirSync(join(data, 'photos'));
+  expect(others).toEqual([]);
 
   const [after] = await watchesIn(data);
   expect(after).toMatchObject({
@@ -103,7 +110,9 @@ test('who asks to be forgotten leaves no word behind, and the watch stays', asyn
     // the centre of its tenth of a degree
     place: { latitude: 43.55, longitude: -90.65, words: '', private: true },
     queens: [{ bee: 'Bombus impatiens', count: 2 }],
+    photographs: [{ sha256: photograph, type: 'image/jpeg', takenAt: null }],
   });
+  expect(photograph).not.toBe(before?.photographs[0]?.sha256);
   expect(after?.place?.uncertaintyMetres).toBeGreaterThan(6000);
 });
 
@@ -186,4 +195,96 @@ test('an address that two people gave leads to the mails of neither for the othe
   const [left, ...others] = readdirSync(join(data, 'mail'));
   expect(others).toEqual([]);
   expect(readFileSync(join(data, 'mail', left!), 'utf8')).toContain('Wrenna');
+});
+
+/** The same two messages, taken by a program that ends as soon as they are on the disk. */
+async function forgetAndEnd(data: string): Promise<void> {
+  const store = await openStore(join(data, 'queenpost.sqlite'));
+  const now = (): string => '2026-05-06T23:40:00Z';
+  const conversation = { newThread, step, dayAndPlaceOf };
+  const exchange = openExchange({ store, survey, conversation, now, newId: () => v7(), newCode: () => '000000' });
+  for (const said of ['forget me', 'yes']) {
+    const what = { kind: 'text' as const, text: said };
+    const from = { survey: survey.settings.key, channel: 'terminal', person: 'wrenna-thread' };
+    const how = { replyTo: null, edits: null, manner: 'one' as const, proven: true };
+    await exchange.receive({ ...from, ...how, id: v7(), at: now(), what });
+  }
+  store.close();
+}
+
+const photographed = async (data: string, pictures: readonly Buffer[], person = 'wrenna-thread'): Promise<void> => {
+  const paths = pictures.map((bytes) => {
+    const path = join(newFolder(), 'queen');
+    writeFileSync(path, bytes);
+    return { photo: path };
+  });
+  const texts = SAID.map((text) => ({ text }));
+  await talk(data, person, [...texts.slice(0, -3), ...paths, ...texts.slice(-3)]);
+};
+
+test('a program that was killed after a person was forgotten leaves it to the next start to finish', async () => {
+  const data = newFolder();
+  await photographed(data, [await jpeg(), await png()]);
+  await forgetAndEnd(data);
+  expect(traces(data, [NAME])).toHaveLength(2); // the files are as they were
+
+  await talk(data, 'somebody-else', []);
+  // what is left is whom “I have forgotten you” still goes to
+  expect(traces(data, [...PERSONAL, NAME])).toEqual(['wrenna-thread in /queenpost.sqlite']);
+  const [watch] = await watchesIn(data);
+  expect(watch?.photographs.map(({ type }) => type)).toEqual(['image/jpeg', 'image/png']);
+  expect(watch?.photographs.map(({ sha256 }) => sha256).sort()).toEqual(readdirSync(join(data, 'photos')).sort());
+});
+
+test('a picture that cannot be freed of its metadata is dropped, and that is said at once', async () => {
+  const data = newFolder();
+  await photographed(data, [BROKEN, await jpeg()]);
+  const said = await talk(data, 'wrenna-thread', [{ text: 'forget me' }, { text: 'yes' }]);
+  expect(said.at(-1)?.replies).toEqual([
+    'I have forgotten you. Thank you for your watches; you are welcome back at any time.',
+    'One of your pictures could not be freed of what its file may say of you, so I removed it altogether.',
+  ]);
+  expect(traces(data, [...PERSONAL, NAME])).toEqual([]);
+  expect((await watchesIn(data))[0]?.photographs).toHaveLength(1);
+  expect(readdirSync(join(data, 'photos'))).toHaveLength(1);
+});
+
+test('a file that two people sent is freed of what it says when both are forgotten', async () => {
+  const data = newFolder();
+  const picture = await jpeg();
+  await photographed(data, [picture]);
+  await photographed(data, [picture], 'ansel');
+  await talk(data, 'wrenna-thread', [{ text: 'forget me' }, { text: 'yes' }]);
+  // the other's stays as they sent it
+  expect(readdirSync(join(data, 'photos'))).toHaveLength(2);
+  expect((await watchesIn(data))[1]?.photographs[0]?.takenAt).not.toBeNull();
+
+  await talk(data, 'ansel', [{ text: 'forget me' }, { text: 'yes' }]);
+  expect(traces(data, [NAME])).toEqual([]);
+  const [first, second] = await watchesIn(data);
+  expect(first?.photographs).toEqual(second?.photographs);
+  expect(readdirSync(join(data, 'photos'))).toEqual([first?.photographs[0]?.sha256]);
+});
+
+test('no photograph, and nothing that one tells, leaves the data folder', async () => {
+  const data = newFolder();
+  const picture = await jpeg();
+  await photographed(data, [picture]);
+  const said = await talk(data, 'wrenna-thread', [{ text: 'my photos: CC BY' }, { text: 'my data' }, { text: 'yes' }]);
+  const [published, exported] = [join(newFolder(), 'public'), join(newFolder(), 'exact')];
+  for (const args of [
+    ['publish', published],
+    ['export', exported],
+  ])
+    expect(await run([...args, '--data', data])).toMatchObject({ code: 0, stderr: '' });
+  const left = [...files(published), ...files(exported), ...files(join(data, 'mail')), said.at(-1)!.replies[1]!];
+  expect(left.length).toBeGreaterThan(10);
+  for (const path of left) {
+    const bytes = readFileSync(path);
+    // the picture's coded bytes, as they are and as a mail would carry them; entries of a zip have their names in plain
+    const coded = picture.subarray(picture.length >> 1, (picture.length >> 1) + 60);
+    expect(bytes.includes(coded), path).toBe(false);
+    expect(bytes.toString('latin1'), path).not.toMatch(/camera 9|\.(jpe?g|png|webp|heic)\b|image\/png/i);
+    expect(bytes.includes(picture.toString('base64').slice(1000, 1060)), path).toBe(false);
+  }
 });

@@ -52,7 +52,7 @@ test('a message is taken, and what was committed comes back', async () => {
     replies: [{ text: 'heard hello', choices: [], silent: false, report: null, revision: 0 }],
     thread: { heard: ['hello'] },
     stored: null,
-    forgotten: null,
+    forgotten: false,
     duplicate: false,
     waiting: false,
     failures: [],

@@ -74,7 +74,7 @@ test('every key begins with the survey', async () => {
   const first = (table: string) =>
     database.prepare(`select name from pragma_table_info(?) where pk = 1`).pluck().get(table);
   expect(tables.map((table) => [table, first(table)])).toEqual(tables.map((table) => [table, 'survey']));
-  expect(tables).toHaveLength(17);
+  expect(tables).toHaveLength(19);
   database.close();
 });
 
@@ -103,6 +103,6 @@ test('reading alone needs a database that is there, with tables of this version'
   mkdirSync(dirname(path));
   new Database(path).exec('create table other (a)').close();
   await expect(openStore(path, { readonly: true })).rejects.toThrow(
-    /older version \(without 0001-start, 0002-slots, 0003-photograph-licence, 0004-reminders, 0005-codes, 0006-name-shown\)/,
+    /older version \(without 0001-start, 0002-slots, 0003-photograph-licence, 0004-reminders, 0005-codes, 0006-name-shown, 0007-bare-photographs\)/,
   );
 });

@@ -6,6 +6,7 @@ import * as photographLicence from './0003-photograph-licence.js';
 import * as reminders from './0004-reminders.js';
 import * as codes from './0005-codes.js';
 import * as nameShown from './0006-name-shown.js';
+import * as barePhotographs from './0007-bare-photographs.js';
 
 export const MIGRATIONS: Readonly<Record<string, Migration>> = {
   '0001-start': start,
@@ -14,4 +15,5 @@ export const MIGRATIONS: Readonly<Record<string, Migration>> = {
   '0004-reminders': reminders,
   '0005-codes': codes,
   '0006-name-shown': nameShown,
+  '0007-bare-photographs': barePhotographs,
 };
