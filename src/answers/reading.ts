@@ -49,3 +49,8 @@ export const unsure = <Value>(offer: readonly Value[], ask: Ask, used: readonly 
 });
 
 export const none = (ask: Ask, used: readonly Span[] = []): Reading<never> => ({ state: 'none', ask, used });
+
+/** The reading of a part of a text, with its place told in the whole. */
+export function movedBy<Value>(by: number, reading: Reading<Value>): Reading<Value> {
+  return by === 0 ? reading : { ...reading, used: reading.used.map(([from, to]): Span => [from + by, to + by]) };
+}

@@ -27,6 +27,7 @@ const FORMS: readonly CoordinatesForm[] = [
 
 /** All coordinates in the text, left to right, none overlapping. */
 export function coordinatesIn(text: string, setting: Setting): readonly CoordinatesFound[] {
+  if (!/[\d+]/.test(text)) return [];
   const plain = plainCoordinates(text);
   const found: CoordinatesFound[] = [];
   for (const form of FORMS) {

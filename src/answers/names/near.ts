@@ -6,6 +6,7 @@ import type { NameIndex } from './name-index.js';
 import type { Use } from './use.js';
 import type { KnownName } from './known-name.js';
 import { distance, editsBetween, lettersApart, lettersIn, slipsAllowed, spelled, type Spelled } from './similarity.js';
+import { byWord, madeOnce } from '../text.js';
 import type { Word } from './tokens.js';
 
 /** A name with words left out is as much further off as one edit. */
@@ -76,6 +77,9 @@ function candidates(index: NameIndex, { letters, sound }: Spelled): KnownName[] 
   return found;
 }
 
+/** Asked for the same words again and again: most words of a message are in no name, whoever writes it. */
+const candidatesOf = madeOnce((index: NameIndex) => byWord((letters) => candidates(index, spelled(letters))));
+
 /**
  * Known names near to the words, nearest first, those about as near as the nearest; empty where none is. `whole` is
  * their letters as one; with no words given, only that is compared.
@@ -88,7 +92,7 @@ export function nearFits(
   isPlain: (word: Word) => boolean = () => false,
 ): Near[] {
   const typed = spelled(whole);
-  const found = candidates(index, typed);
+  const found = candidatesOf(index)(whole);
   if (found.length === 0) return [];
   const pieces = saying.map((word): Piece => ({ ...spelled(word.plain), plain: isPlain(word) }));
   const best = new Map<string, Near>();

@@ -5,7 +5,7 @@
 import { unsure, type Context, type Span } from '../reading.js';
 import { fold } from '../text.js';
 import type { Times } from '../times.js';
-import { blankLines, keepOnly, maskedWith } from './blank-lines.js';
+import { blankLines, maskedWith } from './blank-lines.js';
 import { readPlantsAndTally } from './flora-told.js';
 import { floraIn } from './flowers.js';
 import { readLabelled } from './form.js';
@@ -68,8 +68,8 @@ function readUnderQuestions(gathering: Gathering, parts: OwnText['parts']): void
   for (const { span, question } of parts.slice(0, MOST_ANSWERS)) {
     const asked = question === null ? [] : fieldsOf(question);
     if (asked.length === 0) continue;
-    const inner = gather(keepOnly(text, [span]), [], context, asked, false);
-    if (gathering.takeFrom(inner)) gathering.setAside([span]);
+    const inner = gather(text.slice(...span), [], context, asked, false);
+    if (gathering.takeFrom(inner, span[0])) gathering.setAside([span]);
     // "none" below is of these
     context = watchedWith(context, inner.plants());
   }

@@ -6,7 +6,7 @@ import { findPatch, readPatch } from '../patch.js';
 import { findPlace, readPlace, type PlaceRead } from '../place.js';
 import type { PlantTold } from '../plants.js';
 import { namesSaid } from '../plants/plants-said.js';
-import type { Context, Finder, Reader, Reading, Span } from '../reading.js';
+import { movedBy, type Context, type Finder, type Reader, type Reading, type Span } from '../reading.js';
 import { readSky } from '../sky.js';
 import type { TallyRow } from '../tally.js';
 import { findTemperature, readTemperature } from '../temperature.js';
@@ -87,10 +87,10 @@ export class Gathering {
     this.found.set(field, reading);
   }
 
-  /** Takes what another gathering found, where this one has nothing yet. True where anything was taken. */
-  takeFrom(other: Gathering): boolean {
+  /** Takes what a gathering of the text from `at` on found, where this one has nothing yet. True where anything was taken. */
+  takeFrom(other: Gathering, at: number): boolean {
     const open = [...other.found].filter(([field, reading]) => reading.state !== 'none' && !this.has(field));
-    for (const [field, reading] of open) this.found.set(field, reading);
+    for (const [field, reading] of open) this.found.set(field, movedBy(at, reading));
     return open.length > 0;
   }
 
@@ -144,14 +144,17 @@ export class Gathering {
 export const overlap = (one: readonly Span[], other: readonly Span[]): boolean =>
   one.some(([from, to]) => other.some((span) => from < span[1] && span[0] < to));
 
+/** Blanks before the first word: most of a text may be blanked out, and looking at nothing takes time too. */
+const marginOf = (text: string): number => text.length - text.trimStart().length;
+
 /** A finder's reading is sure or unsure; none is no reading. */
 export function passing<Field extends Plain>(
   field: Field,
   text: string,
   context: Context,
 ): Reading<FieldValues[Field]> | null {
-  const [first] = READERS[field].passing(text, context);
-  return first && first.state !== 'none' ? first : null;
+  const [first] = READERS[field].passing(text.trim(), context);
+  return first && first.state !== 'none' ? movedBy(marginOf(text), first) : null;
 }
 
 /** Words told in passing are a place where they hold a name, or say whose or which: not "by the porch". */
@@ -221,7 +224,7 @@ export function askInto<Field extends Plain>(
   text: string,
   parts?: readonly Span[],
 ): void {
-  const reading = READERS[field].asked(text, gathering.context);
+  const reading = movedBy(marginOf(text), READERS[field].asked(text.trim(), gathering.context));
   const before = gathering.get(field);
   if (reading.state === 'none' && before !== undefined && before.state !== 'none') return;
   gathering.drop(field);

@@ -37,6 +37,9 @@ const formOf = madeOnce((labels: Words['note']['labels']) => {
   return { labelOf, pattern, bare };
 });
 
+/** Without any of these no label has its sign. */
+const SIGN = /[:=\t]|[ \t]-[ \t]/;
+
 const BULLET = /^[ \t]*(?:[-*•–]|\d{1,2}[.)]|[ \t]{2})/;
 
 /** Where a value ends that stands on the lines below its label: one line, or all lines of a list. */
@@ -54,8 +57,10 @@ function listEnd(folded: string, from: number): number {
 /** Labels with their values, left to right. `folded` is the writer's own text. */
 export function labelledIn(folded: string, words: Words): Labelled[] {
   const { labelOf, pattern, bare } = formOf(words.note.labels);
-  const signed = [...folded.matchAll(pattern)];
-  const unsigned = [...folded.matchAll(bare)].filter(({ index }) => !signed.some((match) => match.index === index));
+  const signed = SIGN.test(folded) ? [...folded.matchAll(pattern)] : [];
+  const unsigned = (folded.includes('\n') ? [...folded.matchAll(bare)] : []).filter(
+    ({ index }) => !signed.some((match) => match.index === index),
+  );
   const matches =
     unsigned.length < LEAST_BARE_LABELS ? signed : [...signed, ...unsigned].sort((a, b) => a.index - b.index);
   const found = matches.flatMap((match) => {

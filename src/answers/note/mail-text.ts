@@ -297,7 +297,9 @@ export function ownText(text: string, words: Words): OwnText {
     const typed = text.slice(last.line.from, last.line.to);
     const before = kept.at(-2);
     const afterGap = before !== undefined && isBlank(lines[lines.indexOf(last.line) - 1]);
-    if (before && last.question === null && LONE_NAME.test(typed) && (afterGap || /^[ \t]*[-–—~]/u.test(typed))) {
+    // "Clear" right under its question is an answer
+    const isName = LONE_NAME.test(typed) && (afterGap || /^[ \t]*[-–—~]/u.test(typed));
+    if (isName && (last.question === null ? before : before?.question === last.question)) {
       drop(last.line.from, last.line.to);
       kept.pop();
     } else {

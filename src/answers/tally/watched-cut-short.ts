@@ -9,9 +9,9 @@ const patterns = madeOnce(({ tally, numbers }: Words) => {
   const number = `(?:\\d|${anyOf(Object.keys(numbers.units), numbers.articles)})`;
   return [
     // "col. 1 bimac", "col: 1", "col - 1"
-    new RegExp(`(?<![\\p{L}\\p{M}'])(?<said>\\p{L}{3,}\\.?)\\s*[:=-]?\\s*${number}`, 'gu'),
+    new RegExp(`(?<![\\p{L}\\p{M}'])(?<said>\\p{L}{3,}(?!\\p{L})\\.?)\\s{0,3}[:=-]?\\s{0,3}${number}`, 'gu'),
     // "1 bimac on the col."
-    new RegExp(`${anyOf(tally.onPlants)}\\s+(?:the\\s+)?(?<said>\\p{L}{3,}\\.?)(?![\\p{L}\\p{M}'])`, 'gu'),
+    new RegExp(`${anyOf(tally.onPlants)}\\s{1,3}(?:the\\s{1,3})?(?<said>\\p{L}{3,}\\.?)(?![\\p{L}\\p{M}'])`, 'gu'),
     // "1 bimac col, 2 bimac dutch": right behind the bee
     /(?<![\p{L}\p{M}'])(?<said>\p{L}{3,})(?=[.,;\n]|$)/gu,
   ] as const;
