@@ -28,6 +28,8 @@ const table: [typed: string, expected: string][] = [
   ['Hello,\nsorry this is late.\nThanks,\n2 imps on the plum', 'sorry this is late. / Thanks, / 2 imps on the plum'],
   ['no bees. Yours truly, Odile P. Brandvold (age 79)', 'no bees.'],
   ['no bees. Regards, Odile', 'no bees.'],
+  ['> Bees?\nnone\n\nR', 'none'], // an initial behind the last answer
+  ['> Bees?\nnone\n> Sky?\n\nClear', 'none / Clear'], // an answer, though it looks like a name
   ['no bees. thanks, Odile', 'no bees.'],
   ['I did my best\nand saw 3 imps', 'I did my best / and saw 3 imps'],
   ['two imps\n-- \nMaren Tollefson\n(608) 555-0142', 'two imps'],
