@@ -1,5 +1,11 @@
 import { defineConfig } from 'vitest/config';
 
 export default defineConfig({
-  test: { dir: 'tests', env: { TZ: 'America/Chicago' }, passWithNoTests: false, testTimeout: 120_000 },
+  test: {
+    dir: 'tests',
+    env: { TZ: 'America/Chicago' },
+    globalSetup: 'tests/temporary-folder.ts',
+    passWithNoTests: false,
+    testTimeout: 120_000,
+  },
 });
