@@ -43,6 +43,15 @@ function nameShownOf(own: Person, other: Person): boolean {
   return !keepsBack && people.some(({ nameShown, name }) => nameShown && name === standing);
 }
 
+/** The later of two days, as what is kept of a person; nothing where there is none. */
+function lastReminded(own: Person, other: Person): Pick<Person, 'remindedOn'> {
+  const remindedOn = [own, other]
+    .flatMap((person) => person.remindedOn ?? [])
+    .sort()
+    .at(-1);
+  return remindedOn === undefined ? {} : { remindedOn };
+}
+
 /** The person of this thread, once they are the other observer too; name and address are the other's, who came first. */
 export function joinedPerson(own: Person, other: Person): Person {
   return {
@@ -55,5 +64,6 @@ export function joinedPerson(own: Person, other: Person): Person {
     photographLicence: licenceOf(own, other),
     nameShown: nameShownOf(own, other),
     reminders: own.reminders || other.reminders,
+    ...lastReminded(own, other),
   };
 }

@@ -1,6 +1,6 @@
 /** People and their saved places: private, kept apart from the records, never published. */
 import { z } from 'zod';
-import { instant } from './record.js';
+import { instant, localDate } from './record.js';
 import { PHOTOGRAPH_LICENCES } from './vocabularies.js';
 
 export const personSchema = z.strictObject({
@@ -24,6 +24,8 @@ export const personSchema = z.strictObject({
   nameShown: z.boolean(),
   /** They asked to be reminded of the watches still wanted. */
   reminders: z.boolean(),
+  /** The local day of their last reminder, in whichever thread; left out where there was none. */
+  remindedOn: localDate.optional(),
 });
 
 export const savedPlaceSchema = z.strictObject({

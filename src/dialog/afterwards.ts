@@ -4,7 +4,7 @@ import type { History } from '../../shared/history.js';
 import type { Person } from '../../shared/person.js';
 import { say } from '../../shared/wording.js';
 import { offered, wantsOffer } from './reminders.js';
-import type { Asking, Effect, Scene, Thread } from './types.js';
+import type { Asking, Effect, Scene } from './types.js';
 
 /** Whether it is still to be asked, now that a watch with a photograph is stored. */
 export const wantsLicence = (person: Person): boolean =>
@@ -37,7 +37,6 @@ export interface Afterwards {
 export function afterwards(
   person: Person,
   { photographed, progress }: { readonly photographed: boolean; readonly progress: History['progress'] },
-  thread: Thread,
   scene: Scene,
 ): Afterwards {
   for (const field of ['name', 'mail'] as const) {
@@ -50,7 +49,7 @@ export function afterwards(
     const asked = { ...person, declined: [...person.declined, ASKED_NAME_SHOWN] };
     return { asking: { kind: 'name-shown' }, said: [], effects: [{ do: 'keep-person', person: asked }] };
   }
-  if (wantsOffer(person, progress, thread, scene))
+  if (wantsOffer(person, progress, scene))
     return {
       asking: null,
       said: [say(scene.survey.wording, 'reminders-offer', { target: progress.target })],

@@ -85,7 +85,7 @@ function store(thread: Thread, report: Report, reply: string, scene: Scene): Out
     effects.push(sendReceipt(watch, { name, mail }, { watches, target }, after));
   }
   const facts = { photographed: watch.photographs.length > 0, progress: { watches, target } };
-  const wanted = afterwards(personOf(scene), facts, { ...thread, report: null }, scene);
+  const wanted = afterwards(personOf(scene), facts, scene);
   effects.push(...wanted.effects);
   said.push(...wanted.said);
   const { asking } = wanted;

@@ -57,7 +57,7 @@ export function answerLicence(thread: Thread, text: string, wish: Wish | null, s
     const done: Thread = { ...thread, asking: null };
     const chosen = choose(done, licence, scene);
     const person = { ...personOf(scene), photographLicence: licence };
-    const wanted = afterwards(person, { photographed: true, progress: scene.history.progress }, done, scene);
+    const wanted = afterwards(person, { photographed: true, progress: scene.history.progress }, scene);
     return {
       ...chosen,
       said: [...chosen.said, ...wanted.said],

@@ -15,7 +15,7 @@ export function answerNameShown(thread: Thread, text: string, wish: Wish | null,
   if (bare !== 'yes' && !declines) return null;
   const person = { ...personOf(scene), nameShown: bare === 'yes' };
   const photographed = scene.history.lastWatches.some(({ photographs }) => photographs.length > 0);
-  const wanted = afterwards(person, { photographed, progress: scene.history.progress }, thread, scene);
+  const wanted = afterwards(person, { photographed, progress: scene.history.progress }, scene);
   const said = say(wording, person.nameShown ? 'name-shown' : 'name-hidden', { name: person.name ?? '' });
   return {
     thread: { ...thread, asking: wanted.asking },

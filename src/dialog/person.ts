@@ -52,7 +52,7 @@ export function answerPerson(
   const person = personOf(scene);
   const done = (next: Person, said: readonly string[], more: readonly Effect[] = []): Outcome => {
     const photographed = scene.history.lastWatches.some(({ photographs }) => photographs.length > 0);
-    const wanted = afterwards(next, { photographed, progress: scene.history.progress }, thread, scene);
+    const wanted = afterwards(next, { photographed, progress: scene.history.progress }, scene);
     return {
       thread: { ...thread, asking: wanted.asking },
       said: [...said, ...wanted.said],

@@ -102,7 +102,7 @@ export function answerJoin(thread: Thread, watchId: string, text: string, scene:
     ],
     changedAt: scene.now,
   };
-  const wanted = afterwards(person, { photographed: true, progress: scene.history.progress }, thread, scene);
+  const wanted = afterwards(person, { photographed: true, progress: scene.history.progress }, scene);
   return {
     thread: { ...thread, asking: wanted.asking, photographs: [] },
     said: [say(wording, 'photograph-joined', { number: watch.number }), ...wanted.said],

@@ -43,9 +43,8 @@ const localNow = ({ now, survey }: Scene): Temporal.PlainDateTime =>
   Temporal.Instant.from(now).toZonedDateTimeISO(survey.settings.timeZone).toPlainDateTime();
 
 /** Never on the present day, and a week after the last one. */
-function following(thread: Thread, scene: Scene): { day: string; due: string } | null {
+function following({ remindedOn }: Pick<Person, 'remindedOn'>, scene: Scene): { day: string; due: string } | null {
   const tomorrow = later(localNow(scene).toPlainDate().toString(), 1);
-  const { remindedOn } = thread;
   const week = remindedOn === undefined ? tomorrow : later(remindedOn, DAYS_APART);
   return nextReminder(week > tomorrow ? week : tomorrow, scene.survey.settings);
 }
@@ -60,10 +59,9 @@ const TOLD = 'reminders';
 export const wantsOffer = (
   person: Person,
   { watches, target }: { readonly watches: number; readonly target: number },
-  thread: Thread,
   scene: Scene,
 ): boolean =>
-  !person.reminders && !person.declined.includes(TOLD) && watches < target && following(thread, scene) !== null;
+  !person.reminders && !person.declined.includes(TOLD) && watches < target && following(person, scene) !== null;
 
 export const offered = (person: Person): Person => ({ ...person, declined: [...person.declined, TOLD] });
 
@@ -71,7 +69,7 @@ export function startReminders(thread: Thread, person: Person, scene: Scene): Ou
   const { wording } = scene.survey;
   const { watches, target } = scene.history.progress;
   const then = thread.asking === null ? 'rest' : 'repeat';
-  const next = following(thread, scene);
+  const next = following(person, scene);
   if (watches >= target || next === null) {
     const said = watches >= target ? say(wording, 'reminders-reached', { target }) : say(wording, 'reminders-none-due');
     return { thread, said: [said], effects: [], then };
@@ -98,14 +96,13 @@ export function stopReminders(thread: Thread, person: Person, scene: Scene): Out
 }
 
 /** Whether now, which may be later than the timer was due, is a fit moment. */
-function isFitNow(thread: Thread, scene: Scene): boolean {
+function isFitNow({ remindedOn }: Person, scene: Scene): boolean {
   const { settings } = scene.survey;
   const now = localNow(scene);
   const at = now.toPlainDate().toPlainDateTime(Temporal.PlainTime.from(settings.reminders.at));
   const isTimely =
     Temporal.PlainDateTime.compare(now, at) >= 0 &&
     Temporal.PlainDateTime.compare(now, at.add({ hours: LATEST_HOURS })) <= 0;
-  const { remindedOn } = thread;
   const isWeekOver = remindedOn === undefined || now.toPlainDate().toString() >= later(remindedOn, DAYS_APART);
   return isTimely && isWeekOver && isFit(now.toPlainDate(), settings);
 }
@@ -113,16 +110,20 @@ function isFitNow(thread: Thread, scene: Scene): boolean {
 /** A reminder that came due. One that nobody wants any more is ignored. */
 export function onReminder(thread: Thread, scene: Scene): Outcome {
   const { history, survey } = scene;
-  if (history.person?.reminders !== true) return { thread, said: [], effects: [], then: 'rest' };
+  const { person } = history;
+  if (person?.reminders !== true) return { thread, said: [], effects: [], then: 'rest' };
   const { watches, target } = history.progress;
   const isBusy = !isEmpty(thread.report) || thread.parked.length > 0;
-  const sends = !isBusy && watches < target && isFitNow(thread, scene);
-  const after: Thread = sends ? { ...thread, remindedOn: localNow(scene).toPlainDate().toString() } : thread;
+  const sends = !isBusy && watches < target && isFitNow(person, scene);
+  const after = sends ? { ...person, remindedOn: localNow(scene).toPlainDate().toString() } : person;
   const next = following(after, scene);
   return {
-    thread: after,
+    thread,
     said: sends ? [say(survey.wording, 'reminder', { watches, target, left: target - watches })] : [],
-    effects: next === null ? [] : [timer(next.due)],
+    effects: [
+      ...(sends ? [{ do: 'keep-person', person: after } as const] : []),
+      ...(next === null ? [] : [timer(next.due)]),
+    ],
     then: 'rest',
   };
 }

@@ -154,8 +154,6 @@ export interface Thread {
   readonly photographs: readonly Photograph[];
   /** When the last message came: a long silence is greeted. */
   readonly lastAt: string | null;
-  /** The local day of their last reminder; left out where there was none. */
-  readonly remindedOn?: string;
 }
 
 export type Effect =

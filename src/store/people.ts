@@ -25,10 +25,11 @@ const selectPeople = query((database, place: { survey: string }) =>
 export const peopleOf = (connection: Connection, survey: string): Person[] =>
   selectPeople.all(connection, { survey }).map(toPerson);
 
-function toPerson({ consentAt, consentWordingVersion, mailProven, ...row }: Tables['persons']): Person {
+function toPerson({ consentAt, consentWordingVersion, mailProven, remindedOn, ...row }: Tables['persons']): Person {
   return readable(`The person of key ${row.key}`, personSchema, () => ({
     ...row,
     ...(mailProven === 1 ? { mailProven: true } : {}),
+    ...(remindedOn === null ? {} : { remindedOn }),
     consent: consentAt === null ? null : { at: consentAt, wordingVersion: consentWordingVersion },
     declined: fromJson(row.declined),
     nameShown: row.nameShown === 1,
@@ -90,6 +91,7 @@ const upsertPerson = query((database, place: Tables['persons']) =>
       nameShown: place.nameShown,
       reminders: place.reminders,
       mailProven: place.mailProven,
+      remindedOn: place.remindedOn,
     } satisfies Tables['persons'])
     .onConflict((same) =>
       same.columns(['survey', 'channel', 'person']).doUpdateSet((row) => ({
@@ -103,6 +105,7 @@ const upsertPerson = query((database, place: Tables['persons']) =>
         nameShown: row.ref('excluded.nameShown'),
         reminders: row.ref('excluded.reminders'),
         mailProven: row.ref('excluded.mailProven'),
+        remindedOn: row.ref('excluded.remindedOn'),
       })),
     ),
 );
@@ -113,7 +116,16 @@ const updateOthers = query(
     database,
     place: Pick<
       Tables['persons'],
-      'survey' | 'key' | 'name' | 'mail' | 'declined' | 'photographLicence' | 'nameShown' | 'reminders' | 'mailProven'
+      | 'survey'
+      | 'key'
+      | 'name'
+      | 'mail'
+      | 'declined'
+      | 'photographLicence'
+      | 'nameShown'
+      | 'reminders'
+      | 'mailProven'
+      | 'remindedOn'
     >,
   ) =>
     database
@@ -126,6 +138,7 @@ const updateOthers = query(
         nameShown: place.nameShown,
         reminders: place.reminders,
         mailProven: place.mailProven,
+        remindedOn: place.remindedOn,
       })
       .where('survey', '=', place.survey)
       .where('key', '=', place.key),
@@ -144,6 +157,7 @@ export function keepPerson(transaction: Transaction, person: Person): void {
     nameShown: person.nameShown ? 1 : 0,
     reminders: person.reminders ? 1 : 0,
     mailProven: person.mailProven === true ? 1 : 0,
+    remindedOn: person.remindedOn ?? null,
   };
   upsertPerson.run(transaction, {
     ...shared,

@@ -99,6 +99,7 @@ export interface Tables {
     nameShown: Bit;
     reminders: Bit;
     mailProven: Bit;
+    remindedOn: string | null;
   };
   /** The last code mailed to an address (in small letters); `kept` is its hash, `sent` how many were mailed on `day`. */
   codes: {

@@ -33,3 +33,15 @@ const table: [what: string, own: Partial<Person>, other: Partial<Person>, shown:
 test.each(table)('the name, %s', (_what, own, other, shown) => {
   expect(joinedPerson(person(own), person(other)).nameShown).toBe(shown);
 });
+
+test('the last reminder is the later one of either thread', () => {
+  const [early, late] = [{ remindedOn: '2026-05-02' }, { remindedOn: '2026-05-09' }];
+  for (const [own, other] of [
+    [early, late],
+    [late, early],
+    [late, {}],
+    [{}, late],
+  ] as const)
+    expect(joinedPerson(person(own), person(other)).remindedOn).toBe('2026-05-09');
+  expect(joinedPerson(person({}), person({}))).not.toHaveProperty('remindedOn');
+});

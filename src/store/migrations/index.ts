@@ -7,6 +7,7 @@ import * as reminders from './0004-reminders.js';
 import * as codes from './0005-codes.js';
 import * as nameShown from './0006-name-shown.js';
 import * as barePhotographs from './0007-bare-photographs.js';
+import * as remindedOn from './0008-reminded-on.js';
 
 export const MIGRATIONS: Readonly<Record<string, Migration>> = {
   '0001-start': start,
@@ -16,4 +17,5 @@ export const MIGRATIONS: Readonly<Record<string, Migration>> = {
   '0005-codes': codes,
   '0006-name-shown': nameShown,
   '0007-bare-photographs': barePhotographs,
+  '0008-reminded-on': remindedOn,
 };
