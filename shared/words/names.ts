@@ -7,6 +7,8 @@ export const namesSection = z.strictObject({
   joining: words,
   /** Other ways to write a word of a name: "2" in "2-spotted". */
   saidAs: z.record(z.string(), z.string()),
+  /** The first letters of a common name's first word: "c. eastern". */
+  initials: z.record(z.string(), z.array(z.string())),
   /** What else stands for a name or short form of a bee: "by mac" for "bimac". */
   heardAs: z.record(z.string(), z.string()),
   /** "bombus", "psithyrus", "b": add nothing before a bee's name. */
@@ -60,6 +62,8 @@ export const namesSection = z.strictObject({
   unknown: words,
   /** Hedges besides those of `hedges`: "cf", "looks like". */
   hedges: words,
+  /** What can stand between a word of doubt and the name it is about: "I believe was a". */
+  hedgeLinks: words,
   /** Hedges of amounts and places, of a name only right before it: "about". */
   amountHedges: words,
   /** Hedges of what stands before them: "?". */

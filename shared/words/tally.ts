@@ -50,6 +50,10 @@ export const tallySection = z.strictObject({
   nameless: words,
   /** "Only flies", "nothing but ants": no queen was seen. */
   onlyOthers: words,
+  /** Beside "the same one": seen again on its own plant, which is no visit. */
+  returned: words,
+  /** "Nothing but 1 impatiens on the phlox": the other plants had none. */
+  exceptThese: words,
   /** Queens not named yet, of a sum said before: "5 bees, 3 imps and the rest bimacs". */
   remainder: words,
   /** One more queen: "one was an imp, the other a bimac". */

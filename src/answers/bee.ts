@@ -23,6 +23,7 @@ import {
   usedBy,
   vocabularyOf,
   withBumble,
+  withInitials,
   type Word,
   wordAfter,
   wordBefore,
@@ -54,7 +55,9 @@ export const readBee: Reader<BeeName> = (text, context) => {
   if (whole.trim() === '') return none('empty');
   if (whole.length > LONGEST_ANSWER) return none('too-long');
   const folded = besideSmallTalk(whole, context);
-  const words = withBumble(wordsOf(folded, context.words.names), vocabularyOf(context.words));
+  const { names } = context.words;
+  const vocabulary = vocabularyOf(context.words);
+  const words = withInitials(withBumble(wordsOf(folded, names), vocabulary), names, vocabulary, beesOf(context));
   if (words.length === 0 || isTalk(folded, words, context)) return none('bee-no-name');
 
   const index = beesOf(context);

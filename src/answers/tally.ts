@@ -97,7 +97,7 @@ function heard(all: readonly Mark[], folded: string, context: Context): Heard {
   const used = joinSpans(marks.filter(({ kind }) => kind !== 'break' && kind !== 'unknown').map(({ span }) => span));
   const said = withBothCounted(saidIn(marks));
   const lasting = phrases.saysPhases(folded) ? withoutEmptyWhiles(said) : said;
-  const meant = settle(place(lasting), context.watched);
+  const meant = settle(place(lasting), context.watched, phrases.saysReturned(folded));
   return { meant, used, insects: marks.some(({ kind }) => kind === 'insect') };
 }
 
@@ -117,7 +117,7 @@ export const readTally: Reader<TallyRow[]> = (text, context) => {
   // "not sure" says how many of nothing
   if (marks.every(({ kind }) => kind === 'cannot-tell' || kind === 'break' || kind === 'unknown'))
     return none('tally-not-understood');
-  const { meant, used, insects } = heard(phrases.saysOnly(folded) ? withNoneButOthers(marks) : marks, folded, context);
+  const { meant, used, insects } = heard(withNoneButOthers(marks, folded, phrases.saysOnly), folded, context);
   const { rows, beesMissing } = meant;
   const doubts: readonly Ask[] =
     onlyUnseen && seen.length < found.length ? [...meant.doubts, 'tally-unclear'] : meant.doubts;

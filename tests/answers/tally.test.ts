@@ -116,7 +116,7 @@ check([
   ['2 imp', two, 'sure 2 impatiens @?'],
   ['2 imp on it', two, 'sure 2 impatiens @?'],
   ['2 imp', [], 'sure 2 impatiens @?'],
-  ['2 imp but nothing on the phlox', two, 'sure 2 impatiens @?, 0 - @phlox'],
+  ['2 imp but nothing on the phlox', two, 'sure 2 impatiens @bluebells, 0 - @phlox'],
   // a plant of no list by a part of its words
   ['1 imp on the blue flower', ['unknown little blue flower', 'Phlox'], 'sure 1 impatiens @unknown little blue flower'],
   ['1 imp on the blue one', ['unknown little blue flower', 'Phlox'], 'sure 1 impatiens @unknown little blue flower'],

@@ -1,7 +1,8 @@
 /** Words by which bees are told apart from what is said around them. */
+import type { NameIndex } from './name-index.js';
 import { editsBetween } from './similarity.js';
-import type { Word } from './tokens.js';
-import type { Vocabulary } from './vocabulary.js';
+import { stemOf, wordAfter, type Word } from './tokens.js';
+import type { NameWords, Vocabulary } from './vocabulary.js';
 
 const BUMBLE = { letters: 'bumble', slips: 1 };
 const BUMBLEBEE = { letters: 'bumblebee', slips: 2 };
@@ -18,6 +19,25 @@ export function withBumble(words: readonly Word[], vocabulary: Vocabulary): Word
     if (vocabulary.bumblebee.has(word.plain) || vocabulary.isPlain(word.plain)) return word;
     const isBumble = isSlipOf(word, BUMBLE) || isSlipOf(word, BUMBLEBEE);
     return isBumble ? { ...word, plain: BUMBLE.letters, stem: BUMBLE.letters } : word;
+  });
+}
+
+/** "c. eastern", "n. amber", "am bumble": the first word of a common name by its first letters, where the rest is in full. */
+export function withInitials(
+  words: readonly Word[],
+  { initials }: NameWords,
+  vocabulary: Vocabulary,
+  index: NameIndex,
+): readonly Word[] {
+  if (!words.some(({ plain }) => Object.hasOwn(initials, plain))) return words;
+  return words.map((word, at) => {
+    const next = wordAfter(words, at + 1);
+    if (!next || !Object.hasOwn(initials, word.plain)) return word;
+    const rest = vocabulary.bumblebee.has(next.plain) ? (isBumble(next, vocabulary) ? '' : null) : next.stem;
+    const first = initials[word.plain]!.find(
+      (each) => rest !== null && index.exact.get(stemOf(each) + rest)?.some(({ kind }) => kind === 'common') === true,
+    );
+    return first === undefined ? word : { ...word, plain: first, stem: stemOf(first), dotted: false };
   });
 }
 

@@ -1,7 +1,7 @@
 /** Finds the bees and plants named in running text. */
 import type { Context, Span } from '../reading.js';
 import { fold, madeOnce } from '../text.js';
-import { isBeeGenus, withBumble } from './bee-words.js';
+import { isBeeGenus, withBumble, withInitials } from './bee-words.js';
 import { beeHits, isInsect } from './bees.js';
 import { doubted, hedgesIn } from './hedges.js';
 import { beesOf, plantsOf } from './index-of-names.js';
@@ -73,12 +73,14 @@ export function genusMentions(folded: string, words: readonly Word[], context: C
 const sorted = (names: readonly FoundName[]): FoundName[] => [...names].sort((a, b) => a.span[0] - b.span[0]);
 
 function search(folded: string, context: Context): FoundNames {
-  const words = withBumble(wordsOf(folded, context.words.names), vocabularyOf(context.words));
+  const vocabulary = vocabularyOf(context.words);
+  const words = withBumble(wordsOf(folded, context.words.names), vocabulary);
   const { region } = context.survey;
   const beeIndex = beesOf(context);
   const plantIndex = plantsOf(context);
   const watched = watchedTaxa(context);
-  const beeNames = beeHits(words, context, 'running')
+  const beeWords = withInitials(words, context.words.names, vocabulary, beeIndex);
+  const beeNames = beeHits(beeWords, context, 'running')
     .filter((hit) => !isInsect(hit))
     .map((hit) => found(hit, settleBee(hit, region, beeIndex)));
   const plantNames = plantHits(words, context, 'running').map((hit) =>
@@ -101,7 +103,7 @@ function search(folded: string, context: Context): FoundNames {
     ({ span }) => !unknown.some((mention) => touches(mention.span, span)),
   );
   const spans = named.map(({ span }) => span);
-  const inDoubt = new Set([...doubted(folded, spans, hedges)].map((at) => named[at]));
+  const inDoubt = new Set([...doubted(folded, spans, hedges, context.words.names)].map((at) => named[at]));
   const withDoubt = (name: FoundName): FoundName => (inDoubt.has(name) ? { ...name, doubt: true } : name);
   return { bees: sorted([...bees, ...mentions]).map(withDoubt), plants: plants.map(withDoubt) };
 }

@@ -1,6 +1,7 @@
 /** Words of doubt, and which name each of them is about. */
 import type { Words } from '../../../shared/words.js';
 import type { Span } from '../reading.js';
+import { anyOf } from '../any-of.js';
 import { madeOnce, phraseFinder } from '../text.js';
 
 export interface Hedge {
@@ -36,17 +37,28 @@ export function hedgesIn(folded: string, words: Words): Hedge[] {
   return hedges.sort((a, b) => a.span[0] - b.span[0]);
 }
 
+/** "I believe was a", "I think it was an": words between a doubt and the name it is about. */
+const linkPattern = madeOnce((links: readonly string[]) => new RegExp(`^\\s*(?:${anyOf(links)}\\s*)*$`, 'u'));
+
 /** What ends the reach of a word of doubt. */
 const BOUNDARY = /[,;:\n.!]/;
 /** "vagans, not sure" */
 const COMMA_ONLY = /^\s*,\s*$/;
 const MOST_BETWEEN = 60;
 
+const isWord = (folded: string, [from]: Span): boolean => /\p{L}/u.test(folded[from] ?? '');
+
 /**
  * The positions of the names (by their spans, left to right) that a word of doubt is about: the next name where
  * nothing parts them, else the one before ("bimac maybe, 2 imp").
  */
-export function doubted(folded: string, names: readonly Span[], hedges: readonly Hedge[]): Set<number> {
+export function doubted(
+  folded: string,
+  names: readonly Span[],
+  hedges: readonly Hedge[],
+  { hedgeLinks }: Words['names'],
+): Set<number> {
+  const links = linkPattern(hedgeLinks);
   const found = new Set<number>();
   if (names.length === 0) return found;
   const reaches = (from: number, to: number): boolean =>
@@ -59,6 +71,8 @@ export function doubted(folded: string, names: readonly Span[], hedges: readonly
     if (onlyBefore) {
       if (after && folded.slice(span[1], after[0]).trim() === '') found.add(next);
     } else if (after && !onlyAfter && reaches(span[1], after[0])) found.add(next);
+    // "4 common eastern and one that I believe was a lemon cuckoo"
+    else if (after && isWord(folded, span) && links.test(folded.slice(span[1], after[0]))) found.add(next);
     else if (
       before &&
       (reaches(Math.min(before[1], span[0]), span[0]) || COMMA_ONLY.test(folded.slice(before[1], span[0])))

@@ -24,7 +24,7 @@ export {
   usedBy,
   type Named,
 } from './answer.js';
-export { isAroundBees, isBeeGenus, withBumble } from './bee-words.js';
+export { isAroundBees, isBeeGenus, withBumble, withInitials } from './bee-words.js';
 export { beeHits, isInsect } from './bees.js';
 export { genusMentions } from './find.js';
 export { beesOf, plantsOf, watchedOf } from './index-of-names.js';

@@ -49,13 +49,51 @@ const BESIDE_INSECTS: ReadonlySet<Mark['kind']> = new Set([
   'preposition',
 ]);
 
-/** "Only butterflies and a wasp" on the plum: no queen. */
-export function withNoneButOthers(marks: readonly Mark[]): readonly Mark[] {
+const tellsOfOthers = (marks: readonly Mark[]): boolean =>
+  marks.every(({ kind }) => BESIDE_INSECTS.has(kind) || kind === 'unknown' || kind === 'thing');
+
+/** Marks from one comma, "and" or end of a sentence to the next; those that tell of nothing but insects go together. */
+function clausesOf(marks: readonly Mark[]): Mark[][] {
+  const clauses: Mark[][] = [[]];
+  for (const mark of marks) {
+    clauses.at(-1)!.push(mark);
+    if (mark.kind === 'break' && mark.strength !== 'open' && mark.strength !== 'close' && mark.strength !== 'colon')
+      clauses.push([]);
+  }
+  const joined: Mark[][] = [];
+  for (const clause of clauses) {
+    const before = joined.at(-1);
+    const end = before?.at(-1);
+    const goesOn = end?.kind === 'break' && end.strength !== 'stop' && end.strength !== 'line';
+    const isOpen = before !== undefined && !before.some(({ kind }) => kind === 'plant' || kind === 'plants');
+    if (goesOn && before && isOpen && tellsOfOthers(before) && tellsOfOthers(clause)) before.push(...clause);
+    else joined.push(clause);
+  }
+  return joined;
+}
+
+/** "Only butterflies and a wasp" on the plum: no queen there. `saysOnly` is asked of the words of a clause. */
+export function withNoneButOthers(
+  marks: readonly Mark[],
+  folded: string,
+  saysOnly: (words: string) => boolean,
+): readonly Mark[] {
+  if (!saysOnly(folded) || !marks.some(({ kind }) => kind === 'insect')) return marks;
+  if (tellsOfOthers(marks)) return withNoneIn(marks);
+  let from = 0;
+  return clausesOf(marks).flatMap((clause) => {
+    const to = clause.at(-1)?.span[1] ?? from;
+    const said = folded.slice(from, to);
+    from = to;
+    const placed = clause.some(({ kind }) => kind === 'plant' || kind === 'plants');
+    return placed && tellsOfOthers(clause) && saysOnly(said) ? withNoneIn(clause) : clause;
+  });
+}
+
+function withNoneIn(marks: readonly Mark[]): readonly Mark[] {
   const first = marks.find(({ kind }) => kind === 'insect');
-  const told = marks.every(({ kind }) => BESIDE_INSECTS.has(kind) || kind === 'unknown' || kind === 'thing');
-  if (first === undefined || !told) return marks;
   return marks.flatMap((mark): Mark[] => {
     if (mark === first) return [{ kind: 'zero', span: mark.span }];
-    return mark.kind === 'insect' || mark.kind === 'count' ? [] : [mark];
+    return (mark.kind === 'insect' || mark.kind === 'count') && first !== undefined ? [] : [mark];
   });
 }

@@ -56,7 +56,7 @@ export function behindPlant(heads: readonly Head[], said: Said[], plantFollows: 
   if (again && !plantFollows) return [];
   const counts =
     first.type === 'count' &&
-    first.gap === null &&
+    (first.gap === null || first.gap === 'open') &&
     first.count?.article === false &&
     first.bee === null &&
     !first.queens &&

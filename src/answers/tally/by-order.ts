@@ -22,9 +22,21 @@ const patterns = madeOnce(({ tally, numbers }: Words) => {
     new RegExp(`${placing}\\s+(?<said>the\\s+(?<nth>${order}))\\s*(?:[^\\p{L}\\s]|$|${what})`, 'gu'),
     // "first plant: 2 imps"
     new RegExp(`(?<said>(?:the\\s+)?(?<nth>${order})\\s+${noun})`, 'gu'),
+    // "#1: 2 imps #2: none"
+    /(?<said>#\s?(?<digit>\d))(?=[\s:.)=-])/gu,
     // "plant 2", "flower #1"
     new RegExp(`(?<said>${noun}\\s*(?:#|no\\.?\\s)?\\s*(?<digit>\\d))\\s*(?:[^\\p{L}\\p{Nd}\\s]|$|${what})`, 'gu'),
   ] as const;
+});
+
+/** "First plant 2 imps, second 1 bimac, third nothing": without a noun, behind a plant told so. */
+const goingOn = madeOnce(({ tally, numbers }: Words) => {
+  const count = `(?:\\d+|${anyOf(tally.zero, Object.keys(numbers.units))})`;
+  const unit = anyOf(tally.unitsOfOtherThings);
+  return new RegExp(
+    `[,;.\\n]\\s*(?<said>(?:the\\s+)?(?<nth>${anyOf(Object.keys(tally.plantByOrder))}))\\s*:?\\s+${count}(?!\\s*${unit})`,
+    'gu',
+  );
 });
 
 /**
@@ -39,7 +51,8 @@ export function plantsByOrder(
   const { plantByOrder } = context.words.tally;
   if (context.watched.length < 2) return [];
   const found: PlantByOrder[] = [];
-  for (const pattern of patterns(context.words)) {
+  for (const pattern of [...patterns(context.words), goingOn(context.words)]) {
+    if (pattern === goingOn(context.words) && found.length === 0) continue;
     for (const match of folded.matchAll(pattern)) {
       const { said = '', nth, digit } = match.groups ?? {};
       const from = match.index + match[0].indexOf(said);

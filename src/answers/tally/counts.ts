@@ -75,7 +75,16 @@ export function countsIn(
     }
     const values = [number.value];
     let exact = true;
-    const next = numbers[index + 1];
+    let next = numbers[index + 1];
+    const closed = next ? tokenAfter(next.span[1], to) : to;
+    const again =
+      next?.value === number.value && tokens[to]?.text === '(' && closed === to + 2 && tokens[closed]?.text === ')';
+    if (again) {
+      // "one (1) auricomus"
+      to = closed + 1;
+      index++;
+      next = numbers[index + 1];
+    }
     if (next && next.decimals === 0) {
       const open = tokens[to]?.text === '(' || tokens[to]?.text === ',' ? 1 : 0;
       const joined = either.at(tokens, to + open);
@@ -118,10 +127,11 @@ export function countsIn(
     const numberTo = to;
     const after = inexactAfter.at(tokens, to);
     // "2 maybe impatiens", "one maybe a tricolored": the doubt is about the name
-    const isAboutName = (behindHedge: number): boolean => {
-      const article = words.numbers.articles.includes(tokens[behindHedge]?.text ?? '') ? 1 : 0;
-      const name = tokens[behindHedge + article]?.span[0] ?? -1;
-      return meanings.at(tokens, to)?.kinds.has('doubtful') === true && beesFrom.has(name);
+    const isAboutName = (): boolean => {
+      const hedge = meanings.at(tokens, to);
+      if (hedge?.kinds.has('doubtful') !== true) return false;
+      const article = words.numbers.articles.includes(tokens[hedge.to]?.text ?? '') ? 1 : 0;
+      return beesFrom.has(tokens[hedge.to + article]?.span[0] ?? -1);
     };
     // "5+ imps" is inexact, "2 + 1" are two counts
     const behind = after === null ? null : (tokens[after.to]?.span[0] ?? -1);
@@ -129,7 +139,7 @@ export function countsIn(
       after?.phrase === '+' &&
       ((beesFrom.has(behind ?? -1) && tokens[to]!.span[0] > tokens[to - 1]!.span[1]) ||
         numbers.some(({ span }) => span[0] === tokens[after.to]?.span[0]));
-    if (after && !adds && !isAboutName(after.to)) {
+    if (after && !adds && !isAboutName()) {
       exact = false;
       to = after.to;
     }

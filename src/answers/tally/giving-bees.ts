@@ -45,8 +45,8 @@ export function giveBees(rows: readonly Row[], allBees: NameSaid | null, doubts:
       doubts.add('tally-bees-guess');
       row.bee = bombusAt(row.said.span);
       missing = true;
-    } else if (row.said.queens && !given && row.said.role === 'new') {
-      // "2 imp on the plum, 1 queen on the phlox": perhaps an imp too
+    } else if (row.said.queens && !given && (row.said.role === 'new' || row.said.role === 'another')) {
+      // "2 imp on the plum, 1 queen on the phlox", "and one other bumble bee": perhaps an imp too
       doubts.add('tally-bees-guess');
       row.bee = bombusAt(row.said.span);
     }

@@ -39,6 +39,8 @@ export function hearBee(run: Run, { bee, plural, span }: MarkOf<'bee'>): void {
 export function hearCannotTell(run: Run, span: Span, marks: readonly Mark[], at: number): void {
   const { last } = run;
   if (last?.type === 'bee') last.doubt = true;
+  // "and another that flew off before I could tell"
+  else if (last?.type === 'role' && last.role === 'another' && last.bee === null) last.bee = bombusAt(span);
   else if (last?.type === 'count' && last.bee === null && (run.openCount || last.queens || run.heads.length === 1)) {
     last.bee = bombusAt(span);
     last.unresolved = null;
@@ -56,7 +58,9 @@ export function hearCannotTell(run: Run, span: Span, marks: readonly Mark[], at:
   const next = nextMeaning(marks, at);
   const nothingFollows = next === undefined || next.kind === 'break';
   const row = run.said.findLast((item) => item.kind === 'row');
-  const isOfRow = run.waiting.gap !== null || (row?.kind === 'row' && row.bee === null && row.role === 'new');
+  const isOfRow =
+    run.waiting.gap !== null ||
+    (row?.kind === 'row' && (row.orBees.length > 0 || (row.bee === null && row.role === 'new')));
   const nothingNamed = run.said.every((item) => item.kind !== 'row' || item.bee === null);
   // "three. couldn't tell what kind"
   const isNextSentence =

@@ -43,8 +43,15 @@ export function hearCount(run: Run, mark: MarkOf<'count'>, marks: readonly Mark[
     touching.span = [touching.span[0], mark.span[1]];
     return;
   }
-  run.take({ ...headOf('count', mark.span), count: mark.count });
+  run.take({ ...headOf('count', mark.span), count: mark.count, unresolved: unknownLabel(marks, at) });
   run.joinedBy = null;
+}
+
+/** "confusing - 1": a word that nobody knows, in the place of a bee. */
+function unknownLabel(marks: readonly Mark[], at: number): Span | null {
+  const [label, sign] = marks.slice(Math.max(0, at - 2), at);
+  const isSign = sign?.kind === 'break' && (sign.strength === 'dash' || sign.strength === 'colon');
+  return isSign && label?.kind === 'unknown' ? label.span : null;
 }
 
 /** "None at all. Windy on the ridge.": a sentence that tells no bees, with other words before its "on". */

@@ -53,7 +53,7 @@ function hear(run: Run, marks: readonly Mark[], mark: Mark, at: number): void {
       break;
     case 'same':
     case 'same-one':
-      if (placed !== 'no' && hearSamePlant(run, mark.span)) break;
+      if ((placed !== 'no' || marks[at + 1]?.kind === 'thing') && hearSamePlant(run, mark.span)) break;
       hearRole(run, mark.kind, mark.span);
       break;
     case 'zero':
@@ -62,7 +62,9 @@ function hear(run: Run, marks: readonly Mark[], mark: Mark, at: number): void {
       hearRole(run, mark.kind, mark.span);
       break;
     case 'moved-on':
-      run.take(headOf('role', mark.span)).role = 'same-one';
+      // "2 imps on the phlox, one of them then went to the plum"
+      if (run.openCount) run.openCount.role = 'same-one';
+      else run.take(headOf('role', mark.span)).role = 'same-one';
       run.placed = 'firmly';
       break;
     case 'insect':

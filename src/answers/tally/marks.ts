@@ -169,6 +169,11 @@ function withoutSecondOne(marks: readonly Mark[], folded: string): Mark[] {
     const named = next !== undefined && (next.kind === 'bee' || next.kind === 'cannot-tell');
     // "one impatiens one unknown" are two
     const before = marks.slice(0, at).findLast(({ kind }) => !DESCRIBES.has(kind) && !(kind === 'bee' && !named));
+    // "a two-spotted one came to the plum"
+    const [article, bee] = marks.slice(Math.max(0, at - 2), at);
+    const asNoun = at > 1 && bee?.kind === 'bee' && article?.kind === 'count' && article.count.article && !named;
+    if (asNoun && mark.count.values[0] === 1 && folded.slice(...mark.span) === 'one')
+      return { kind: 'queens', plural: false, span: mark.span };
     if (before?.kind !== 'count' || before.count.article || mark.count.article) return mark;
     const described = /\p{L}/u.test(folded.slice(before.span[1], mark.span[0]));
     return described && mark.count.values[0] === 1 && before.count.values[0] === 1

@@ -2,13 +2,17 @@
 import type { Ask } from '../../../shared/phrases.js';
 import { pollenOf, positive, type RowMeant } from './meant.js';
 
-/** Rows of the same bee on the same plant are one; an exact count is added, a doubtful one stays by itself. */
-export function merged(rows: readonly RowMeant[], doubts: ReadonlySet<Ask>): RowMeant[] {
+/**
+ * Rows of the same bee on the same plant are one; an exact count is added, a doubtful one stays by itself. `returned`: the
+ * same one is said to have come back to its own plant, which is no visit.
+ */
+export function merged(rows: readonly RowMeant[], doubts: ReadonlySet<Ask>, returned: boolean): RowMeant[] {
   const left: RowMeant[] = [];
   for (const row of rows) {
     const plantOf = ({ plant }: RowMeant): string | null => plant?.names[0]?.name ?? null;
-    // "the same one came back": seen again on its own plant, which is no visit
     const again =
+      // … and one that may be the same is asked for anyhow
+      (returned || doubts.has('tally-inexact')) &&
       row.seenBefore &&
       left.some((other) => other.bees[0]?.name === row.bees[0]?.name && plantOf(other) === plantOf(row));
     if (again) continue;

@@ -11,6 +11,8 @@ export interface Phrases {
   readonly hedgedBut: (folded: string) => Span[];
   readonly eachHad: (folded: string, at: number) => boolean;
   readonly saysNameless: (phrase: string) => boolean;
+  readonly endsWithOnly: (before: string) => boolean;
+  readonly endsWithExcept: (before: string) => boolean;
 }
 
 const isArticle = (mark: Mark | undefined): boolean => mark?.kind === 'count' && mark.count.article;
@@ -19,7 +21,8 @@ const ends = (mark: Mark | undefined, ...strengths: string[]): boolean =>
   mark?.kind === 'break' && strengths.includes(mark.strength);
 
 export function secondLook(marks: readonly Mark[], folded: string, phrases: Phrases): Mark[] {
-  const seen = withPollenOnSome(withGenusAsLabel(withoutSameKind(withDashAsNone(marks, folded), folded, phrases)));
+  const dashed = withNoneElsewhere(withDashAsNone(marks, folded), folded, phrases);
+  const seen = withPollenOnSome(withGenusAsLabel(withoutSameKind(dashed, folded, phrases)));
   const told = withoutStrayNumbers(withAlternativeCounts(withNamelessOnes(seen, folded, phrases)));
   const plants = withPlantsThatHad(told, folded, phrases);
   const others = withTheOther(withSumSign(plants, folded), folded, phrases);
@@ -35,6 +38,20 @@ function withDashAsNone(marks: readonly Mark[], folded: string): Mark[] {
     const isDash = ends(mark, 'dash') && /^[-–—]+$/u.test(folded.slice(...mark.span));
     return heads && isDash && alone ? { kind: 'zero', span: mark.span } : mark;
   });
+}
+
+/** Letters before a plant or bee in which an "only" of it stands. */
+const MOST_BEFORE_ONLY = 30;
+
+/** "Only the bleeding heart had one", "nothing but an imp on the phlox": the other plants had none. */
+function withNoneElsewhere(marks: readonly Mark[], folded: string, { endsWithOnly, endsWithExcept }: Phrases): Mark[] {
+  const before = ({ span: [from] }: Mark): string => folded.slice(Math.max(0, from - MOST_BEFORE_ONLY), from);
+  const only = marks.filter((mark) => mark.kind === 'plant' && endsWithOnly(before(mark)));
+  const except = marks.filter((mark) => (mark.kind === 'bee' || mark.kind === 'count') && endsWithExcept(before(mark)));
+  const tellsNone = marks.some(({ kind }) => kind === 'zero');
+  if (tellsNone || (only.length !== 1 && except.length !== 1)) return [...marks];
+  const end: Span = [folded.length, folded.length];
+  return [...marks, { kind: 'nothing-else', span: end }];
 }
 
 /** "Bombus: nil", "BOMBUS: bimaculatus 2": a label, and none of them. */

@@ -32,7 +32,11 @@ const ORDER: readonly Ask[] = [
   'tally-unclear',
 ];
 
-export function settle({ rows: placed, allBees, nothingElse, bare }: Placing, watched: readonly string[]): TallyMeant {
+export function settle(
+  { rows: placed, allBees, nothingElse, bare }: Placing,
+  watched: readonly string[],
+  returned: boolean,
+): TallyMeant {
   const doubts = new Set<Ask>();
   let rows = corrected(placed.map(begun), doubts);
   for (const { unclear } of placed) if (unclear) doubts.add('tally-unclear');
@@ -46,16 +50,17 @@ export function settle({ rows: placed, allBees, nothingElse, bare }: Placing, wa
   const spread = new Spread(watched, rows, bare, doubts);
   const meant = rows.flatMap((row) => spread.row(row));
   if (nothingElse) meant.push(...spread.rest());
-  const settled = withoutContradictions(meant, doubts);
-  return { rows: merged(settled, doubts), doubts: ORDER.filter((ask) => doubts.has(ask)), beesMissing };
+  const settled = onPlantLeft(withoutContradictions(meant, doubts), watched);
+  return { rows: merged(settled, doubts, returned), doubts: ORDER.filter((ask) => doubts.has(ask)), beesMissing };
 }
 
-/** "… then over to the squirrel corn (same bee)": said twice that it is the same one. */
+/** "… the same one went over to the squirrel corn (same bee)": said twice that it is the same one. */
 const withoutSameAgain = (rows: readonly Row[]): Row[] =>
-  rows.filter(
-    ({ said, plants, seenBefore }, at) =>
-      !(seenBefore && rows[at - 1]?.seenBefore && said.count === null && said.bee === null && plants === null),
-  );
+  rows.filter(({ said, plants, seenBefore }, at) => {
+    const before = rows[at - 1];
+    const again = seenBefore && before?.seenBefore === true && said.count === null && said.bee === null;
+    return !(again && (plants === null || plants === before.plants));
+  });
 
 /** "… imp on the bells, phlox 1 imp but it was the same one": the last row's queen is the one of before. */
 const withSameSaidBehind = (rows: readonly Row[]): Row[] => {
@@ -114,6 +119,17 @@ function begun({ row: said, plants }: Placed): Row {
     worker: said.worker,
     seenBefore: said.role === 'same-one' || said.role === 'same-ones',
   };
+}
+
+/** "2 bimac, none on the phlox": with no queens on any other plant watched, they were on the one that is left. */
+function onPlantLeft(rows: readonly RowMeant[], watched: readonly string[]): readonly RowMeant[] {
+  const placed = rows.filter(({ plant }) => plant !== null);
+  const named = new Set(placed.flatMap(({ plant }) => plant?.names[0]?.name ?? []));
+  const [left, ...others] = watched.filter((name) => !named.has(name));
+  const noneElsewhere = placed.length > 0 && placed.every(({ bees }) => bees.length === 0);
+  if (left === undefined || others.length > 0 || !noneElsewhere) return rows;
+  const plant = { names: [{ name: left, rank: null }], clear: true, span: null };
+  return rows.map((row) => (row.plant === null && row.bees.length > 0 ? { ...row, plant } : row));
 }
 
 /** "2 imp on the phlox … nothing on the phlox": the queens are offered, and asked back. */

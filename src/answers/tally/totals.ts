@@ -47,7 +47,9 @@ export function withoutNamelessOnes(rows: readonly Row[]): Row[] {
       before !== undefined &&
       before.bee === null &&
       before.said.role === 'new' &&
-      before.said.count?.article === false &&
+      before.said.count !== null &&
+      // "a single queen, a half-black, on the plum"
+      (!before.said.count.article || before.said.queens) &&
       positive(before.counts) === 1 &&
       before.said.count.exact &&
       (before.said.unresolved === null || row.said.doubt || row.bee?.doubt === true) &&
@@ -99,7 +101,7 @@ export function withoutRestated(rows: readonly Row[], doubts: Set<Ask>): Row[] {
 /** "5 queens: 3 imp, 2 bimac" and "3 imp: 2 on the plum, 1 on the phlox": a sum is no row, and must be right. */
 export function withoutTotals(rows: readonly Row[], watched: readonly string[], doubts: Set<Ask>): Row[] {
   const isTotal = (row: Row): boolean => row.said.total && row.bee === null;
-  const left = rows.filter((row) => !isTotal(row));
+  const left = withoutTotalAhead(rows.filter((row) => !isTotal(row)));
   const sum = (parts: readonly Row[]): number =>
     parts.reduce((all, part) => all + positive(part.counts) * timesCounted(part, watched), 0);
   for (const total of rows.filter(isTotal)) {
@@ -138,6 +140,21 @@ export function withoutTotals(rows: readonly Row[], watched: readonly string[], 
     } else if (head.plants !== null && parts.length > 0) doubts.add('tally-unclear');
   }
   return left;
+}
+
+/** "Four. 2 on the lilac, 2 on the plum. All imps": a number by itself that those behind it add up to. */
+function withoutTotalAhead(rows: readonly Row[]): Row[] {
+  const [head, ...parts] = rows;
+  const places = new Set(parts.map(({ plants }) => plants));
+  const isSum =
+    head?.bee === null &&
+    head.said.role === 'new' &&
+    head.plants === parts[0]?.plants &&
+    places.size > 1 &&
+    !places.has(null) &&
+    parts.every(({ bee, said }) => bee === null && said.role === 'new' && !said.each) &&
+    sumOf(parts) === positive(head.counts);
+  return isSum ? parts : [...rows];
 }
 
 /** Rows behind a sum that could be its parts: each names its bee, or where the sum names one, its plant. */

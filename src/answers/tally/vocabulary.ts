@@ -32,6 +32,8 @@ const NOT_MEANINGS = [
   'eachHad',
   'nameless',
   'onlyOthers',
+  'exceptThese',
+  'returned',
 ] as const;
 /** What a phrase can mean in a tally. Several meanings are told apart by what stands beside it. */
 export type Meaning = Exclude<keyof TallyWords, (typeof NOT_MEANINGS)[number]>;
@@ -88,6 +90,12 @@ export const tallyPhrases = madeOnce((words: TallyWords) => {
   const eachHad = new RegExp(anyOf(words.eachHad), 'uy');
   const nameless = new RegExp(`^${anyOf(words.nameless)}`, 'u');
   const onlyOthers = new RegExp(anyOf(words.onlyOthers), 'u');
+  const onlyOn = new RegExp(
+    `${anyOf(words.onlyOthers)}\\s+(?:${anyOf(words.onPlants, words.prepositions)}\\s+)?(?:\\p{L}{2,3}\\s+)?$`,
+    'u',
+  );
+  const returned = new RegExp(anyOf(words.returned), 'u');
+  const except = new RegExp(`${anyOf(words.exceptThese)}\\s+$`, 'u');
   const theOther: ReadonlySet<string> = new Set(words.theOther);
   const sameKind: ReadonlySet<string> = new Set(words.sameKind);
   const remainder: ReadonlySet<string> = new Set(words.remainder);
@@ -115,6 +123,12 @@ export const tallyPhrases = madeOnce((words: TallyWords) => {
     saysNameless: (phrase: string): boolean => nameless.test(phrase),
     /** "only", "nothing but": no others than those said. */
     saysOnly: (folded: string): boolean => onlyOthers.test(folded),
+    /** "came back", "counted once". */
+    saysReturned: (folded: string): boolean => returned.test(folded),
+    /** "nothing but" right before a bee or its number. */
+    endsWithExcept: (before: string): boolean => except.test(before),
+    /** "only the", "just on the" right before a plant. */
+    endsWithOnly: (before: string): boolean => onlyOn.test(before),
     theOther,
     sameKind,
     remainder,
