@@ -7,6 +7,8 @@ import { valued, words } from './kinds.js';
 export const weatherSection = z.strictObject({
   /** Words that are read as another: "wasn't" as "not", "skies" as "sky". */
   same: z.record(z.string(), z.string().min(1)),
+  /** Phrases as a telephone hears them in an answer, word for word: "blew sky" as "blue sky". */
+  heard: z.record(z.string().min(1), z.string().min(1)),
   /** May stand inside a phrase without changing it: "the", "was", "nice". */
   skipped: words,
   /** Of the wind: "nw", "southerly". Skipped in phrases too. */

@@ -14,6 +14,7 @@ import {
   type Span,
 } from './reading.js';
 import { coversIn, type Cover } from './weather/cover.js';
+import { inAny } from './weather/phrases.js';
 import { amongWeather, type Finding } from './weather/place.js';
 import {
   asksMeaning,
@@ -27,6 +28,7 @@ import {
 } from './weather/said.js';
 import type { SkyHit, SkyPart, SkyWord } from './weather/sky-word.js';
 import { madeOnce } from './text.js';
+import { asMeant, slurredBefore } from './weather/heard.js';
 import { foldDegrees, spoken, type Spoken } from './weather/spoken.js';
 
 /** What is made of the cloud said: the best class first; `ask` is null where there is no doubt. */
@@ -229,7 +231,7 @@ function besideWeather(
 
 /** Reads one text without corrections in it. */
 function readOnce(typed: string, { words }: Context, finding: Finding): Reading<Sky> {
-  const text = spoken(typed, words);
+  const text = finding === 'answer' ? asMeant(spoken(typed, words), words) : spoken(typed, words);
   const otherTimes = otherTimeClauses(text, words);
   const { sky: kept, wind, left } = amongWeather(text, words, finding);
   const bare = finding === 'answer' && kept.length === 0;
@@ -275,7 +277,10 @@ function readOnce(typed: string, { words }: Context, finding: Finding): Reading<
   if (finding === 'passing' && alone && !besideWeather(raining, [...wind.words, ...wind.effects], text, words))
     return unsure(offer, 'sky-doubt', used);
   const doubted = doubtedClauses(text, words);
-  const hedged = [...counted, ...raining, ...covers].some((each) => doubted.has(each.clause));
+  const isWeather = inAny([...kept, ...left.sky, ...wind.words, ...wind.effects]);
+  const hedged =
+    [...counted, ...raining, ...covers].some((each) => doubted.has(each.clause)) ||
+    (finding === 'answer' && counted.some((hit) => isWhole(hit) && slurredBefore(hit, text, isWeather, words)));
   return hedged ? unsure(offer, 'sky-doubt', used) : sure(offer[0]!, used);
 }
 

@@ -17,6 +17,7 @@ import {
   partlySo,
   restIsFiller,
 } from './weather/said.js';
+import { asMeant } from './weather/heard.js';
 import { foldDegrees, spoken, type Spoken } from './weather/spoken.js';
 import { inAny } from './weather/phrases.js';
 import { speedsIn, type Speed } from './weather/speeds.js';
@@ -121,6 +122,8 @@ function wordAndSign(words: Meant, sign: Meant): Meant {
   // "windy, flowers whipping about": a sign that leaves much open is no word against it
   if (sign.ask && sign.forces.some((force) => Math.abs(force - word) <= 1)) return words;
   if (sign.ask) return openly([word, ...sign.forces], 'wind-two');
+  // "scarcely a breath of air, the smoke rose straight up"
+  if (seen === 0 && word === 1) return sign;
   // "a gentle breeze, enough to stir the leaves": what a weaker wind does, this one does too; "windy" is a loose word
   const weaker = word === seen + 1 && word <= MODERATE_BREEZE;
   return word === seen || weaker ? words : openly([seen, word], 'wind-two');
@@ -206,7 +209,7 @@ function lastNumber(speeds: readonly Speed[], text: Spoken, words: Context['word
 
 /** Reads one text without corrections in it. */
 function readOnce(typed: string, before: string, { words, survey }: Context, finding: Finding): Reading<Wind> {
-  const text = spoken(typed, words);
+  const text = finding === 'answer' ? asMeant(spoken(typed, words), words) : spoken(typed, words);
   const among = amongWeather(text, words, finding);
   const answer = finding === 'answer';
   const saidUnit = unitBefore(before, words, survey.speedUnit, answer);

@@ -856,6 +856,26 @@ const table: [typed: string, expected: string][] = [
   ['is hazy an option?', 'not understood, sky-unknown'],
   ['starting', 'not understood, sky-unknown'],
   ['clear, no actual clouds', 'sure clear'],
+  // without vowels
+  ['prtly snny', 'sure scattered'],
+  ['brkn clds', 'sure broken'],
+  ['hzy', 'sure few'],
+  ['drzl', 'sure overcast rain'],
+  ['knda cloudy', 'sure scattered'],
+  ['mst sunny', 'sure few'],
+  ['thn clouds', 'unsure broken | overcast, sky-vague'], // "then" or "thin"
+  ['ptl sunny', 'unsure clear, sky-doubt'],
+  ['blk', 'not understood, sky-unknown'], // "black" of a bee, not "bleak"
+  // by ear
+  ['son and clouds', 'sure scattered'],
+  ['blew sky all the way', 'sure clear'],
+  ['light reign', 'sure overcast rain'],
+  ['it blew hard', 'not understood, sky-unknown'],
+  ['my son watched', 'not understood, sky-unknown'],
+  // rain by turns, and a sky that changed
+  ['light rain off and on', 'sure overcast rain'],
+  ['on and off light showers', 'sure overcast rain'],
+  ['started out sunny then it clouded all the way up', 'unsure clear | broken | scattered, sky-between'],
 ];
 test.each(table)('sky "%s" is %s', (typed, expected) => {
   expect(brief(readSky(typed, demo), sky)).toBe(expected);

@@ -844,6 +844,19 @@ const table: [typed: string, expected: string][] = [
   ['my phone says 5', 'sure 2'],
   ['lightbreeze', 'sure 2'],
   ['weak wind', 'sure 2'],
+  // without vowels
+  ['brzy', 'sure 4'],
+  ['lt brz', 'sure 2'],
+  ['gntl brz', 'sure 3'],
+  ['lvs rstlng', 'sure 2'],
+  ['hrd', 'not understood, wind-unknown'],
+  // by ear
+  ['light breathe', 'sure 2'],
+  ['no win', 'sure 0'],
+  ['it was come', 'sure 0'],
+  ['come back later', 'not understood, wind-unknown'],
+  // light air would bend the smoke
+  ['scarcely a breath of air, and the smoke rose straight up', 'sure 0'],
 ];
 test.each(table)('wind "%s" is %s', (typed, expected) => {
   expect(brief(readWind(typed, demo), force)).toBe(expected);

@@ -3,6 +3,7 @@ import { distance } from 'fastest-levenshtein';
 import type { Words } from '../../../shared/words.js';
 import type { Span } from '../reading.js';
 import { byWord, madeOnce } from '../text.js';
+import { withVowels } from '../vowels.js';
 import { spoken, type Spoken, type Token } from './spoken.js';
 
 export interface Hit<Value> {
@@ -58,7 +59,8 @@ const shortened = (word: string): string[] =>
   /(.)\1\1/u.test(word) ? [word.replace(/(.)\1{2,}/gu, '$1$1'), word.replace(/(.)\1{2,}/gu, '$1')] : [];
 
 /** A function from words as typed to the words of the phrases; what fits none stays. */
-function mender(vocabulary: ReadonlySet<string>, { weather, hedges, wind }: Words): (word: string) => string {
+function mender(vocabulary: ReadonlySet<string>, words: Words): (word: string) => string {
+  const { weather, hedges, wind } = words;
   const hedgeWords = Object.values(hedges).flatMap((phrases) => phrases.flatMap((phrase) => phrase.split(' ')));
   const kept = new Set([
     ...weather.notMisspelt,
@@ -77,6 +79,14 @@ function mender(vocabulary: ReadonlySet<string>, { weather, hedges, wind }: Word
     const first = known[0] ?? '';
     byFirst.set(first, [...(byFirst.get(first) ?? []), known]);
   }
+  // slips that are listed are no words that a vowel could be missing from
+  const meaning = (known: string): readonly [string, string] => [known, weather.same[known] ?? known];
+  const whole = [...vocabulary, ...kept].filter((known) => !(known in weather.same));
+  const clipped = withVowels(whole.map(meaning), words);
+  const listed = Object.keys(weather.same).filter(
+    (known) => known.length >= SHORTEST_MENDED && vocabulary.has(weather.same[known]!),
+  );
+  const clippedListed = withVowels(listed.map(meaning), words);
   return byWord((word) => {
     if (vocabulary.has(word) || kept.has(word)) return word;
     for (const shorter of shortened(word)) {
@@ -85,7 +95,8 @@ function mender(vocabulary: ReadonlySet<string>, { weather, hedges, wind }: Word
     }
     const slips = byFirst.get(word[0] ?? '')?.filter((known) => misspells(word, known)) ?? [];
     // "breezzy" is nearer to "breezy" than to "breeze"
-    const meant = slips.find((known) => known.at(-1) === word.at(-1)) ?? slips[0] ?? word;
+    const meant =
+      slips.find((known) => known.at(-1) === word.at(-1)) ?? slips[0] ?? clipped(word) ?? clippedListed(word) ?? word;
     return vocabulary.has(meant) ? meant : (weather.same[meant] ?? meant);
   });
 }

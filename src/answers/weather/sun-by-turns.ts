@@ -28,7 +28,14 @@ const isSunny = (hit: SkyHit): boolean => isPart(hit, 'sun', 'blue') || isCloud(
 
 /** What turns about: "sunny on and off" is scattered, "cloudy on and off" leaves open how much. */
 const turned = (hit: SkyHit): SkyWord =>
-  isSunny(hit) || isCloud(hit, 'scattered') ? SCATTERED : isCloud(hit, 'overcast') ? CLOUDY : OPEN;
+  // "light rain off and on" is rain
+  hit.value.says === 'rain'
+    ? hit.value
+    : isSunny(hit) || isCloud(hit, 'scattered')
+      ? SCATTERED
+      : isCloud(hit, 'overcast')
+        ? CLOUDY
+        : OPEN;
 
 /**
  * The hits with such turns put together with what turns. A word such as "on and off" that stands apart from sun and
