@@ -71,6 +71,8 @@ export const countSection = z.strictObject({
   few: words,
   /** No number at all: "several", "lots". */
   vague: words,
+  /** Others than those counted: "the rest" in bud. */
+  others: words,
   /** Where a number's own words end: "but". */
   breaks: words,
   /** One more, without a number: "and another". */
@@ -87,6 +89,8 @@ export const countSection = z.strictObject({
   otherAfter: words,
   /** Before a clock time, where another number is told as well: "at 3 I had counted 40". */
   clockBefore: words,
+  /** What was seen was one queen: "two visits, same queen". */
+  same: words,
   /** Numbers told for different moments do not add up: "then", "yesterday". */
   moments: words,
   /** How numbers sound: "for" is 4 where nothing else is counted. */

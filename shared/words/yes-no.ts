@@ -26,6 +26,8 @@ const assessing = z.strictObject({
   /** Before it, they make it the contrary: "I don't think". */
   denials: words,
   right: words,
+  /** Of `right`, those that an adverb makes a sentence of: "quite correct". */
+  emphatic: words,
   good: words,
   bad: words,
   /** Behind it, passed over: "to me". */

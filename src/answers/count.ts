@@ -6,10 +6,17 @@
 import type { Count } from '../../shared/record.js';
 import { blankElsewhere } from './count/elsewhere.js';
 import { countOf, exactly, halfUp, mentionsIn } from './count/mentions.js';
-import { countPhrases } from './count/phrases.js';
+import { countPhrases, type CountPhrases } from './count/phrases.js';
 import { readSeveral } from './count/several.js';
 import { byEar, sayings, strokesOrRoman } from './count/by-ear.js';
-import { askedFor, labelled, withoutCorrected, withoutOtherNumbers, withoutQuestions } from './count/things.js';
+import {
+  askedFor,
+  labelled,
+  withoutCorrected,
+  withoutOtherNumbers,
+  withoutQuestions,
+  type Labelled,
+} from './count/things.js';
 import { noneSaid, readWithoutNumber } from './count/without-number.js';
 import { findNumbers } from './numbers.js';
 import { none, sure, unsure, type Reader, type Span } from './reading.js';
@@ -24,6 +31,19 @@ const MOST_COUNTED = 999_999;
 /** "1.200", "1 200": how some write 1,200; others mean something else. */
 const THOUSANDS_BY_POINT_OR_BLANK =
   /(?<![\d.,]|\d\s)\d{1,3}(?:\.\d{3})+(?![\d.])|^\s*\d{1,3}(?:\s\d{3})+(?=\s*\p{L}*\s*$)/u;
+
+/** "60 open, lots still in bud": of other flowers than those counted. */
+function othersNotOpen(
+  free: string,
+  from: number,
+  to: number,
+  mentions: readonly Labelled[],
+  phrases: CountPhrases,
+): boolean {
+  if (!phrases.notOpen.test(free.slice(from, to))) return false;
+  return mentions.some(({ thing }) => phrases.open.test(thing)) || phrases.othersAtEnd.test(free.slice(0, from));
+}
+
 export const readCount: Reader<Count> = (text, context) => {
   const phrases = countPhrases(context.words);
   const folded = byEar(sayings(fold(text), context, phrases), context, phrases);
@@ -80,6 +100,9 @@ export const readCount: Reader<Count> = (text, context) => {
       const range: Count = { value: halfUp((1 + value.value) / 2), low: 1, high: value.value, about: true };
       return unsure([range, exactly(1), value], 'count-either', used);
     }
+    // "two visits, same queen"
+    if (context.of === 'queens' && value.value > 1 && phrases.same.test(free))
+      return unsure([exactly(1), value], 'count-doubt', used);
     // "20 more than last time"
     if (phrases.relative.test(label)) return none('count-no-number');
     if (context.of !== 'queens' && phrases.notOpen.test(thing))
@@ -90,11 +113,14 @@ export const readCount: Reader<Count> = (text, context) => {
     // "60 minus a few"
     if (phrases.few.test(blank(numbered, used))) return unsure([value], 'count-doubt', used);
     // "one at 3:05 and another at 3:12"
-    if (phrases.more.test(blank(numbered, used))) return unsure([exactly(value.value + 1), value], 'count-doubt', used);
+    if (phrases.more.test(blank(numbered, used)) || (context.of === 'queens' && phrases.andOne.test(numbered)))
+      return unsure([exactly(value.value + 1), value], 'count-doubt', used);
   }
   if (mentions.some(({ doubted }) => doubted) || phrases.doubts.test(free)) return unsure([value], 'count-doubt', used);
   // "none on the plum, 2 on the willow" is two
-  const noneAtAll = nothing.some(([, to]) => !phrases.where.test(free.slice(to)));
+  const noneAtAll = nothing.some(
+    ([from, to]) => !phrases.where.test(free.slice(to)) && !othersNotOpen(free, from, to, mentions, phrases),
+  );
   if (value.value > 0 && noneAtAll) return unsure([value, exactly(0)], 'count-doubt', used);
   if (context.of === 'queens' && value.about) return unsure([value], 'count-inexact-queens', used);
   return sure(value, used);

@@ -21,7 +21,7 @@ const skeletonOf = (word: string): string =>
 const LAST_VOWEL = /[aeiou]$/u;
 
 /** Words without vowels that some reader knows: "blk" is "black" of a bee, and no "bleak" sky. */
-const knownWithout = madeOnce((words: Words): ReadonlySet<string> => {
+export const knownWithoutVowels = madeOnce((words: Words): ReadonlySet<string> => {
   const known = new Set<string>();
   const gather = (value: unknown): void => {
     if (typeof value === 'string') {
@@ -36,12 +36,14 @@ const knownWithout = madeOnce((words: Words): ReadonlySet<string> => {
   return known;
 });
 
-/** For a table of words and what they mean, what a word without vowels means; undefined where none or several fit. */
+/**
+ * For a table of words and what they mean, what a word without vowels means; undefined where none or several fit, or
+ * where it is one of `taken`, which mean themselves.
+ */
 export function withVowels<Meaning>(
   known: Iterable<readonly [word: string, meaning: Meaning]>,
-  all: Words,
+  taken: ReadonlySet<string>,
 ): (typed: string) => Meaning | undefined {
-  const taken = knownWithout(all);
   const bySkeleton = new Map<string, Set<Meaning>>();
   for (const [word, meaning] of known) {
     const skeleton = skeletonOf(word);

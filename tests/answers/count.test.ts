@@ -322,6 +322,20 @@ const flowers: Row[] = [
   ['a handful', 'not understood, count-vague-flowers'],
   ['too many to count', 'not understood, count-vague-flowers'],
   ['a lot', 'not understood, count-vague-flowers'],
+  // more than a number
+  ['~350 open (counted 35 on a tenth of it)', 'sure ~350'],
+  ['350 open (counted 40 on a tenth of it)', 'unsure 350 | 40 | 390, count-several'],
+  ['counted a quarter of it, got 20, so about 80', 'sure ~80'],
+  ['60-75 open, lots still in bud', 'sure ~68 60..75'],
+  ['40, the rest still in bud', 'sure 40'],
+  ['40, all still in bud', 'unsure 40 | 0, count-doubt'],
+  ['Twelve on the near clump and eighteen on the far one, thirty in all.', 'sure 30'],
+  ['30 and another 20 on the back side', 'sure 50'],
+  ['hundred n fifty', 'sure 150'],
+  ['one fifty or so', 'sure ~150'],
+  ['apprx 60', 'sure ~60'],
+  ['mayb 40', 'unsure 40, count-doubt'],
+  ['for tea', 'sure 40'],
 ];
 test.each(flowers)('flowers "%s" is %s', check('flowers'));
 
@@ -373,6 +387,16 @@ const queens: Row[] = [
   ['3 bumblebees: 2 queens and a worker', 'unsure 2 | 5, count-several'],
   ['1 nest', 'not understood, count-no-number'],
   ['no workers', 'not understood, count-no-number'],
+  // nothing, more than once
+  ['Zip. Zero. Not a one.', 'sure 0'],
+  ['nne :(', 'sure 0'],
+  ['nope', 'unsure 0, count-doubt'],
+  // "one" stands for the queen
+  ['just one big fat one', 'sure 1'],
+  ['one lonely one', 'sure 1'],
+  ['two on the left and one', 'unsure 3 | 2 | 1, count-several'],
+  ['two bigs and a small', 'unsure 3 | 2, count-doubt'],
+  ['two visits, same queen', 'unsure 1 | 2, count-doubt'],
 ];
 test.each(queens)('queens "%s" is %s', check('queens'));
 

@@ -265,6 +265,22 @@ const table: [typed: string, expected: string][] = [
   ['not a thing wrong with it', 'sure yes'],
   ['Yep, off to feed the calves now', 'sure yes'],
   ['no 😬 my bad', 'sure no'],
+  // by thumb and by ear
+  ['yp', 'sure yes'],
+  ['yrp', 'sure yes'],
+  ['yew', 'not understood, yes-no-unclear'], // a shrub
+  ['crrct', 'sure yes'],
+  ['lks gd', 'sure yes'],
+  ['write on', 'sure yes'],
+  ["that's write", 'sure yes'],
+  ['write 3 queens', 'not understood, yes-no-unclear'],
+  ['know', 'sure no'],
+  ['knot quite', 'sure no'],
+  ['good eh', 'sure yes'],
+  ['eh', 'not understood, yes-no-unclear'],
+  // an adverb and what it stresses
+  ['Quite correct.', 'sure yes'],
+  ['most certainly', 'sure yes'],
 ];
 test.each(table)('yes or no "%s" is %s', (typed, expected) => {
   expect(brief(readYesNo(typed, demo), show)).toBe(expected);

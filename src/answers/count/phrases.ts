@@ -18,8 +18,12 @@ export const countPhrases = madeOnce((words: Words) => {
   const noThing = (things: string): RegExp =>
     new RegExp(`${anyOf(count.noBefore)}\\s+(?:(?!${anyOf(count.notQueens)})[\\p{L}'-]+\\s+){0,3}?${things}`, 'u');
   const articles = anyOf(numbers.articles);
+  const another = count.together.filter((phrase) => count.more.some((more) => phrase.endsWith(` ${more}`)));
   return {
     zero: anywhere(count.zero),
+    zeros: new RegExp(anyOf(count.zero), 'gu'),
+    /** Before "in bud" they make it other flowers: "the rest in bud". */
+    othersAtEnd: new RegExp(`${anyOf(count.vague, count.others)}\\s+(?:[\\p{L}']+\\s+){0,2}$`, 'u'),
     notZero: new RegExp(anyOf(count.notZero), 'gu'),
     zeroLike: new RegExp(`^\\W*${anyOf(count.zeroLike)}\\W*$`, 'u'),
     /** "-3" at the beginning, "minus 3"; a dash after a word is no sign, nor is "plus or minus 3". */
@@ -93,7 +97,13 @@ export const countPhrases = madeOnce((words: Words) => {
       `(?:${anyOf(count.together)}|[\\n(:])\\s*(?:${anyOf(count.about, count.passedOver)}\\s*){0,2}$`,
       'u',
     ),
-    plus: new RegExp(`^[\\s]*(?:\\+|plus)\\s*$`, 'u'),
+    /** "20 + 15" · "20 and another 15" */
+    plus: new RegExp(`^[\\s]*(?:\\+|plus|${anyOf(another)})\\s*$`, 'u'),
+    /** "two bigs and a small" */
+    andOne: new RegExp(
+      `${anyOf(numbers.joins.concat('&', 'plus'))}\\s+${articles}\\s+${anyOf(count.beforePronounOne)}(?:\\s+(?:one|${bumbles}))?(?=\\s*(?:$|[,.;!)]))`,
+      'u',
+    ),
     totals: anywhere(count.totals),
     totalsBefore: anywhere(count.totals, count.totalsBefore),
     multiplying: new RegExp(
@@ -112,6 +122,7 @@ export const countPhrases = madeOnce((words: Words) => {
     otherAfter: startsWith(count.otherAfter),
     clockBefore: endsWith(count.clockBefore),
     moments: anywhere(count.moments),
+    same: anywhere(count.same),
     corrections: new RegExp(
       `${anyOf(hedges.correcting, count.correcting)}|(?<=[,.;?!…\\n-]\\s{0,3})${anyOf(yesNo.bareNo)}[\\s,.-]+(?=[\\d~\\p{L}])|->|\\*(?=\\d)`,
       'gu',

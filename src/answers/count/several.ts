@@ -1,5 +1,6 @@
 /** Several numbers in one answer: a total with its parts, parts that add up, a product, or a question. */
 import type { Count } from '../../../shared/record.js';
+import { findAmounts } from '../numbers.js';
 import { none, sure, unsure, type Context, type Reading } from '../reading.js';
 import { countOf, exactly, type Mention } from './mentions.js';
 import type { CountPhrases } from './phrases.js';
@@ -72,6 +73,14 @@ export function readSeveral(
   );
   if (multiplied) return sure({ ...countOf(multiplied), about: sum.about }, used);
 
+  // "~350 (counted 35 on a tenth of it)", "a quarter of it was 20, so about 80"
+  const shares = findAmounts(folded, context.words).filter(({ value }) => value > 0 && value < 1);
+  if (shares.length > 0 && further.length === 0) {
+    const [whole, part] = first.value > second.value ? [first, second] : [second, first];
+    const reckoned = shares.some(({ value }) => Math.abs(whole.value * value - part.value) < 0.5);
+    return reckoned ? sure(countOf(whole), used) : offering(countOf(whole), countOf(part), sum);
+  }
+
   const known = wholeWithParts(folded, mentions, phrases);
   if (known?.agree) return sure(countOf(known.whole), used);
   if (known) return offering(countOf(known.whole), known.parts);
@@ -83,7 +92,7 @@ export function readSeveral(
     const spoken = exactly(first.value * 100 + second.value);
     // nobody counts fifty-one flowers as "one fifty"
     const words = !/\d/u.test(folded.slice(first.number[0], second.number[1]));
-    return words && context.of === 'flowers' && !sum.about ? sure(spoken, used) : offering(spoken, sum);
+    return words && context.of === 'flowers' ? sure({ ...spoken, about: sum.about }, used) : offering(spoken, sum);
   }
   const text = mentions.map(({ lead, label }) => lead + label).join(' ');
   if (phrases.each.test(text) || gaps.some((words) => phrases.multiplying.test(words))) {

@@ -17,6 +17,14 @@ export interface Labelled extends Mention {
   readonly thing: string;
 }
 
+/** "just one big fat one", "eighteen on the far one": at the end of a clause that has its number. */
+function isPronounOne(folded: string, { number }: Mention, mentions: readonly Mention[]): boolean {
+  if (!/^\s*(?:$|[,.;:!?)\n])/u.test(folded.slice(number[1], number[1] + 4))) return false;
+  const before = mentions.findLast((other) => other.number[1] <= number[0]);
+  return before !== undefined && ADJECTIVES.test(folded.slice(before.number[1], number[0]));
+}
+const ADJECTIVES = /^(?:\s+(?!and\b|n\b|then\b|plus\b|or\b)[\p{L}-]+){1,4}\s+$/u;
+
 /** Leaves out numbers that count something else: minutes, ages, "patch 2", "the other one", "at 3". */
 export function withoutOtherNumbers(
   folded: string,
@@ -35,7 +43,10 @@ export function withoutOtherNumbers(
   const surer = counting.filter((mention) => {
     const { value } = mention;
     const typed = folded.slice(...mention.number);
-    const pronoun = value === 1 && /^\p{L}/u.test(typed) && phrases.beforePronounOne.test(before(mention));
+    const pronoun =
+      value === 1 &&
+      /^\p{L}/u.test(typed) &&
+      (phrases.beforePronounOne.test(before(mention)) || isPronounOne(folded, mention, counting));
     const clock =
       (value <= 12 || value === minutes || !Number.isInteger(value)) && phrases.clockBefore.test(before(mention));
     // "plant 1: 15"

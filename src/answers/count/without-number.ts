@@ -10,10 +10,13 @@ export function noneSaid(folded: string, context: Context, phrases: CountPhrases
   const patterns = [phrases.zero, phrases.sawNone];
   if (context.of !== 'flowers') patterns.push(phrases.noQueens);
   if (context.of !== 'queens') patterns.push(phrases.noFlowers);
-  return patterns.flatMap((pattern): Span[] => {
+  const first = patterns.flatMap((pattern): Span[] => {
     const match = pattern.exec(text);
     return match ? [[match.index, match.index + match[0].length]] : [];
   });
+  // "Zip. Zero. Not a one."
+  const again = [...text.matchAll(phrases.zeros)].map((match): Span => [match.index, match.index + match[0].length]);
+  return [...first, ...again];
 }
 
 /** `empty`: the words say that nothing was there. */

@@ -3,7 +3,7 @@ import { distance } from 'fastest-levenshtein';
 import type { Words } from '../../../shared/words.js';
 import type { Span } from '../reading.js';
 import { byWord, madeOnce } from '../text.js';
-import { withVowels } from '../vowels.js';
+import { knownWithoutVowels, withVowels } from '../vowels.js';
 import { spoken, type Spoken, type Token } from './spoken.js';
 
 export interface Hit<Value> {
@@ -82,11 +82,11 @@ function mender(vocabulary: ReadonlySet<string>, words: Words): (word: string) =
   // slips that are listed are no words that a vowel could be missing from
   const meaning = (known: string): readonly [string, string] => [known, weather.same[known] ?? known];
   const whole = [...vocabulary, ...kept].filter((known) => !(known in weather.same));
-  const clipped = withVowels(whole.map(meaning), words);
+  const clipped = withVowels(whole.map(meaning), knownWithoutVowels(words));
   const listed = Object.keys(weather.same).filter(
     (known) => known.length >= SHORTEST_MENDED && vocabulary.has(weather.same[known]!),
   );
-  const clippedListed = withVowels(listed.map(meaning), words);
+  const clippedListed = withVowels(listed.map(meaning), knownWithoutVowels(words));
   return byWord((word) => {
     if (vocabulary.has(word) || kept.has(word)) return word;
     for (const shorter of shortened(word)) {

@@ -20,6 +20,12 @@ export const withoutApostrophes = (phrases: readonly string[]): string[] =>
 /** A sentence that is only "it was" ends here. */
 const ENDS = /^\s*(?:[.,;!)]|$|\p{Extended_Pictographic})/u;
 
+function nextWord(folded: string, at: number): number {
+  let next = at;
+  while (folded[next] === ' ') next += 1;
+  return next;
+}
+
 export function assessments(words: Words['yesNo']['assessing']): (folded: string, at: number) => Assessment | null {
   const setOf = (phrases: readonly string[]): PhraseSet => phraseSet(withoutApostrophes(phrases));
   const sets = {
@@ -35,6 +41,7 @@ export function assessments(words: Words['yesNo']['assessing']): (folded: string
     pastLinks: setOf(words.pastLinks),
     denials: setOf(words.denials),
     right: setOf(words.right),
+    emphatic: setOf(words.emphatic),
     good: setOf(words.good),
     bad: setOf(words.bad),
     tails: setOf(words.tails),
@@ -53,8 +60,7 @@ export function assessments(words: Words['yesNo']['assessing']): (folded: string
     let at = from;
     /** Takes the part where it stands next. */
     const take = (part: Part): boolean => {
-      let next = at;
-      while (folded[next] === ' ') next += 1;
+      const next = nextWord(folded, at);
       const found = sets[part].at(folded, next);
       if (found) at = next + found.length;
       return found !== null;
@@ -107,10 +113,11 @@ export function assessments(words: Words['yesNo']['assessing']): (folded: string
     const short = !half && take('short');
     takeAll('adverbs');
     const what = takeWhatWasSaid();
+    const plainly = sets.emphatic.at(folded, nextWord(folded, at)) !== null;
     const good = what || take('right') || (!pastLink && take('good'));
     if (!good && !take('bad')) return null;
     // "good" by itself is a phrase of its own; "that good" is none; "exactly what I saw" is a sentence
-    const emphatic = what && !subject && emphasis;
+    const emphatic = (what || plainly) && !subject && emphasis;
     if (!joined && !link && !emphatic && (subject || !(not || half || short))) return null;
     const denials = [denied, notLink, not].filter(Boolean).length;
     const doubted = half || maybeLink;

@@ -1,6 +1,7 @@
-/** Mends slips of the thumb in the words of yes and no: "looks goof", "corect", "definately". */
+/** Mends slips of the thumb in the words of yes and no: "looks goof", "corect", "definately", "prfct". */
 import { distance } from 'fastest-levenshtein';
 import type { Words } from '../../../shared/words.js';
+import { withVowels } from '../vowels.js';
 
 /** Shorter words are too near to others: "fine" to "five", "good" to "food". */
 const SHORTEST = 5;
@@ -20,14 +21,21 @@ export function speller(yesNo: Words['yesNo']): (folded: string) => Respelled {
   // all other words that are understood mean themselves: "night" is not "right"
   const others = new Set([notSlips, yesNo.changes, yesNo.nothings].flat().flatMap((phrase) => phrase.split(' ')));
   const targets = [...known].filter((word) => word.length >= SHORTEST);
+  const clipped = withVowels(
+    [...known].map((word) => [word, word] as const),
+    others,
+  );
   const meant = (word: string): string => {
     if (known.has(word) || others.has(word)) return word;
+    const whole = clipped(word);
+    if (whole !== undefined) return whole;
+    if (word.length < SHORTEST - 1) return word;
     const near = targets.filter((target) => target[0] === word[0] && distance(target, word) === 1);
     return near.length === 1 ? near[0]! : word;
   };
   return (folded) => {
     const edits: { from: number; to: number; word: string }[] = [];
-    for (const match of folded.matchAll(/(?<![\p{L}'])\p{L}{4,14}(?![\p{L}'])/gu)) {
+    for (const match of folded.matchAll(/(?<![\p{L}'])\p{L}{3,14}(?![\p{L}'])/gu)) {
       const word = meant(match[0]);
       if (word !== match[0]) edits.push({ from: match.index, to: match.index + match[0].length, word });
     }
