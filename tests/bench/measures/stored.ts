@@ -53,7 +53,8 @@ export async function filled(path: string, size: number, made: number): Promise<
     copyRows(transaction, 'watches', times, {
       id: idOf('id'),
       number: `number + n * ${made}`,
-      observer: `printf('%08x', 4026531840 + n) || substr(observer, 9)`,
+      // the made ones differ in their first letters only
+      observer: `substr(observer, 1, 24) || printf('%012x', n)`,
     });
     for (const table of PARTS) copyRows(transaction, table, times, { watch: idOf('watch') });
   });
