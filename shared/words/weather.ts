@@ -31,6 +31,8 @@ export const weatherSection = z.strictObject({
   alsoCounts: words,
   /** Look like one of `changes` and are none: "now and then". */
   noChanges: words,
+  /** Begins a sentence that tells the weather, whatever stands before: "… it was sixty two and cloudy". */
+  opening: words,
   /** Somewhere in the clause: what is said held only for a part of the watch. "at first", "until the end". */
   partOfTheTime: words,
   /** Before a time of day: it had changed until then. "blue by 10:15" */

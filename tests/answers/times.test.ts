@@ -338,6 +338,14 @@ const inNotes: [typed: string, expected: string][] = [
   ['three fifty, ended 4:05, 66F', 'sure 15:50-16:05'],
   ['May 1: 1415-1430, 64F', 'sure 14:15-14:30'],
   ['1325 until 1340, sky 3/8', 'sure 13:25-13:40'],
+  // bare figures right behind their day, as far apart as a watch is long
+  ['today 4-415 61 sunny', 'sure 16:00-16:15'],
+  ['5/1 1610-1625 OVC, lt drizzle, 50F', 'sure 16:10-16:25'],
+  ['yestrday 2 to 215. bloodroot 35 flowers', 'sure 14:00-14:15'],
+  ['yest 330-345 64 clr', 'sure 15:30-15:45'],
+  ['today 330-345 dandelions', '(nothing)'],
+  ['today 1000-1015 flowers on the redbud', '(nothing)'],
+  ['dandelion 100-115, 2 imp', '(nothing)'],
   // asked back
   ['watched 6:30 to 6:45 by the porch, 62F', 'unsure 06:30-06:45 | 18:30-18:45, morning-or-evening'],
   ['until 3:35 at the pond, 70F', 'unsure 15:20-15:35, only-an-end'],

@@ -34,6 +34,8 @@ export function weatherBeside(text: Spoken, words: Words): (number: Place) => bo
       const { word, skipped } = tokens[at]!;
       if (isWeather(at) || speedUnits(words).has(word)) return 'weather';
       if (timeWords(words).has(word) || /^\d{1,2}(?::?\d\d)?(?:[ap]m?)?$|^[ap]m$/.test(word)) return 'time';
+      // "forgot the weather it was sixty two and cloudy": here another sentence begins
+      if (step === -1 && words.weather.opening.includes(word)) return 'edge';
       if (!skipped && !smallWords(words).has(word)) return 'other';
     }
     return 'edge';

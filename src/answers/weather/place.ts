@@ -1,11 +1,12 @@
 /** Which words of sky and wind count where: in an answer, or in passing in a longer text. */
 import type { Words } from '../../../shared/words.js';
+import { findNumbers } from '../numbers.js';
 import { madeOnce } from '../text.js';
-import { inDoubtWords, labelledBefore, restIsFiller } from './said.js';
+import { inDoubtWords, isFiller, labelledBefore, restIsFiller } from './said.js';
 import type { SkyHit, SkyPart, Trust } from './sky-word.js';
 import { skyHits } from './sky-words.js';
 import { hitFinder, inAny, type Hit } from './phrases.js';
-import type { Spoken } from './spoken.js';
+import { tokenAt, type Spoken } from './spoken.js';
 import { windHits, type WindHit, type WindHits } from './wind-words.js';
 
 /** The whole text answers this question, or it is looked through for what it says besides. */
@@ -29,6 +30,20 @@ const trustOfSky = ({ value }: SkyHit): Trust => {
   const weak = value.says === 'vague' || (value.says === 'part' && WEAK_PARTS.has(value.part));
   return weak ? 'in-place' : 'anywhere';
 };
+
+/** Words between a temperature and the sky told with it: "73 degrees out and clear". */
+const MOST_BETWEEN = 5;
+/** Bare numbers that are degrees where a sky is told with them. Common practice, no source: as for a temperature in passing. */
+const DEGREES = { from: 45, to: 110 };
+
+const unitWords = madeOnce(({ units }: Words['temperature']) => new Set(Object.values(units).flat()));
+const isUnit = ({ temperature }: Words, word: string): boolean => unitWords(temperature).has(word);
+
+/** Tells whether a token belongs to a number that can be degrees, in digits or words. */
+function degreesIn(text: Spoken, words: Words): (token: number) => boolean {
+  const numbers = findNumbers(text.folded, words).filter(({ value }) => value >= DEGREES.from && value <= DEGREES.to);
+  return inAny(numbers.map(({ span }) => ({ from: tokenAt(text, span[0]), to: tokenAt(text, span[1]) })));
+}
 
 /** In a list of weather each item has few words. */
 const FARTHEST_TOKENS = 12;
@@ -54,6 +69,15 @@ export function amongWeather(text: Spoken, words: Words, finding: Finding): Amon
   ]);
   const isGust = (token: number): boolean => words.wind.gusts.includes(text.tokens[token]!.word);
   const temperature = (token: number): boolean => /^\d{2,3}(?:f|c|s)?$/.test(text.tokens[token]?.word ?? '');
+  const isDegrees = degreesIn(text, words);
+  /** "the sky was clear and the thermometer said 67", "73 degrees and clear there are 25 violets". */
+  const isToldOn = (hit: SkyHit): boolean => {
+    for (let at = hit.from - 1; at >= hit.from - MOST_BETWEEN && text.tokens[at]?.clause === hit.clause; at--) {
+      if (labels.sky(at) || firm(at) || isDegrees(at)) return true;
+      if (!isFiller(text.tokens[at]!, words) && !isUnit(words, text.tokens[at]!.word)) return false;
+    }
+    return false;
+  };
   const labels = { sky: inAny(skyLabels(words)(text)), wind: inAny(windLabels(words)(text)) };
 
   const counts = (hit: Hit<unknown>, trust: Trust, section: 'sky' | 'wind', needsLabel = false): boolean => {
@@ -103,7 +127,9 @@ export function amongWeather(text: Spoken, words: Words, finding: Finding): Amon
       return wholeAnswer || (hit.value.trust === 'anywhere' && !otherDayClauses.has(hit.clause));
     // "in a clearing": a word that leaves much open is seldom of the sky
     if (hit.value.says === 'vague' && !wholeAnswer && hit.to - hit.from === 1) return false;
-    return counts(hit, trustOfSky(hit), 'sky', isNone(hit));
+    const trust = trustOfSky(hit);
+    if (hit.value.says === 'cloud' && trust === 'in-place' && isToldOn(hit)) return true;
+    return counts(hit, trust, 'sky', isNone(hit));
   };
   const counted = sky.filter(skyCounts);
   const windWords = wind.words.filter((hit: WindHit) => counts(hit, hit.value.trust, 'wind'));

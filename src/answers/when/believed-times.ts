@@ -69,6 +69,24 @@ function looksLikeSpan(scan: TimeScan, parts: readonly Part[], first: Clock, sec
   return inDigits(4) && (leads || ofTime || scan.tokens[first.at]?.first === true || afterDate(scan, first.at));
 }
 
+/** Minutes, at most, by which a watch in bare figures may be shorter or longer than the survey's. */
+const MOST_MINUTES_OFF = 5;
+
+/** In a note, right behind its day or at the head of a line: "today 4-415 sunny", "yest 330-345, 64", "time 230 to 245". */
+function looksLikeWatch(scan: TimeScan, first: Clock, second: Clock): boolean {
+  const { tokens, timeWords, watchMinutes, words } = scan;
+  const [from, to] = [tokens[first.at], tokens[second.at]];
+  if (from?.kind !== 'number' || to?.kind !== 'number' || second.form === 'hour') return false;
+  const labelled = words.note.labels.times.includes(tokens[first.at - 1]?.text ?? '');
+  if (from.first !== true && !labelled && !afterDate(scan, first.at)) return false;
+  const apart = second.hour * 60 + second.minute - (first.hour * 60 + first.minute);
+  if (Math.abs(((apart + 12 * 60) % (12 * 60)) - watchMinutes) > MOST_MINUTES_OFF) return false;
+  const after = tokens[second.next];
+  const isFree = timeWords.measures(tokens, second.next) === null && timeWords.counted(tokens, second.next) === null;
+  // "today 330-345 dandelions" may count them; nobody counts to "1610-1625"
+  return isFree && (after?.kind !== 'word' || after.first || labelled || to.text.length === 4);
+}
+
 /** In a note: "at noon" and "yesterday noon" are times, a "midnight bumble bee" is none. */
 function looksLikeName(scan: TimeScan, parts: readonly Part[], at: number, clock: Clock): boolean {
   if (!clock.fixed || clock.offset !== 0 || linkedTo(parts, at) !== null || afterDate(scan, clock.at)) return false;
@@ -157,12 +175,13 @@ export function believed(scan: TimeScan, { parts, windows }: Parts, asked: boole
     if (end?.is === 'minute') return asked || clock.form === 'figures';
     const start = startOf(at);
     if (end?.is === 'clock') {
-      if (end.clock.form === 'certain') return true;
+      if (end.clock.form === 'certain' || looksLikeWatch(scan, clock, end.clock)) return true;
       return mayFollow(scan, end.clock.next) && believeSpan(clock, end.clock, at);
     }
     // "2:15 to 3 sunny" is an end, "2:15, 3 queens" is none
     if (start?.form === 'certain') return scan.timeWords.measures(scan.tokens, clock.next) === null;
-    return start ? mayFollow(scan, clock.next) && believeSpan(start, clock, at) : believeAlone(clock, at);
+    if (start === null) return believeAlone(clock, at);
+    return looksLikeWatch(scan, start, clock) || (mayFollow(scan, clock.next) && believeSpan(start, clock, at));
   };
 
   return {

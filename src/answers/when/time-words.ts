@@ -38,11 +38,13 @@ export interface TimeWords {
   readonly partsOfDay: PhraseIndex<Window | null>;
   readonly mayFollow: PhraseIndex<true>;
   readonly measures: PhraseIndex<true>;
+  /** What a number may count: "flowers", "queens". */
+  readonly counted: PhraseIndex<true>;
   readonly articles: PhraseIndex<true>;
 }
 
 export const timeWords = madeOnce((words: Words): TimeWords => {
-  const { times, when, numbers } = words;
+  const { times, when, numbers, count } = words;
   const links: (readonly [Link, readonly string[]])[] = [
     ['at', times.at],
     ['to', times.to],
@@ -91,6 +93,7 @@ export const timeWords = madeOnce((words: Words): TimeWords => {
     ]),
     mayFollow: phraseSet(times.mayFollow),
     measures: phraseSet(times.measures),
+    counted: phraseSet([...count.flowers, ...count.queens, ...count.bees]),
     articles: phraseSet(numbers.articles),
   };
 });
