@@ -43,6 +43,8 @@ export const namesSection = z.strictObject({
   loose: words,
   /** Last words of many plants' names, which do not tell one from another: "lily", "berry". */
   heads: words,
+  /** Of those, what plants of many genera are called: "calla lily" is no lily. */
+  manyKinds: words,
   /** Before a plant's name they make it another kind: "japanese". */
   otherKinds: words,
   /** Before a plant's name they make it no such plant at all: "false". */
@@ -58,6 +60,8 @@ export const namesSection = z.strictObject({
   /** After a plant's name they make it a place: "street". */
   placeEnds: words,
   otherInsects: words,
+  /** Plants that the list lacks since bumble bees pass them by: "ironwood" is no slip of "ironweed". */
+  otherPlants: words,
   /** "no idea": as a bee, any bumble bee. */
   unknown: words,
   /** Hedges besides those of `hedges`: "cf", "looks like". */

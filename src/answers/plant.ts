@@ -5,11 +5,13 @@ import {
   alternativesIn,
   besideSmallTalk,
   beeHits,
+  type Hit,
   isAroundPlants,
   isDescribed,
   isDoubted,
   isNegated,
   isTalk,
+  isUnlisted,
   leavesChoice,
   LONGEST_ANSWER,
   type Named,
@@ -23,6 +25,7 @@ import {
   vocabularyOf,
   watchedTaxa,
   type Word,
+  wordAfter,
   wordsOf,
 } from './names/index.js';
 import type { Taxon } from './names/taxa.js';
@@ -60,11 +63,15 @@ export const readPlant: Reader<PlantName> = (text, context) => {
 
   const index = plantsOf(context);
   const watched = watchedTaxa(context);
-  const all = plantHits(words, context, 'answer')
-    .filter((hit) => !isNegated(hit, words, context))
+  const hits = plantHits(words, context, 'answer').filter((hit) => !isNegated(hit, words, context));
+  const all = hits
+    .filter((hit) => !isUnlisted(hit))
     .map((hit): Named => ({ hit, settled: settlePlant(hit, watched, index) }));
   const named = ofThisPlant(afterCorrection(folded, all, context), words, context);
   if (named.length === 0) {
+    if (hits.some((hit) => isUnlisted(hit) && isNamedOutright(hit, words, context))) {
+      return answersOtherQuestion(text, context) ? none('plant-no-name') : sureAsTyped(words);
+    }
     const isChat = folded !== whole && !describesPlant(folded, words, context);
     return isChat ? none('plant-no-name') : asTyped(text, folded, words, context);
   }
@@ -140,7 +147,17 @@ function asTyped(text: string, folded: string, words: readonly Word[], context: 
     if (strangers.length === 0 || answersOtherQuestion(text, context)) return none('plant-no-name');
   }
   if (isBee(words, strangers, context)) return none('plant-no-name');
-  return sure({ name: null, rank: null }, [[words[0]!.span[0], words.at(-1)!.span[1]]]);
+  return sureAsTyped(words);
+}
+
+const sureAsTyped = (words: readonly Word[]): Reading<PlantName> =>
+  sure({ name: null, rank: null }, [[words[0]!.span[0], words.at(-1)!.span[1]]]);
+
+/** "bur oak", but neither "by the big oak" nor "Oak Street". */
+function isNamedOutright(hit: Hit, words: readonly Word[], context: Context): boolean {
+  const { elsewhere, placeNouns } = vocabularyOf(context.words);
+  const after = wordAfter(words, hit.to);
+  return !words.slice(0, hit.from).some(({ plain }) => elsewhere.has(plain)) && !(after && placeNouns.has(after.plain));
 }
 
 /** A bumble bee or another insect by its name, and no word of a plant: not "Carex pensylvanica", "yellow-banded flower". */

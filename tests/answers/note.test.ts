@@ -255,15 +255,15 @@ const notes: { readonly text: string; readonly fields: Shown }[] = [
     },
   },
   {
-    text: 'Date - 4/30\nStart - 2:45 pm\nEnd - 3:00 pm\nTemperature - 64\nClouds - 50%\nWind - 6\nPlants - bluebells 70, trout lily 12\nBees - none',
+    text: 'Date - 4/30\nStart - 2:45 pm\nEnd - 3:00 pm\nTemperature - 64\nClouds - 50%\nWind - 6\nPlants - bluebells 70, white trout lily 12\nBees - none',
     fields: {
       date: '2026-04-30',
       times: '14:45-15:00',
       temperature: '17.8',
       sky: 'scattered',
       wind: '2',
-      plants: 'Mertensia virginica 70, Erythronium 12',
-      tally: '0 - @Mertensia virginica, 0 - @Erythronium',
+      plants: 'Mertensia virginica 70, Erythronium albidum 12',
+      tally: '0 - @Mertensia virginica, 0 - @Erythronium albidum',
     },
   },
   {
@@ -417,15 +417,15 @@ const notes: { readonly text: string; readonly fields: Shown }[] = [
     },
   },
   {
-    text: 'today 9:15-9:30, 60F, overcast, still. Plants: squirrel corn 45, trout lily 30. No queens on either.',
+    text: 'today 9:15-9:30, 60F, overcast, still. Plants: squirrel corn 45, white trout lily 30. No queens on either.',
     fields: {
       date: '2026-05-06',
       times: '09:15-09:30',
       temperature: '15.6',
       sky: 'overcast',
       wind: '0',
-      plants: 'Dicentra canadensis 45, Erythronium 30',
-      tally: '0 - @Dicentra canadensis, 0 - @Erythronium',
+      plants: 'Dicentra canadensis 45, Erythronium albidum 30',
+      tally: '0 - @Dicentra canadensis, 0 - @Erythronium albidum',
     },
   },
   {
@@ -567,15 +567,15 @@ const notes: { readonly text: string; readonly fields: Shown }[] = [
     },
   },
   {
-    text: 'no bees at the trout lilies today (25 flowers), 11:40 to 11:55, 58 F, cloudy, windy',
+    text: 'no bees at the white trout lilies today (25 flowers), 11:40 to 11:55, 58 F, cloudy, windy',
     fields: {
       date: '2026-05-06',
       times: '11:40-11:55',
       temperature: '14.4',
       sky: 'overcast',
       wind: '5',
-      plants: 'Erythronium 25',
-      tally: '0 - @Erythronium',
+      plants: 'Erythronium albidum 25',
+      tally: '0 - @Erythronium albidum',
     },
   },
   {
@@ -1042,7 +1042,7 @@ const notes: { readonly text: string; readonly fields: Shown }[] = [
   {
     text: 'trout lily 18, spring beauty 150. Two B. bimaculatus on the spring beauty.',
     fields: {
-      plants: 'unsure Erythronium 18, Claytonia caroliniana 150',
+      plants: 'unsure Erythronium albidum 18, Claytonia caroliniana 150',
       tally: 'unsure 2 bimaculatus @Claytonia caroliniana',
     },
   },

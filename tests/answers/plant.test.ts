@@ -66,7 +66,6 @@ const table: [typed: string, expected: string, watched?: string[]][] = [
   ['violet, common blue', 'sure Viola sororia'],
   ['false rue anemone', 'sure Enemion biternatum'],
   ['rue anemone', 'sure Thalictrum thalictroides'],
-  ["solomon's seal", 'sure Polygonatum'],
   ['false solomons seal', 'sure Maianthemum racemosum'],
   ['wild lupine', 'sure Lupinus perennis'],
   ['highbush blueberry', 'sure Vaccinium corymbosum'],
@@ -77,11 +76,48 @@ const table: [typed: string, expected: string, watched?: string[]][] = [
   ['Claytonia virg.', 'sure Claytonia virginica'],
   ["Malus 'Prairifire'", 'sure Malus'],
   ['lavender', 'sure Lavandula'],
+  // turned round at a comma, a bracket, a dash or a colon
+  ['honeysuckle (tatarian)', 'sure Lonicera tatarica'],
+  ['gooseberry (missouri)', 'sure Ribes missouriense'],
+  ['lilac, common', 'sure Syringa vulgaris'],
+  ['clover - white', 'sure Trifolium repens'],
+  ['clover – white', 'sure Trifolium repens'],
+  ['clover: white', 'sure Trifolium repens'],
+  ['clover (red), lots', 'sure Trifolium pratense'],
+  ['indigo, white wild', 'sure Baptisia alba'],
+  ['indigo, wild white', 'sure Baptisia alba'],
+  ['crab apple (prairie)', 'sure Malus ioensis'],
+  ['lily of the valley (wild)', 'sure Maianthemum canadense'],
+  ["St. John's wort (common)", 'sure Hypericum perforatum'],
+  ['trout lily (white)', 'sure Erythronium albidum'],
+  ['nettle (purple dead)', 'sure Lamium purpureum'],
+  [
+    'honeysuckle (bush)',
+    'unsure Diervilla lonicera | Lonicera maackii | Lonicera morrowii | Lonicera tatarica | Lonicera, plant-shared',
+  ],
+  ['tree (lilac)', 'sure Syringa vulgaris'], // the Japanese tree lilac is another
+  ['lawn - clover', 'sure Trifolium'],
+  ['violets (in the lawn)', 'sure Viola'],
+  ['sage (meadow by the barn)', 'sure Salvia'], // no meadow sage
+  ['dames rockets, purple and white', 'sure Hesperis matronalis'], // no purple rocket
+  // both names said
+  ['Tatarian honeysuckle (Lonicera tatarica)', 'sure Lonicera tatarica'],
+  ['Tatarian honeysuckle (Lonicera maackii)', 'unsure Lonicera tatarica | Lonicera maackii | Lonicera, plant-several'],
+  ['lilac (Forsythia)', 'unsure Syringa vulgaris | Forsythia, plant-several'],
+  // regional and old names
+  ['pie plant', 'sure Rheum rhabarbarum'],
+  ['rhubarb gone to flower', 'sure Rheum rhabarbarum'],
+  ['blowballs', 'sure Taraxacum officinale'],
+  ['pink and white lady slippers', 'sure Cypripedium reginae'],
+  ['creeping jenny', 'sure Lysimachia nummularia'],
+  ['wild cucumber', 'sure Echinocystis lobata'], // no cucumber
+  ['autumn crocus', 'sure Colchicum autumnale'], // no crocus
+  ["baby's breath", 'sure Gypsophila'],
+  ['leeks', 'sure Allium ampeloprasum'],
   // a name that stands for the genus
   ['willow', 'sure Salix'],
   ['willows', 'sure Salix'],
   ['violets', 'sure Viola'],
-  ['trout lilies', 'sure Erythronium'],
   ['crabapple', 'sure Malus'],
   ['crab apple tree', 'sure Malus'],
   ['phlox', 'sure Phlox'],
@@ -209,7 +245,15 @@ const table: [typed: string, expected: string, watched?: string[]][] = [
   ['trout lily. Wait, I looked it up: large-flowered bellwort', 'sure Uvularia grandiflora'],
   ['first I thought lilac, turned out to be forsythia', 'sure Forsythia?'],
   // half of a choice
-  ["solomon's seal or the false one", 'unsure Polygonatum, plant-several'],
+  [
+    "solomon's seal or the false one",
+    'unsure Polygonatum pubescens | Polygonatum biflorum | Polygonatum, plant-several',
+  ],
+  // the genus that ends the offers of one is not what was said
+  [
+    'nannyberry or arrowwood',
+    'unsure Viburnum lentago | Viburnum dentatum | Viburnum rafinesqueanum | Viburnum, plant-several',
+  ],
   ['lilac or something', 'sure Syringa vulgaris?'],
   ['tulips, red or pink', 'sure Tulipa'],
   // doubt is kept
@@ -246,6 +290,22 @@ const table: [typed: string, expected: string, watched?: string[]][] = [
   ['carrion flower', 'sure null'],
   ['lavender flowers', 'sure null'], // a colour
   ['false lilac', 'sure null'],
+  // known by name though bumble bees pass it by, and no slip of one they visit
+  ['oak', 'sure null'],
+  ['bur oak', 'sure null'], // no burdock
+  ['ironwood', 'sure null'], // no ironweed
+  ['stinging nettle', 'sure null'],
+  ['gardenia', 'sure null'], // no garden pea
+  ['sorghum', 'sure null'], // no sour gum
+  ['calla lily', 'sure null'],
+  ['lazuli lily', 'unsure Lilium, plant-near'], // lilies are of many genera
+  ['knockout roses by the step', 'sure Rosa'],
+  ['prairie mallow', 'sure Malva'], // no prairie willow
+  ['squirrel corn', 'sure Dicentra canadensis'],
+  ['oak leaf hydrangea', 'sure Hydrangea quercifolia'],
+  ['by the big oak', 'not understood, plant-no-name'],
+  ['Oak Street', 'not understood, plant-no-name'],
+  ['dandelions under the oak', 'sure Taraxacum officinale'],
   ['moonlight frillybell', 'sure null'],
   // an answer to another question is no plant
   ...[

@@ -85,7 +85,7 @@ function saysOn(
     if (isNamed(at)) return 'name';
     if (says(words[at]!)) return 'other';
     const edge = step === 1 ? words[at + 1] : words[at];
-    if (edge && edge.gap === 'break') return null;
+    if (edge && edge.gap !== 'none' && edge.gap !== 'comma') return null;
   }
   return null;
 }

@@ -48,7 +48,7 @@ export function isNegated(hit: Hit, words: readonly Word[], context: Context): b
 /** The one meaning that all names of an answer agree on ("pussy willow (Salix)"), or null where they do not. */
 export function agreed(named: readonly Named[]): Settled | null {
   let meant: { taxa: readonly Taxon[]; clear: boolean } | null = null;
-  for (const { settled } of named) {
+  for (const settled of named.map((each) => withoutGenusOffered(each.settled))) {
     if (!meant) {
       meant = settled;
       continue;
@@ -65,6 +65,14 @@ export function agreed(named: readonly Named[]): Settled | null {
     meant = kept.length === 1 ? { taxa: kept, clear: firm } : { taxa: kept, clear: false };
   }
   return meant;
+}
+
+/** The genus that ends an offer of species is not what was said: "nannyberry or arrowwood" agree on nothing. */
+function withoutGenusOffered({ taxa, clear }: Settled): Settled {
+  const isOfSpecies = (name: string): boolean => taxa.some(({ rank, genus }) => rank !== 'genus' && genus === name);
+  return clear
+    ? { taxa, clear }
+    : { taxa: taxa.filter(({ rank, name }) => rank !== 'genus' || !isOfSpecies(name)), clear };
 }
 
 /** The same taxon, or a genus and a species in it. */

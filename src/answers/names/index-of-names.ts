@@ -4,7 +4,16 @@ import type { Words } from '../../../shared/words.js';
 import { madeOnce } from '../text.js';
 import { Building } from './building.js';
 import type { NameIndex } from './name-index.js';
-import { BOMBUS, OTHER_INSECT, genusOf, namesOfBee, namesOfPlant, plantTaxon, type Taxon } from './taxa.js';
+import {
+  BOMBUS,
+  genusOf,
+  namesOfBee,
+  namesOfPlant,
+  OTHER_INSECT,
+  OTHER_PLANT,
+  plantTaxon,
+  type Taxon,
+} from './taxa.js';
 import { vocabularyOf } from './vocabulary.js';
 
 /** Both lists and the words of a language belong together: the index is kept for each pair. */
@@ -45,6 +54,7 @@ const indexPlants = keptFor((plants: readonly Plant[], words) => {
     rows.add(genus);
     building.add({ taxon: plantTaxon(genus), kind: 'genus', name: genus, place: 0 });
   }
+  for (const name of words.names.otherPlants) building.add({ taxon: OTHER_PLANT, kind: 'unlisted', name, place: 0 });
   return building;
 });
 

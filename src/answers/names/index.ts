@@ -30,7 +30,7 @@ export { genusMentions } from './find.js';
 export { beesOf, plantsOf, watchedOf } from './index-of-names.js';
 export type { Hit } from './hit.js';
 export { isAroundPlants } from './plant-words.js';
-export { plantHits, watchedTaxa } from './plants.js';
+export { isUnlisted, plantHits, watchedTaxa } from './plants.js';
 export { offering, settleBee, settlePlant, sideBySide } from './settle.js';
 export { BOMBUS, type Taxon } from './taxa.js';
 export { wordAfter, wordBefore, wordsOf, type Word } from './tokens.js';

@@ -22,7 +22,7 @@ const EDITS_FOR_PLAIN_WORD = 1;
 
 /** A word ready to be compared. */
 interface Piece extends Spelled {
-  /** A word of its own, "big", is no slip of "bog". */
+  /** A word of its own, "big", is no slip of "bog", nor is the mallow of "prairie mallow" one of "willow". */
   readonly plain: boolean;
 }
 
@@ -94,7 +94,8 @@ export function nearFits(
   const typed = spelled(whole);
   const found = candidatesOf(index)(whole);
   if (found.length === 0) return [];
-  const pieces = saying.map((word): Piece => ({ ...spelled(word.plain), plain: isPlain(word) }));
+  const isRight = (word: Word): boolean => isPlain(word) || index.lasts.has(word.stem);
+  const pieces = saying.map((word): Piece => ({ ...spelled(word.plain), plain: isRight(word) }));
   const best = new Map<string, Near>();
   for (const known of found) {
     const uses = known.uses.filter(kinds);

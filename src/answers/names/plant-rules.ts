@@ -107,9 +107,12 @@ const isCloseEnough = ({ letters, fits }: Hit): boolean => {
 const unknownSpecies = ({ use, single, after, vocabulary }: PlantPlace): Ruling =>
   use.kind === 'genus' && single && after && looksLatin(after, vocabulary) ? 'drop' : null;
 
-/** "Persian lilac" is no common lilac, yet "Persian roses" are roses. */
-const otherKind = (place: PlantPlace): Ruling =>
-  place.use.kind === 'common' && place.single && isOtherKind(place) && !isGenus(place) ? 'drop' : null;
+/** "Persian lilac" is no common lilac, yet "Persian roses" are roses; a "toad lily" may be any. */
+const otherKind = (place: PlantPlace): Ruling => {
+  if (place.use.kind !== 'common' || !place.single || !isOtherKind(place)) return null;
+  if (!isGenus(place)) return 'drop';
+  return place.vocabulary.manyKinds.has(place.last.stem) ? 'offer' : null;
+};
 
 const shortInRunningText = ({ hit, use, manner }: PlantPlace): Ruling => {
   if (manner !== 'running') return null;
@@ -117,13 +120,13 @@ const shortInRunningText = ({ hit, use, manner }: PlantPlace): Ruling => {
   return tooShort ? 'drop' : 'keep';
 };
 
-/** "Bloomerang lilac" may be no common lilac, "rose gentian" no rose; "Nan's lilac" and "purpel lilac" are. */
+/** "Bloomerang lilac" may be no common lilac, "Peruvian lily" no Lilium; "Nan's lilac", "knockout roses" are. */
 const strangerBeside = (place: PlantPlace): Ruling => {
   const { use, single, before, after, last, vocabulary } = place;
   if (!single) return null;
-  if (isStranger(after, place)) return 'offer';
+  if (isStranger(after, place)) return isGenus(place) ? null : 'offer';
   const adds = isStranger(before, place) && !before!.possessive && !vocabulary.almostDescribes(before!.plain);
-  return adds && use.kind === 'common' && (!isGenus(place) || vocabulary.heads.has(last.stem)) ? 'offer' : null;
+  return adds && use.kind === 'common' && (!isGenus(place) || vocabulary.manyKinds.has(last.stem)) ? 'offer' : null;
 };
 
 /** In the order in which they speak. */
@@ -164,17 +167,20 @@ export function isBacked(hit: Hit, words: readonly Word[], kept: readonly Hit[],
   return before.digits || joining.has(before.plain) || describing.has(before.plain) || before.plain === 'on';
 }
 
-/** "white violet" is a violet that is white, though "sweet white violet" less one word is a part of a name. */
+/**
+ * "white violet" is a violet that is white and a "climbing rose" one that climbs, though "sweet white violet" and
+ * "climbing prairie rose" less one word are parts of names.
+ */
 export function isGenusDescribed(
   hit: Hit,
   hits: readonly Hit[],
   words: readonly Word[],
-  { describing }: Vocabulary,
+  { describing, otherKinds }: Vocabulary,
 ): boolean {
   if (hit.exactness !== 'part' || hit.watched) return false;
   return hits.some((other) => {
     const endsIt = other.exactness === 'exact' && other.to === hit.to && other.from > hit.from;
     if (!endsIt || !other.fits.some(({ use }) => use.taxon.rank === 'genus')) return false;
-    return words.slice(hit.from, other.from).every((word) => describing.has(word.plain));
+    return words.slice(hit.from, other.from).every(({ plain }) => describing.has(plain) || otherKinds.has(plain));
   });
 }

@@ -7,7 +7,7 @@ import { isAroundPlants } from './plant-words.js';
 import { placeOf, ruled } from './rules.js';
 import { withoutOverlaps, type Hit, type Manner, type SearchIn } from './hit.js';
 import { hitsIn } from './search.js';
-import type { Taxon } from './taxa.js';
+import { OTHER_PLANT, type Taxon } from './taxa.js';
 import { countedUpTo, type Word } from './tokens.js';
 import { vocabularyOf } from './vocabulary.js';
 
@@ -15,9 +15,12 @@ export interface PlantContext extends WithNames {
   readonly watched: readonly string[];
 }
 
+/** A plant known by name that the list lacks. */
+export const isUnlisted = (hit: Hit): boolean => hit.fits.some(({ use }) => use.taxon === OTHER_PLANT);
+
 const touches = (left: Hit, right: Hit): boolean => left.from < right.to && right.from < left.to;
 
-/** Plants named in the words, left to right, none overlapping. */
+/** Plants named in the words, left to right, none overlapping. Those that the list lacks are told in an answer only. */
 export function plantHits(words: readonly Word[], context: PlantContext, manner: Manner): Hit[] {
   const vocabulary = vocabularyOf(context.words);
   const index = plantsOf(context);
@@ -46,7 +49,8 @@ export function plantHits(words: readonly Word[], context: PlantContext, manner:
   const apart = withoutOverlaps(standing.filter((hit) => !isGenusDescribed(hit, standing, words, vocabulary)));
   if (manner === 'answer') return apart;
   const backed: Hit[] = [];
-  for (const hit of apart) if (isBacked(hit, words, backed, vocabulary)) backed.push(hit);
+  for (const hit of apart.filter((each) => !isUnlisted(each)))
+    if (isBacked(hit, words, backed, vocabulary)) backed.push(hit);
   return backed;
 }
 

@@ -5,7 +5,7 @@ import { hitOf, type Hit, type Near, type SearchIn } from './hit.js';
 import type { Use } from './use.js';
 import { nearFits } from './near.js';
 import { SURE_ACROSS_WORDS, sureUpTo } from './similarity.js';
-import { countedUpTo, type Word } from './tokens.js';
+import { countedUpTo, type Gap, type Word } from './tokens.js';
 
 /** Words of a name that are looked at together, those that join not counted. Voice typing makes five of "bimaculatus". */
 const MOST_WORDS = 6;
@@ -74,29 +74,67 @@ function exactHits(words: readonly Word[], search: SearchIn): Hit[] {
     const letters = lettersOf(sayingIn(words, { from, to }, search)).length;
     hits.push(hitOf(words, { from, to }, fits, exactness, true, letters));
   });
-  if (search.manner === 'answer') hits.push(...turnedRound(words, search));
-  return hits;
+  // of "dame's rockets, purple" the rocket is told already
+  const isCut = (turned: Hit): boolean =>
+    hits.some((hit) => hit.exactness === 'exact' && hit.to - hit.from > 1 && bordersCross(turned, hit));
+  return [...hits, ...turnedRound(words, search).filter((turned) => !isCut(turned))];
 }
 
-/** "plum, American": a name turned round at its comma, as in the register of a book. */
+/** They share words, and each has others too. */
+const bordersCross = (left: Hit, right: Hit): boolean =>
+  left.from < right.from
+    ? right.from < left.to && left.to < right.to
+    : right.from < left.from && left.from < right.to && right.to < left.to;
+
+/** Where a name can be turned round; running text has commas and dashes between names, too. */
+const TURNS: Readonly<Record<SearchIn['manner'], readonly Gap[]>> = {
+  answer: ['comma', 'bracket', 'dash'],
+  running: ['bracket'],
+};
+
+/** Words before a turn that may end a name, "lily of the valley (wild)", and after it that may begin one. */
+const MOST_BEFORE_TURN = 4;
+const MOST_AFTER_TURN = 3;
+
+/**
+ * "plum, American", "plum (American)", "plum - American": a name turned round, as in the register of a book. A "tree
+ * (lilac)" is no tree lilac: what stands first is the name's end.
+ */
 function turnedRound(words: readonly Word[], search: SearchIn): Hit[] {
   const hits: Hit[] = [];
   for (const [at, word] of words.entries()) {
-    if (word.gap !== 'comma') continue;
-    for (let from = Math.max(0, at - 2); from < at; from++) {
-      for (let to = at + 1; to <= Math.min(words.length, at + 3); to++) {
+    // "violets (in the lawn)" only tells where
+    if (!TURNS[search.manner].includes(word.gap) || search.leftOut(word)) continue;
+    for (let from = Math.max(0, at - MOST_BEFORE_TURN); from < at; from++) {
+      for (let to = at + 1; to <= Math.min(words.length, at + MOST_AFTER_TURN); to++) {
         const run = words.slice(from, to);
         if (run.some((each, place) => place > 0 && from + place !== at && each.gap !== 'none')) continue;
-        const saying = sayingIn(words, { from, to }, search);
-        const uses = search.index.anyOrder.get(anyOrderKey(saying.map(({ stem }) => stem)));
+        // "sage (meadow by the barn)" goes on about the meadow
+        if (word.gap !== 'comma' && words[to]?.gap === 'none') continue;
+        const uses = usesTurned(words, { from, at, to }, search);
         if (!uses) continue;
         const { fits, exactness } = exactFits(uses);
         if (exactness !== 'exact') continue;
-        hits.push(hitOf(words, { from, to }, fits, exactness, true, lettersOf(saying).length));
+        const letters = lettersOf(sayingIn(words, { from, to }, search)).length;
+        hits.push(hitOf(words, { from, to }, fits, exactness, true, letters));
       }
     }
   }
   return hits;
+}
+
+/** The name of which the words from `at` on are the beginning, two of them in either order: "indigo, wild white". */
+function usesTurned(
+  words: readonly Word[],
+  { from, at, to }: { readonly from: number; readonly at: number; readonly to: number },
+  search: SearchIn,
+): readonly Use[] | undefined {
+  const stems = (run: { from: number; to: number }): string[] => sayingIn(words, run, search).map(({ stem }) => stem);
+  const end = stems({ from, to: at }).join('');
+  const beginning = stems({ from: at, to });
+  if (end === '' || beginning.length === 0) return undefined;
+  const asSaid = search.index.exact.get(beginning.join('') + end);
+  return asSaid ?? (beginning.length === 2 ? search.index.exact.get(beginning[1]! + beginning[0]! + end) : undefined);
 }
 
 /** Shortest misspelled name, in letters. In running text too many ordinary words are one letter from shorter ones. */
@@ -130,7 +168,7 @@ function nearHits(words: readonly Word[], search: SearchIn, known: readonly Hit[
       const id = `${count} ${whole}`;
       let fits = compared.get(id);
       if (!fits && compared.size >= MOST_COMPARED) return;
-      if (!fits) compared.set(id, (fits = nearFits(saying, whole, index, kinds, plain)));
+      if (!fits) compared.set(id, (fits = besideUnlisted(nearFits(saying, whole, index, kinds, plain))));
       const nearest = fits[0];
       if (!nearest) continue;
       const { cost, use } = nearest;
@@ -143,6 +181,12 @@ function nearHits(words: readonly Word[], search: SearchIn, known: readonly Hit[
     }
   });
   return hits;
+}
+
+/** A slip of a plant that the list lacks is none of one that it has, unless it is about as near to that. */
+function besideUnlisted(fits: Near[]): Near[] {
+  const listed = fits.filter(({ use }) => use.kind !== 'unlisted');
+  return listed.length > 0 ? listed : fits;
 }
 
 /** Words that are part of a name which stands by itself. */

@@ -104,7 +104,10 @@ export function settlePlant(hit: Hit, watched: readonly Taxon[], index: NameInde
     const common = hit.fits.filter(({ use }) => use.kind === 'common').map(({ use }) => use.taxon);
     const everyday = distinct(common).filter(({ rank }) => rank !== 'genus');
     if (hit.firm && everyday.length === 1) return { taxa: everyday, clear: true };
-    if (genus) return { taxa: [genus], clear: true };
+    // "trout lily" is all of the genus to a book, and one of two to who stands before it
+    const isShared = everyday.length > 1 && everyday.length <= MOST_THAT_SHARE;
+    if (genus && isShared) return { taxa: offering(taxa, index), clear: false };
+    if (genus) return { taxa: [genus], clear: hit.firm };
     if (taxa.length > MOST_THAT_SHARE) {
       const name = taxa[0]!.genus;
       return { taxa: [index.taxa.get(name) ?? plantTaxon(name)], clear: true };

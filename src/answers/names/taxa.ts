@@ -14,9 +14,9 @@ export interface Taxon {
 /**
  * What a name is: `scientific` a binomial or a bee's epithet, `genus` a bare genus, `epithet` a plant's alone,
  * `common` an English name, `short` a code or short form, `part` an English name with words left out, `insect` one
- * that is no bumble bee.
+ * that is no bumble bee, `unlisted` a plant that the list lacks.
  */
-export type Kind = 'scientific' | 'genus' | 'epithet' | 'common' | 'short' | 'part' | 'insect';
+export type Kind = 'scientific' | 'genus' | 'epithet' | 'common' | 'short' | 'part' | 'insect' | 'unlisted';
 
 /** One name of one taxon. `place` is its place among the taxon's English names, 0 the one shown to people. */
 export interface Named {
@@ -29,6 +29,8 @@ export interface Named {
 export const BOMBUS: Taxon = { name: 'Bombus', rank: 'genus', genus: 'Bombus', regions: [], cuckoo: false };
 /** Any insect that is no bumble bee. */
 export const OTHER_INSECT: Taxon = { name: '', rank: null, genus: '', regions: [], cuckoo: false };
+/** Any plant that is known by name though the list lacks it. */
+export const OTHER_PLANT: Taxon = { name: '', rank: null, genus: '', regions: [], cuckoo: false };
 
 /** "Bombus vagans bolsteri" is called "vagans bolsteri"; the genus before it adds nothing. */
 const withoutGenus = (scientific: string): string => scientific.split(' ').slice(1).join(' ');

@@ -2,8 +2,11 @@
 import type { Words } from '../../../shared/words.js';
 import type { Span } from '../reading.js';
 
-/** What stands between a word and the one before it: a comma can be crossed by "plum, American", a break never. */
-export type Gap = 'none' | 'comma' | 'break';
+/**
+ * What stands between a word and the one before it. A comma, a bracket that opens or a dash can be crossed by a name
+ * turned round ("plum, American", "honeysuckle (Tatarian)", "clover - white", "clover: white"), a break never.
+ */
+export type Gap = 'none' | 'comma' | 'bracket' | 'dash' | 'break';
 
 export interface Word {
   /** Small letters only: "jacob's" is "jacobs", "2" in "2-spotted" is "two". */
@@ -24,6 +27,8 @@ const WORD = /\p{L}+(?:'\p{L}+)*|\d+/gu;
 const PLAIN_WORD = /[a-z]+(?:'[a-z]+)*|\d+/g;
 const PLAIN_TEXT = /^[ -~\s]*$/;
 const BREAK = /[;:!?\n()[\]{}"|/=•…]|--|\s-\s/;
+const BRACKET = /^\s*[([]\s*$/;
+const DASH = /^\s*(?:--|:)\s*$|^\s+-\s+$/;
 const COMMA = /,/;
 
 /** Longest word that is looked at, in letters: the longest names of plants have under 25. */
@@ -40,7 +45,7 @@ export function stemOf(plain: string): string {
 }
 
 function gapBetween(between: string, before: string, joining: readonly string[]): Gap {
-  if (BREAK.test(between)) return 'break';
+  if (BREAK.test(between)) return BRACKET.test(between) ? 'bracket' : DASH.test(between) ? 'dash' : 'break';
   // "B. imp", "mert. virg.", "St. John", "subsp. interior" go on; a longer word with a dot ends a sentence
   if (/\.\s/.test(between) && before.length > 4 && !joining.includes(before)) return 'break';
   return COMMA.test(between) ? 'comma' : 'none';

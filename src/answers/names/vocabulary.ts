@@ -20,6 +20,7 @@ export interface Vocabulary {
   readonly faint: ReadonlySet<string>;
   readonly ordinary: ReadonlySet<string>;
   readonly heads: ReadonlySet<string>;
+  readonly manyKinds: ReadonlySet<string>;
   readonly otherKinds: ReadonlySet<string>;
   readonly mock: ReadonlySet<string>;
   readonly givenNames: ReadonlySet<string>;
@@ -98,6 +99,7 @@ export const vocabularyOf = madeOnce((words: Words): Vocabulary => {
       ...wordsWithin(names.unknown, names.hedges, names.chat, names.smallTalk, names.correcting),
     ]),
     heads: setOf(names.heads),
+    manyKinds: setOf(names.manyKinds),
     otherKinds: setOf(names.otherKinds),
     mock: setOf(names.mock),
     givenNames: setOf(names.givenNames),
