@@ -91,11 +91,11 @@ export const readBee: Reader<BeeName> = (text, context) => {
   return unsure(offered, offered.length > 2 ? 'bee-shared' : 'bee-near', used);
 };
 
-/** Without marks told besides a name: "impatiens, one yellow band and the rest black". */
+/** Without marks told besides a name: "impatiens, one yellow band and the rest black", "brown belted, short hair". */
 function besideMarks(named: readonly Named[], words: readonly Word[], context: Context): readonly Named[] {
   const { marks } = vocabularyOf(context.words);
-  const isMark = ({ hit }: Named): boolean =>
-    hit.fits.every(({ use }) => use.allDescribing) && marks.has(words[hit.to - 1]!.plain);
+  const isMark = ({ hit, settled }: Named): boolean =>
+    hit.fits.every(({ use }) => use.allDescribing) && (!settled.clear || marks.has(words[hit.to - 1]!.plain));
   const says = named.filter((each) => !isMark(each));
   return says.some(({ hit }) => hit.firm && hit.exactness !== 'part') ? says : named;
 }

@@ -73,10 +73,24 @@ const namesake = (place: BeePlace): Ruling =>
 
 const saysItself = ({ use }: BeePlace): Ruling => (use.kind === 'insect' || use.kind === 'scientific' ? 'keep' : null);
 
+/** "confusing", "a perplexing one" with no other word: no look, so it is the name. */
+const saysNoMore = ({ hit, words, manner, home, vocabulary }: BeePlace): boolean =>
+  manner === 'answer' &&
+  home === 'local' &&
+  vocabulary.states.has(words[hit.from]!.plain) &&
+  words.every(
+    ({ plain }, at) =>
+      at === hit.from ||
+      vocabulary.joining.has(plain) ||
+      vocabulary.aroundBees.has(plain) ||
+      vocabulary.bumblebee.has(plain),
+  );
+
 /** "yellow bumble bee", but not "big yellow bumble bee" or "black and yellow bumble bee". */
 const describingWord = (place: BeePlace): Ruling => {
   const { hit, use, words, before, vocabulary } = place;
   if (use.strength !== 'describing') return null;
+  if (saysNoMore(place)) return 'keep';
   let at = hit.from - 1;
   while (at >= 0 && vocabulary.joining.has(words[at]!.plain)) at--;
   const more = describes(words[at], place) || (before !== undefined && !isAroundBees(before, vocabulary));
@@ -111,7 +125,7 @@ const colouredLike = (place: BeePlace): Ruling => {
 
 /** "had a yellow band", "two spots on its back" tell marks, "a yellow banded", "two spot" bees. */
 const mark = (place: BeePlace): Ruling => {
-  const { hit, use, words, single, last, before, after, vocabulary, home } = place;
+  const { hit, use, words, single, first, last, before, after, vocabulary, home } = place;
   if (single || use.kind !== 'common') return null;
   if (use.allDescribing && after && vocabulary.marks.has(after.plain)) return 'drop';
   if (vocabulary.marks.has(last.plain)) {
@@ -121,8 +135,11 @@ const mark = (place: BeePlace): Ruling => {
     if (owner && vocabulary.having.has(owner.plain)) return use.allDescribing ? 'drop' : 'offer';
     const next = words.slice(hit.to, hit.to + WORDS_TO_BODY);
     if (next.some((word) => vocabulary.body.has(word.plain))) return 'offer';
-    if (use.allDescribing && home !== 'local' && !namesBee(place)) return 'offer';
   }
+  // a "yellow-faced bee" is most often no bumble bee, and "black tailed" describes many
+  if (use.allDescribing && home !== 'local' && !namesBee(place)) return 'offer';
+  // "half black half yellow"
+  if (use.allDescribing && words[hit.to]?.plain === first.plain) return 'offer';
   return use.allDescribing && describes(before, place) && !namesBee(place) ? 'offer' : null;
 };
 

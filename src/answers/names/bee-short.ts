@@ -12,6 +12,8 @@ import type { Vocabulary } from './vocabulary.js';
 const SHORTEST = { afterGenus: 1, answer: 3, running: 4, counted: 3 };
 /** Fewer letters than this are offered, never taken. */
 const SHORTEST_FIRM = 3;
+/** Fewer letters begin no former name, but after "B.": "dis" alone is rather a slip than Psithyrus distinctus. */
+const SHORTEST_FORMER = 4;
 
 /** "B. imp", "bimac", "vag.": words that a scientific name begins with; of one or two letters, an accepted one. */
 export function shortHits(words: readonly Word[], index: NameIndex, vocabulary: Vocabulary, manner: Manner): Hit[] {
@@ -32,7 +34,8 @@ export function shortHits(words: readonly Word[], index: NameIndex, vocabulary: 
     const begins = (index.byBeginning.get(plain[0]!) ?? []).filter(
       ({ first, last }) => first === last && beginnings.some((beginning) => first.startsWith(beginning)),
     );
-    const acceptedOnly = plain.length < SHORTEST_FIRM || (manner === 'running' && !afterGenus);
+    const acceptedOnly =
+      plain.length < SHORTEST_FIRM || (!afterGenus && (manner === 'running' || plain.length < SHORTEST_FORMER));
     const meant = acceptedOnly ? begins.filter(({ first, taxon }) => taxon.name.endsWith(` ${first}`)) : begins;
     const taxa = new Set(meant.map(({ taxon }) => taxon));
     if (taxa.size === 0) continue;
