@@ -271,6 +271,8 @@ export const PHRASES = [
   'live-none-yet',
   'live-nothing-to-undo',
   'live-undone',
+  'live-put-right',
+  'live-which',
   'live-same-where',
   'live-stale-button',
   'live-paused',

@@ -113,6 +113,12 @@ export const tallySection = z.strictObject({
   /** Takes back the row before, strongly and weakly: "no wait"; "actually". */
   takesBack: words,
   takesBackWeakly: words,
+  /** They are about what was told last: "that was", "wrong plant". The first stands for all. */
+  tellsLast: words,
+  /** With a comma behind them they take back what was told last: "no, an imp". */
+  saysNo: words,
+  /** Queens that come besides those told: "forgot", "also". */
+  tellsMore: words,
   /** In a zero, that it is of what was looked for: "saw none". */
   seeing: words,
   /** What follows was not seen, up to "saw": "hoping for", "looked for". */

@@ -67,6 +67,8 @@ export interface Live {
   readonly bees?: readonly string[];
   /** "Same one" was said, and it was asked where she is now. */
   readonly asksSame?: boolean;
+  /** What was counted before the last message put it right: "undo" goes back to it. */
+  readonly corrected?: Pick<Live, 'entries' | 'entryMessages'> | undefined;
 }
 
 export interface Report {

@@ -10,6 +10,7 @@ import { showLine, showPlant, showPlantWithFlowers } from '../show.js';
 import { changed } from '../thread.js';
 import type { Live, Outcome, Report, Scene, TallyLine, Thread } from '../types.js';
 import { acknowledged, softly } from './acknowledge.js';
+import { correctLive, takeOutLive, type PutRight } from './correct.js';
 import { asksSameOne, combinationSaid, whereSameOne } from './buttons.js';
 import { endLive, pauseLive, resumeLive } from './clock.js';
 import { withPlantsNamed } from './plants.js';
@@ -41,6 +42,12 @@ export function hearLive(thread: Thread, before: Running, text: string, wish: Wi
       return softly(thread, report, tallySoFar(report, scene));
     case 'help':
       return softly(thread, report, say(wording, 'live-help'));
+    case 'take-out':
+      return putRight(thread, report, takeOutLive(report, wish.what, text, scene), text, scene);
+    case 'change': {
+      const right = correctLive(report, `${scene.survey.words.tally.tellsLast[0] ?? ''} ${wish.what}`, scene);
+      return right === null ? noted(thread, report, text, scene) : putRight(thread, report, right, text, scene);
+    }
     case 'throw-away':
       return {
         thread: { ...thread, asking: { kind: 'throw-away' } },
@@ -56,11 +63,30 @@ export function hearLive(thread: Thread, before: Running, text: string, wish: Wi
 }
 
 function hearTally(thread: Thread, report: Running, text: string, scene: Scene): Outcome {
+  const right = combinationSaid(report, text, scene) === null ? correctLive(report, text, scene) : null;
+  if (right !== null) return putRight(thread, report, right, text, scene);
   const named = withPlantsNamed(report, text, scene);
   if (named !== null) return plantsNamed(thread, named, scene);
   const lines = readLiveTally(report, text, scene);
   if (lines === null) return noted(thread, report, text, scene);
   return counted(thread, countLines(report, lines, text, scene), lines, scene);
+}
+
+/** A correction; where it is not clear what it is about, that is asked, and again once time is up. */
+function putRight(thread: Thread, report: Running, right: PutRight, text: string, scene: Scene): Outcome {
+  const { wording } = scene.survey;
+  if (right === 'unclear') {
+    const asked = noted(thread, report, text, scene);
+    return { ...asked, said: [say(wording, 'live-which', { queens: queensSoFar(report) })] };
+  }
+  const { report: next, lines } = right;
+  const context = contextOf(scene, next);
+  const shown = lines.map((line) => showLine(line, next.plants ?? [], scene.survey, context)).join('; ');
+  return acknowledged(
+    thread,
+    next,
+    say(wording, 'live-put-right', { lines: shown, taken: lines.length === 0, queens: queensSoFar(next) }),
+  );
 }
 
 function noted(thread: Thread, report: Running, text: string, scene: Scene): Outcome {
@@ -136,8 +162,12 @@ function tallySoFar(report: Report, scene: Scene): string {
 
 function undoTally(thread: Thread, report: Running, scene: Scene): Outcome {
   const { wording } = scene.survey;
-  if (report.live.entries.length === 0) return softly(thread, report, say(wording, 'live-nothing-to-undo'));
-  const next = withEntries(report, report.live.entries.slice(0, -1), messagesOf(report.live).slice(0, -1));
+  const { corrected } = report.live;
+  if (corrected === undefined && report.live.entries.length === 0)
+    return softly(thread, report, say(wording, 'live-nothing-to-undo'));
+  const next = corrected
+    ? withEntries(report, corrected.entries, corrected.entryMessages ?? [])
+    : withEntries(report, report.live.entries.slice(0, -1), messagesOf(report.live).slice(0, -1));
   return acknowledged(thread, next, say(wording, 'live-undone', { queens: queensSoFar(next) }));
 }
 

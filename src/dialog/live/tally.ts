@@ -36,8 +36,9 @@ export function withEntries(
   report: Report & { live: Live },
   entries: Live['entries'],
   entryMessages: readonly string[],
-): Report {
-  return changed(report, { live: { ...report.live, entries, entryMessages }, tally: summed(entries) });
+): Report & { live: Live } {
+  const live = { ...report.live, entries, entryMessages, corrected: undefined };
+  return { ...changed(report, { tally: summed(entries) }), live };
 }
 
 export function countLines(
