@@ -78,6 +78,8 @@ export const wishesSection = z.strictObject({
   publicPlace: words,
   /** Before a name: "my name is". */
   nameLead: words,
+  /** Words of sentences that are no part of a name, told where a name was asked for. */
+  notNames: words,
   /** "the first one", by the position it stands for. */
   ordinals: valued,
   /** "either", "can't tell": takes the genus at the end of the offers. */

@@ -195,6 +195,8 @@ function readPrivate(text: string, context: Context): Reading<unknown> | null {
   // a correction of something else is a \"no\" to a summary, not to this
   if (reading.state === 'sure' && !correctsOnly(reading, text))
     return { ...reading, value: reading.value.answer === 'yes' };
+  // "is my back yard private?" asks, and settles nothing
+  if (/\?\s*$/.test(text)) return null;
   const { own, publicPlace } = context.words.wishes;
   const isOwn = saysAnyOf(text, own);
   const isPublic = saysAnyOf(text, publicPlace);

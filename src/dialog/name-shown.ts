@@ -1,5 +1,5 @@
 /** Whether an observer's name may stand with their watches in what is published: asked once, changed at any time. */
-import { readYesNo, type Wish } from '../answers/index.js';
+import { readFields, readYesNo, type Wish } from '../answers/index.js';
 import { say } from '../../shared/wording.js';
 import { afterwards, canShowName } from './afterwards.js';
 import { contextOf } from './hear.js';
@@ -10,7 +10,11 @@ import type { Outcome, Scene, Thread } from './types.js';
 export function answerNameShown(thread: Thread, text: string, wish: Wish | null, scene: Scene): Outcome | null {
   const { wording } = scene.survey;
   const yesNo = readYesNo(text, contextOf(scene, null));
-  const bare = yesNo.state === 'sure' && yesNo.value.rest === null ? yesNo.value.answer : null;
+  const context = contextOf(scene, null);
+  // "no, I would rather you didn't" answers; "no, 2 impatiens today" tells something else
+  const tells = (rest: string): boolean => Object.keys(readFields(rest, context, []).fields).length > 0;
+  const answers = yesNo.state === 'sure' && (yesNo.value.rest === null || !tells(yesNo.value.rest));
+  const bare = answers ? yesNo.value.answer : null;
   const declines = bare === 'no' || wish?.wish === 'skip' || wish?.wish === 'unknown';
   if (bare !== 'yes' && !declines) return null;
   const person = { ...personOf(scene), nameShown: bare === 'yes' };

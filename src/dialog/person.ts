@@ -64,7 +64,9 @@ export function answerPerson(
   const declines =
     wish?.wish === 'skip' ||
     wish?.wish === 'unknown' ||
-    (yesNo.state === 'sure' && yesNo.value.answer === 'no' && yesNo.value.rest === null);
+    (yesNo.state === 'sure' &&
+      yesNo.value.answer === 'no' &&
+      (yesNo.value.rest === null || keepsBack(yesNo.value.rest, scene)));
   if (declines) {
     const all = { ...person, declined: [...new Set([...person.declined, field])] };
     return done(all, [say(wording, field === 'mail' ? 'mail-declined' : 'name-declined')]);
@@ -103,6 +105,9 @@ function lastReceipt(name: string | null, mail: string, scene: Scene): Effect[] 
   return last === undefined ? [] : [sendReceipt(last, { name, mail }, progress, scene)];
 }
 
+/** "no, I won't give my name", "no email please"; "no, call me Bo" is none. */
+const keepsBack = (rest: string, scene: Scene): boolean => !rest.includes('@') && nameIn(rest, scene) === null;
+
 /** A name as somebody writes their own: no digits, not long, "my name is" left out. */
 function nameIn(text: string, scene: Scene): string | null {
   const lead = scene.survey.words.wishes.nameLead.find((words) => fold(text).trim().startsWith(`${words} `));
@@ -110,6 +115,10 @@ function nameIn(text: string, scene: Scene): string | null {
     .trim()
     .slice(lead?.length ?? 0)
     .trim();
+  // "do I have to", "thanks, bye": nobody is called so, unless they say it is their name
+  const { notNames } = scene.survey.words.wishes;
+  const words = fold(told).match(/[\p{L}']+/gu) ?? [];
+  if (lead === undefined && words.some((word) => notNames.includes(word))) return null;
   // "It's Philippa, with one l and two p's"
   const name = (told.split(/[,;(!?]|\.(?=\s|$)/)[0] ?? '').trim();
   if (name === '' || name.length > LONGEST_NAME || /[\p{N}@?]/u.test(name) || !/\p{L}/u.test(name)) return null;

@@ -38,6 +38,8 @@ export interface Clock {
   readonly doubtful: boolean;
   /** "ten to three": a time, or from ten to three. */
   readonly orSpan: { readonly from: number; readonly to: number } | null;
+  /** "0740", "07:40": written as on a clock of 24 hours. */
+  readonly padded: boolean;
   /** "25:10": written like a time, and none. */
   readonly impossible: boolean;
   readonly at: number;
@@ -56,6 +58,7 @@ const bare = (hour: number, minute: number, form: Clock['form'], next: number, m
   window: null,
   doubtful: false,
   orSpan: null,
+  padded: false,
   impossible: false,
   next,
   ...more,
@@ -294,5 +297,6 @@ export function clockAt(scan: TimeScan, at: number): Clock | null {
       ? (withColon(scan, at) ?? withHourMark(scan, at) ?? inFigures(scan, at))
       : inWords(scan, at));
   if (!said || tokens.slice(at, said.next).some((_, i) => taken[at + i] === true)) return null;
-  return { ...withSuffix(scan, said), at };
+  const padded = token.kind === 'number' && /^0\d/.test(token.text);
+  return { ...withSuffix(scan, said), padded, at };
 }

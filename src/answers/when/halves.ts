@@ -68,19 +68,22 @@ function chosen(meanings: readonly Settled[], own: Window | null, hints: readonl
     : { meanings: best, doubt: null };
 }
 
+/** "0740" leaves no half of the day open, though it may be meant for an evening where that was said. */
+function asWritten({ padded }: Clock, settling: Settling): Settling {
+  if (!padded || settling.doubt !== 'morning-or-evening') return settling;
+  return { meanings: settling.meanings.slice(0, 1), doubt: null };
+}
+
 /** A start alone. */
 export function settleStart(start: Clock, windows: readonly Window[]): Settling {
-  return chosen(
-    meaningsOf(start).map((minutes) => ({ start: minutes, end: null })),
-    start.window,
-    windows,
-  );
+  const meanings = meaningsOf(start).map((minutes) => ({ start: minutes, end: null }));
+  return asWritten(start, chosen(meanings, start.window, windows));
 }
 
 /** A start, and so many minutes from it. Past midnight there is no end. */
 export function settleStartAndLength(start: Clock, minutes: number, windows: readonly Window[]): Settling {
   const meanings = meaningsOf(start).map((from) => ({ start: from, end: from + minutes }));
-  const settled = chosen(meanings, start.window, windows);
+  const settled = asWritten(start, chosen(meanings, start.window, windows));
   return { ...settled, meanings: settled.meanings.filter(({ end }) => end !== null && end < DAY) };
 }
 
@@ -107,14 +110,14 @@ export function settleSpan(start: Clock, end: End, windows: readonly Window[]): 
   if (starts.length === 1 || ends.length === 1) return { meanings: shortest(pairs).slice(0, 1), doubt: null };
   const each = starts.flatMap((from) => shortest(pairs.filter((pair) => pair.start === from)).slice(0, 1));
   const own = start.window ?? end.window;
-  const settled = chosen(each, own, windows);
+  const settled = asWritten(start, chosen(each, own, windows));
   const ownDaytime = byDaytime(starts[0] ?? 0);
   const [best] = settled.meanings;
   // "11:20 to 11:05" in the morning does not run forward, and nobody means half past eleven at night
   const wrongHalf = best && each.length === 1 && ownDaytime !== null && windows.length === 0 && own === null;
   if (wrongHalf && best.start < NOON !== (ownDaytime === 'morning')) return { meanings: [], doubt: null };
   if (each.length === 1 && ownDaytime === null && own === null && windows.length === 0) {
-    return { meanings: each, doubt: 'morning-or-evening' };
+    return asWritten(start, { meanings: each, doubt: 'morning-or-evening' });
   }
   return settled;
 }

@@ -1,0 +1,88 @@
+/** What people say of themselves: a name, that they give none, that all of theirs is to be deleted. */
+import { describe, expect, test } from 'vitest';
+import { Conversation } from './converse.js';
+
+const WATCH = [
+  'today 2:10 to 2:25 pm',
+  'Fen Boardwalk',
+  '71 F, sunny, calm',
+  '12 by 8 feet, meadow',
+  'dandelion 15',
+  'none',
+  'yes',
+] as const;
+
+/** Stored a first watch, and is asked for a name. */
+function askedForName(): Conversation {
+  const conversation = new Conversation().agreed();
+  conversation.all(...WATCH);
+  expect(conversation.last.asking?.fields).toEqual(['name']);
+  return conversation;
+}
+
+describe('a name', () => {
+  const names: [said: string, name: string][] = [
+    ['Wren', 'Wren'],
+    ['Mary Beth', 'Mary Beth'],
+    ['my name is Will', 'Will'],
+    ["It's Philippa, with one l and two p's", 'Philippa'],
+  ];
+  test.each(names)('"%s" gives %s', (said, name) => {
+    const conversation = askedForName();
+    conversation.say(said);
+    expect(conversation.person?.name).toBe(name);
+  });
+
+  const none = ['do I have to', 'who wants to know', "I'd rather not say", 'thanks, bye', 'why do you need it'];
+  test.each(none)('"%s" is none', (said) => {
+    const conversation = askedForName();
+    conversation.say(said);
+    expect(conversation.person?.name).toBeNull();
+  });
+
+  const declined = ["no thanks I won't give my name", 'no thank you'];
+  test.each(declined)('"%s" is not asked again', (said) => {
+    const conversation = askedForName();
+    conversation.say(said);
+    expect(conversation.person?.name).toBeNull();
+    expect(conversation.person?.declined).toContain('name');
+  });
+});
+
+test('"no, I would rather you didn\'t" keeps a name back', () => {
+  const conversation = askedForName();
+  conversation.all('Wren', 'skip');
+  conversation.say("No, I would rather you didn't.");
+  expect(conversation.person?.nameShown).toBe(false);
+  expect(conversation.last.asking).toBeNull();
+  expect(conversation.thread.report).toBeNull();
+});
+
+const deletions = [
+  'delete everything you have about me',
+  'please delete all my data',
+  'remove me from this',
+  'delete everything',
+  'I want to be forgotten',
+];
+test.each(deletions)('"%s" is granted after a second yes', (said) => {
+  const conversation = askedForName();
+  conversation.all('skip', 'skip', said);
+  expect(conversation.rights).toEqual([]);
+  conversation.say('yes');
+  expect(conversation.rights).toEqual(['forget-person']);
+});
+
+const places: [said: string, isPrivate: boolean | undefined][] = [
+  ['is a public path a garden?', undefined],
+  ['is my back yard private?', undefined],
+  ['it belongs to the city', false],
+  ['it is my back yard', true],
+];
+test.each(places)('whether a place is private, "%s" settles as %s', (said, isPrivate) => {
+  const conversation = new Conversation().agreed();
+  conversation.all(WATCH[0], 'behind the old mill');
+  expect(conversation.last.asking?.fields).toContain('private');
+  conversation.say(said);
+  expect(conversation.thread.report?.fields['private']?.value).toBe(isPrivate);
+});
