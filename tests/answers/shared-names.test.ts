@@ -49,6 +49,7 @@ const table: [typed: string, source: Source, species: string[]][] = [
   ['figwort', 'MF', ['Scrophularia lanceolata', 'Scrophularia marilandica']],
   ['horse gentian', 'MF', ['Triosteum aurantiacum', 'Triosteum perfoliatum']],
   ['purple vetch', 'MF', ['Vicia americana', 'Vicia cracca', 'Vicia villosa']],
+  ['yellow mustard', 'CR', ['Barbarea vulgaris', 'Sinapis alba', 'Sinapis arvensis']],
   ['bittersweet', 'MF', ['Celastrus', 'Solanum dulcamara']],
   ['betony', 'CP', ['Betonica officinalis', 'Pedicularis canadensis']],
   ['oxeye', 'MF', ['Heliopsis helianthoides', 'Leucanthemum vulgare']],

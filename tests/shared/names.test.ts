@@ -117,6 +117,7 @@ const SHARED: ReadonlySet<string> = new Set([
   'wild raspberry',
   'wild sweet pea',
   'wood violet',
+  'yellow mustard',
   'bird cherry',
   'blue flag',
   'blue flag iris',
