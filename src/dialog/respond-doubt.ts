@@ -5,6 +5,7 @@ import { say } from '../../shared/wording.js';
 import { openFields, setFlowers } from './fields.js';
 import { contextOf, hear, takeReading } from './hear.js';
 import { outcome } from './outcome.js';
+import { PHOTOGRAPH_PLACE } from './photographs.js';
 import { withTotal } from './respond-tally.js';
 import { briefly } from './summary.js';
 import { changed } from './thread.js';
@@ -24,6 +25,9 @@ export function answerDoubt(thread: Thread, report: Report, doubt: Doubt, text: 
   if (yesNo.state === 'sure' && yesNo.value.answer === 'yes' && doubt.offers.length > 0) {
     return outcome(thread, settle(report, doubt, doubt.offers[0]!, scene));
   }
+  // a yes to “what was it?” tells nothing, and must not drop what is asked about
+  if (doubt.ask === 'tally-unread-live' && yesNo.state === 'sure' && yesNo.value.answer === 'yes' && words === null)
+    return outcome(thread, report, [], 'repeat');
   if (yesNo.state === 'sure' && yesNo.value.answer === 'no' && !correctsOnly(yesNo, text))
     return declined(thread, report, doubt, scene);
   // what could not be counted in a live watch is asked about once; its words stay with the record
@@ -101,8 +105,8 @@ function readAgain(report: Report, doubt: Doubt, words: string, scene: Scene): R
     const times = endOf(doubt, words, scene, report);
     if (times !== null) return times;
   }
-  // a name chosen among the offers by a part of it
-  for (const text of [words, `${doubt.typed} ${words}`]) {
+  // a name chosen among the offers by a part of it; where a picture was taken is nothing that they typed
+  for (const text of [words, ...(doubt.ask === PHOTOGRAPH_PLACE ? [] : [`${doubt.typed} ${words}`])]) {
     const heard = hear(without, text, [doubt.field], scene);
     if (heard.taken.includes(doubt.field)) return heard.report;
   }

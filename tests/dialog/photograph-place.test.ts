@@ -47,6 +47,17 @@ test('another place said instead is the place', () => {
   expect(JSON.stringify(conversation.thread)).not.toMatch(/43\.6|90\.7/);
 });
 
+test('words that are about something else do not take it, nor become its name', () => {
+  const conversation = askedWhere();
+  send(conversation);
+  conversation.say('2 bimac on bluebell actually');
+  expect(place(conversation)).toBeUndefined();
+  expect(conversation.thread.report?.tally).toMatchObject([{ count: 2, bee: 'Bombus bimaculatus' }]);
+  expect(offered(conversation)).toBe('43.60001, -90.70002');
+  conversation.say('no');
+  expect(JSON.stringify(conversation.thread)).not.toMatch(/43\.6|90\.7/);
+});
+
 test('a site of the survey, and a saved place near by, are offered by their names', () => {
   const conversation = askedWhere();
   send(conversation, { latitude: 43.5122, longitude: -90.6403, uncertaintyMetres: 8 });
