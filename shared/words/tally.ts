@@ -76,6 +76,10 @@ export const tallySection = z.strictObject({
   /** She went on to another plant: "then moved to". */
   movedOn: words,
   another: words,
+  /** In a live watch, alone: one more of what was said last. */
+  oneMore: words,
+  /** In a live watch, beside a number that means so many more of what was said last: "two more of them". */
+  besideMore: words,
   /** Before a bee: not all were, and nobody knows how many. */
   mostly: words,
   /** One bee for all counts: "they're all". */

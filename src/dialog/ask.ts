@@ -10,6 +10,7 @@ import { LICENCE_NAMES } from './licence.js';
 import { personOf } from './person-of.js';
 import { showBee, showBothScales, showCount, showPlant, unitOf } from './show.js';
 import { shownValue, summaryLines } from './summary.js';
+import { isEmpty } from './thread.js';
 import { PHOTOGRAPH_PLACE } from './photographs.js';
 import type { Asking, Doubt, Json, PlantInPatch, Report, Scene, Thread } from './types.js';
 import type { ToldPlace } from './places.js';
@@ -46,7 +47,7 @@ export function shownOffer(doubt: Doubt, offer: Json, scene: Scene, report: Repo
       .map((row) => {
         const values = {
           count: row.count,
-          bee: row.bee === null ? '' : showBee(row.bee, survey, context),
+          bee: row.bee === null ? '' : showBee(row.bee, row.count, survey, context),
           plant: row.plant === null ? '' : labelOf(row.plant, context),
           placed: row.plant !== null,
         };
@@ -102,8 +103,15 @@ function fieldsQuestion(asking: Asking & { kind: 'question' }, report: Report, s
   const missing = asking.fields.filter((field) => !optional(field) || asking.fields.length === 1);
   const ownAsks = missing.map((field) => fill(wording, wording.fields[field]?.ask ?? field, { place }));
   const text = whole !== undefined && !partly ? fill(wording, whole.ask, { place }) : ownAsks.join(' ');
-  return plainQuestion(text, choicesOf(missing, scene));
+  return plainQuestion(
+    text,
+    mayStart(asking, report, scene) ? [say(wording, 'choice-start')] : choicesOf(missing, scene),
+  );
 }
+
+/** Asked when they watched, somebody who has told nothing yet may be about to: a button tells that this can be said. */
+const mayStart = ({ fields }: Asking & { kind: 'question' }, report: Report, { survey }: Scene): boolean =>
+  fields.includes('times') && survey.dialog.fields['tally'] !== undefined && report.stored === null && isEmpty(report);
 
 /** "phlox, violet and redbud". */
 const listed = (names: readonly string[], { survey }: Scene): string =>
@@ -180,7 +188,7 @@ export function questionText(asking: Asking, thread: Thread, scene: Scene): Ques
     }
     case 'line-plant': {
       const line = report.tally?.[asking.line];
-      const bee = line?.bee == null ? '' : showBee(line.bee, survey, context);
+      const bee = line?.bee == null ? '' : showBee(line.bee, line.count, survey, context);
       const plants = (report.plants ?? []).map((plant) => showPlant(plant, context));
       return plainQuestion(say(wording, 'ask-line-plant', { count: line?.count ?? 1, bee }), plants);
     }

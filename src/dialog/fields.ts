@@ -25,7 +25,12 @@ export function tell(report: Report, field: string, value: Json, typed: string, 
 
 export function untell(report: Report, field: string): Report {
   if (field === 'plants')
-    return changed(report, { plants: null, plantsTyped: [], doubts: withoutDoubts(report, field) });
+    return changed(report, {
+      plants: null,
+      plantsTyped: [],
+      plantsMessage: null,
+      doubts: withoutDoubts(report, field),
+    });
   if (field === 'tally') {
     return changed(report, {
       tally: null,
@@ -50,19 +55,24 @@ export function addPlants(report: Report, plants: readonly PlantInPatch[]): Repo
     if (known === undefined) all.push(plant);
     else all[at] = { ...known, flowers: plant.flowers ?? known.flowers };
   }
-  return changed(report, { plants: all });
+  return changed(report, { plants: all, plantsMessage: null });
 }
 
 export function setFlowers(report: Report, index: number, count: Count, asTyped: string): Report {
   const plants = (report.plants ?? []).map((plant, at) =>
     at === index ? { ...plant, flowers: { ...count, asTyped } } : plant,
   );
-  return changed(report, { plants, doubts: report.doubts.filter((doubt) => doubt.plant !== index) });
+  return changed(report, {
+    plants,
+    plantsMessage: null,
+    doubts: report.doubts.filter((doubt) => doubt.plant !== index),
+  });
 }
 
 export function removePlant(report: Report, key: string): Report {
   return changed(report, {
     plants: (report.plants ?? []).filter((plant) => plantKey(plant) !== key),
+    plantsMessage: null,
     tally: report.tally === null ? null : report.tally.filter((line) => line.plant !== key),
   });
 }

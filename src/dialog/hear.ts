@@ -92,6 +92,7 @@ function takeSure(
     const added = addPlants(before, kept);
     return changed(added, {
       plantsTyped: [...before.plantsTyped, typed],
+      plantsMessage: before.plants === null ? id : null,
       plantsOpen: false,
       doubts: added.doubts.filter((doubt) => !isToldBy(doubt, plants)),
     });

@@ -87,7 +87,7 @@ export function unitOf(name: string | null, survey: Survey) {
 export function showLine(line: TallyLine, plants: readonly PlantInPatch[], survey: Survey, context: Context): string {
   const onPlant = plants.find((plant) => (plant.name ?? plant.typed) === line.plant);
   const plant = onPlant ? showPlant(onPlant, context) : line.plant === null ? null : labelOf(line.plant, context);
-  const bee = line.bee === null ? '' : showBee(line.bee, survey, context);
+  const bee = line.bee === null ? '' : showBee(line.bee, line.count, survey, context);
   const values = { count: line.count, bee, plant: plant ?? '', placed: plant !== null };
   let text =
     line.count === 0 ? say(survey.wording, 'show-line-none', values) : say(survey.wording, 'show-line', values);
@@ -99,8 +99,8 @@ export function showLine(line: TallyLine, plants: readonly PlantInPatch[], surve
 }
 
 /** "two-spotted (B. bimaculatus)"; a bee known to its genus alone is "bumble bee, kind not known". */
-export function showBee(name: string, survey: Survey, context: Context): string {
-  if (name === 'Bombus') return say(survey.wording, 'show-genus-bee');
+export function showBee(name: string, count: number, survey: Survey, context: Context): string {
+  if (name === 'Bombus') return say(survey.wording, 'show-genus-bee', { count });
   const label = labelOf(name, context).replace(/ bumble ?bee$/i, '');
   const scientific = name.replace(/^Bombus /, 'B. ');
   return label === name ? scientific : `${label} (${scientific})`;

@@ -148,6 +148,7 @@ function reread(thread: Thread, earlier: string, text: string, scene: Scene): Ou
   const fields = Object.entries(report.fields)
     .filter(([, told]) => told.message === earlier)
     .map(([field]) => field);
+  if (report.plantsMessage === earlier) fields.push('plants');
   if (report.tallyMessage === earlier) fields.push('tally');
   if (fields.length === 0) return null;
   const without = fields.reduce(untell, report);

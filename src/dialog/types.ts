@@ -63,6 +63,8 @@ export interface Live {
   readonly entryMessages?: readonly string[];
   /** Messages that could not be read while it ran: asked about when time is up. */
   readonly unread: readonly string[];
+  /** How many of these came since the last that counted something: "undo" takes them away first; left out for none. */
+  readonly unreadSince?: number;
   /** Bees that this observer named before, the most usual first; left out by an older program. */
   readonly bees?: readonly string[];
   /** "Same one" was said, and it was asked where she is now. */
@@ -95,6 +97,8 @@ export interface Report {
   readonly tallyTyped: readonly string[];
   readonly tallyMessage: string | null;
   readonly plantsTyped: readonly string[];
+  /** The message that alone told all plants with their flowers, so that a changed one is read again; else null. */
+  readonly plantsMessage?: string | null;
   readonly doubts: readonly Doubt[];
   readonly live: Live | null;
   /** Minutes watched by the clock of a live watch; null for a watch that was told. */

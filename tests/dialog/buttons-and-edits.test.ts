@@ -92,6 +92,31 @@ describe('a message that was changed', () => {
     conversation.say('today 2:10 to 2:25 pm', { id: 'when-2', edits: 'when' });
     expect(conversation.last.asking?.fields).toEqual(['place']);
   });
+  test('and told the plants is read again, with the queens as they were', () => {
+    const conversation = new Conversation().agreed();
+    conversation.all(...WATCH.slice(0, 4));
+    conversation.say('bluebells 60, dandelion 20', { id: 'plants' });
+    conversation.say('2 impatiens on bluebells');
+    conversation.say('bluebells 80, dandelion 20', { id: 'plants-2', edits: 'plants' });
+    const plants = () => conversation.thread.report?.plants?.map(({ name, flowers }) => [name, flowers?.value]);
+    expect(plants()).toEqual([
+      ['Mertensia virginica', 80],
+      ['Taraxacum officinale', 20],
+    ]);
+    expect(conversation.last.replies[0]).toMatch(/^I read your changed message again\.\nGot it: .* 80 flowers/);
+    expect(conversation.thread.report?.tally).toMatchObject([{ plant: 'Mertensia virginica', count: 2 }]);
+  });
+  test('and told only some of the plants is not: the others would be gone', () => {
+    const conversation = new Conversation().agreed();
+    conversation.all(...WATCH.slice(0, 3));
+    conversation.say('bluebells 60', { id: 'first' });
+    conversation.say('also phlox, 12 flowers', { id: 'second' });
+    const plants = () => conversation.thread.report?.plants?.map(({ flowers }) => flowers?.value);
+    expect(plants()).toEqual([60, 12]);
+    expect(conversation.thread.report?.plantsMessage).toBeNull();
+    conversation.say('bluebells 90', { id: 'first-2', edits: 'first' });
+    expect(plants()).toEqual([90, 12]); // as a new message says it
+  });
   test('in a live watch is counted again in its place, whatever came after it', () => {
     const conversation = new Conversation().agreed();
     conversation.say('start');

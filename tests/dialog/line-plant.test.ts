@@ -42,3 +42,10 @@ describe('the answer', () => {
     expect(shown(conversation)).not.toMatch(/kind not known on/);
   });
 });
+
+test('of several bees whose kind is not known it is said in the plural', () => {
+  const conversation = new Conversation().agreed();
+  conversation.all('Monday 2:10 to 2:25 pm', 'Fen Boardwalk', '64 F, cloudy, light breeze', '12 by 8 feet, meadow');
+  conversation.all('wild geranium 60', '3 bumble bees, kind unknown, on the geranium');
+  expect(conversation.last.replies.join()).toContain('3 bumble bees, kind not known on wild geranium');
+});

@@ -326,7 +326,7 @@ describe('flowers named while the clock runs', () => {
     const conversation = observer();
     conversation.all('start', 'bluebells, phlox', '1 imp on phlox', 'stop', 'Fen Boardwalk', '71 F, sunny, calm');
     conversation.say('3 m by 2 m');
-    expect(conversation.last.replies[0]).toMatch(/^Got it.*\nYou told me of Virginia bluebells and phlox\./);
+    expect(conversation.last.replies[0]).toMatch(/^Got it.*\nBesides Virginia bluebells and phlox, were other/);
     conversation.all('none', '40', '20', 'none', 'yes');
     expect(conversation.watch.plants.map(({ name, flowers }) => [name, flowers.value])).toEqual([
       ['Mertensia virginica', 40],
@@ -334,4 +334,85 @@ describe('flowers named while the clock runs', () => {
     ]);
     expect(conversation.watch.total).toBe(1);
   });
+});
+
+describe('“undo” takes away what was said last', () => {
+  test('also where that was only noted: what was counted before it stays', () => {
+    const conversation = observer();
+    conversation.all('start', 'bluebells, dandelion', 'imp on bluebell', 'brown one with a stripe', 'a fat one');
+    expect(conversation.last.replies).toEqual(['Noted.']);
+    expect(choices(conversation)).toContain('undo');
+    conversation.say('undo');
+    expect(conversation.last.replies).toEqual(['“a fat one” is gone (1).']);
+    conversation.say('oops');
+    expect(conversation.last.replies).toEqual(['“brown one with a stripe” is gone (1).']);
+    expect(conversation.thread.report?.live).toMatchObject({ unread: [], entries: [[{ bee: IMPATIENS }]] });
+    conversation.say('undo');
+    expect(conversation.last.replies).toEqual(['Undone (0).']);
+    expect(conversation.say('undo').replies).toEqual(['Nothing to undo.']);
+  });
+
+  test('what was noted before something was counted stays, to be asked about', () => {
+    const conversation = observer();
+    conversation.all('start', 'bluebells, dandelion', 'a fat one', 'imp on bluebell', 'undo');
+    expect(conversation.last.replies).toEqual(['Undone (0).']);
+    expect(conversation.thread.report?.live).toMatchObject({ unread: ['a fat one'], entries: [] });
+    expect(conversation.say('undo').replies).toEqual(['Nothing to undo.']);
+  });
+});
+
+describe('more of what was said last', () => {
+  const table: [said: string, counts: number | 'noted'][] = [
+    ['+1', 1],
+    ['+ 3', 3],
+    ['one more', 1],
+    ['Another one!', 1],
+    ['and another', 1],
+    ['2', 2],
+    ['two more', 2],
+    ['2 more of them', 2],
+    ['three again', 3],
+    // words about another bee are no number
+    ['a fat one', 'noted'],
+    ['brown one with a stripe', 'noted'],
+    ['a big one flew by', 'noted'],
+  ];
+  test.each(table)('"%s"', (said, counts) => {
+    const conversation = observer();
+    conversation.all('start', 'bluebells, dandelion', 'imp on bluebell', said);
+    const more = counts === 'noted' ? 0 : counts;
+    expect(tally(conversation)).toEqual([[IMPATIENS, 'Mertensia virginica', 1 + more, 0]]);
+    expect(conversation.thread.report?.live?.unread).toEqual(counts === 'noted' ? [said] : []);
+  });
+
+  test('before anything was counted it is noted', () => {
+    const conversation = observer();
+    conversation.all('start', 'another one');
+    expect(conversation.thread.report?.live).toMatchObject({ unread: ['another one'], entries: [] });
+  });
+});
+
+test('asked what something noted was, a yes is no answer, and does not drop it', () => {
+  const conversation = observer();
+  conversation.all('start', 'bluebells, dandelion', 'imp on bluebell', 'brown one with a stripe', 'stop');
+  const asked = /you wrote “brown one with a stripe”/;
+  expect(conversation.last.replies.join()).toMatch(asked);
+  conversation.say('yes');
+  expect(conversation.last.replies.join()).toMatch(asked);
+  conversation.say('2 on the dandelion, brown-belted');
+  expect(conversation.last.replies.join()).not.toMatch(asked);
+  expect(conversation.thread.report?.tally).toContainEqual(
+    expect.objectContaining({ bee: GRISEOCOLLIS, count: 2 }) as unknown,
+  );
+});
+
+test('who has told nothing yet finds a button that starts the clock, and nobody later', () => {
+  const conversation = new Conversation();
+  conversation.all('hello', 'yes');
+  expect(choices(conversation)).toEqual(['start a watch now']);
+  const beside = new Conversation();
+  beside.all('hello', 'yes', 'Fen Boardwalk, 65 F, sunny, calm');
+  expect(choices(beside)).toEqual([]);
+  conversation.say('start a watch now');
+  expect(conversation.thread.report?.live).not.toBeNull();
 });

@@ -135,7 +135,7 @@ export function liveChoices(report: Report & { live: Live }, scene: Scene): stri
   const { wording } = scene.survey;
   const { live } = report;
   if (live.pausedAt !== null) return [say(wording, 'choice-live-go-on'), say(wording, 'choice-live-stop')];
-  const undo = live.entries.length > 0 ? [say(wording, 'choice-live-undo')] : [];
+  const undo = live.entries.length > 0 || (live.unreadSince ?? 0) > 0 ? [say(wording, 'choice-live-undo')] : [];
   const same = sameOnes(report, scene);
   if (live.asksSame === true) return [...whereSameOne(report, scene).map(({ words }) => words), ...undo];
   return [

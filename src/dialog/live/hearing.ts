@@ -91,7 +91,8 @@ function putRight(thread: Thread, report: Running, right: PutRight, text: string
 
 function noted(thread: Thread, report: Running, text: string, scene: Scene): Outcome {
   const { live } = report;
-  const unread = changed(report, { live: { ...live, unread: [...live.unread, text] } });
+  const unreadSince = (live.unreadSince ?? 0) + 1;
+  const unread = changed(report, { live: { ...live, unread: [...live.unread, text], unreadSince } });
   return acknowledged(thread, unread, say(scene.survey.wording, 'live-noted'));
 }
 
@@ -160,8 +161,15 @@ function tallySoFar(report: Report, scene: Scene): string {
   return lines.length === 0 ? say(scene.survey.wording, 'live-none-yet') : lines.join('\n');
 }
 
+/** What was said last goes: where that was only noted, nothing that was counted. */
 function undoTally(thread: Thread, report: Running, scene: Scene): Outcome {
   const { wording } = scene.survey;
+  const { unread, unreadSince = 0 } = report.live;
+  if (unreadSince > 0) {
+    const live = { ...report.live, unread: unread.slice(0, -1), unreadSince: unreadSince - 1 };
+    const said = say(wording, 'live-undone-noted', { typed: unread.at(-1) ?? '', queens: queensSoFar(report) });
+    return acknowledged(thread, changed(report, { live }), said);
+  }
   const { corrected } = report.live;
   if (corrected === undefined && report.live.entries.length === 0)
     return softly(thread, report, say(wording, 'live-nothing-to-undo'));

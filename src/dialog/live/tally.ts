@@ -1,5 +1,5 @@
 /** What a message of a live watch counts, and the tally as the sum of all of them. */
-import { rankOf, readFields, readTotal, type Context, type TallyRow } from '../../answers/index.js';
+import { fold, rankOf, readFields, readTotal, type Context, type TallyRow } from '../../answers/index.js';
 import { contextOf, lineOf } from '../hear.js';
 import { changed } from '../thread.js';
 import type { Live, Report, Scene, TallyLine } from '../types.js';
@@ -37,7 +37,7 @@ export function withEntries(
   entries: Live['entries'],
   entryMessages: readonly string[],
 ): Report & { live: Live } {
-  const live = { ...report.live, entries, entryMessages, corrected: undefined };
+  const live = { ...report.live, entries, entryMessages, corrected: undefined, unreadSince: 0 };
   return { ...changed(report, { tally: summed(entries) }), live };
 }
 
@@ -54,7 +54,29 @@ export function countLines(
   };
 }
 
-/** A button's words, a tally, "+1" for one more like the last, or a bee without its plant: then the plant said last. */
+/** Words that say one more of the last, and nothing else: "another one!". */
+const saysOneMore = (text: string, { words }: Context): boolean =>
+  words.tally.oneMore.includes(
+    fold(text)
+      .replace(/[^\p{L}\p{N}]+/gu, ' ')
+      .trim(),
+  );
+
+/** How many more of the last, where nothing else is said: "3", "two more", but not "a fat one". */
+function bareTotal(text: string, context: Context): number | null {
+  const total = readTotal(text, { ...context, of: 'queens' });
+  if (total.state !== 'sure' || total.value <= 0) return null;
+  const beside = total.used.reduceRight((rest, [from, to]) => `${rest.slice(0, from)} ${rest.slice(to)}`, text);
+  const left = context.words.tally.besideMore.reduce(
+    (rest, word) => rest.replaceAll(` ${word} `, ' '),
+    ` ${fold(beside)
+      .replace(/[^\p{L}\p{N}]+/gu, ' ')
+      .trim()} `,
+  );
+  return left.trim() === '' ? total.value : null;
+}
+
+/** A button's words, a tally, "+1" or "another one" for one more like the last, or a bee without its plant: then the plant said last. */
 export function readLiveTally(report: Report & { live: Live }, text: string, scene: Scene): TallyLine[] | null {
   const context = { ...contextOf(scene, report), watched: livePlants(report) };
   const said = combinationSaid(report, text, scene);
@@ -64,11 +86,11 @@ export function readLiveTally(report: Report & { live: Live }, text: string, sce
     return [lineOf(row, text, context)];
   }
   const last = report.live.entries.at(-1)?.at(-1);
+  const moreOfLast = (count: number): TallyLine[] | null =>
+    last === undefined ? null : [{ ...last, count, seenBefore: 0, withPollen: null, typed: text }];
   const plus = /^\s*\+\s*(?<more>\d{1,3})?\s*$/.exec(text);
-  if (plus) {
-    if (last === undefined) return null;
-    return [{ ...last, count: Number(plus.groups?.['more'] ?? 1), seenBefore: 0, withPollen: null, typed: text }];
-  }
+  if (plus) return moreOfLast(Number(plus.groups?.['more'] ?? 1));
+  if (saysOneMore(text, context)) return moreOfLast(1);
   const rows = rowsAfter(last, text, context);
   if (rows !== null) {
     return rows.map((row) => {
@@ -78,11 +100,8 @@ export function readLiveTally(report: Report & { live: Live }, text: string, sce
       return { ...line, bee, rank, plant: line.plant ?? last?.plant ?? null };
     });
   }
-  const total = readTotal(text, { ...context, of: 'queens' });
-  if (total.state === 'sure' && total.value > 0 && last !== undefined) {
-    return [{ ...last, count: total.value, seenBefore: 0, withPollen: null, typed: text }];
-  }
-  return null;
+  const total = bareTotal(text, context);
+  return total === null ? null : moreOfLast(total);
 }
 
 /** The rows of a text; "same one on the phlox" means the bee of the message before, so that is said before it. */
