@@ -222,7 +222,9 @@ function summaryText(report: Report, scene: Scene): string {
   const { wording } = scene.survey;
   const head = say(wording, report.practice ? 'summary-practice' : 'summary', { again: report.summarised });
   const noticed = findingsToAsk(report, scene);
-  const close = report.stored !== null && report.stored.status !== 'unconfirmed' ? 'ask-confirm-fix' : 'ask-confirm';
+  const isFix = report.stored !== null && report.stored.status !== 'unconfirmed';
+  // what was noticed asks already whether it is right: twice is once too often
+  const close = isFix || noticed.length > 0 ? 'ask-confirm-fix' : 'ask-confirm';
   return [head, ...summaryLines(report, scene), ...noticed, say(wording, close)].join('\n');
 }
 

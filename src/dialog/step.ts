@@ -27,7 +27,7 @@ import { answerDoubt } from './respond-doubt.js';
 import { answerList } from './respond-list.js';
 import { answerBees, answerLinePlant, answerRest } from './respond-tally.js';
 import { briefly } from './summary.js';
-import { changed, upToDate } from './thread.js';
+import { changed, isEmpty, upToDate } from './thread.js';
 import { onTime } from './timers.js';
 import { answerRight } from './rights.js';
 import { answerWish, begun } from './wish.js';
@@ -216,6 +216,8 @@ function converse(before: Thread, text: string, wish: Wish | null, scene: Scene)
     const settled = answerNameShown(before, text, wish, scene);
     if (settled) return settled;
   }
+  const isAskedOnce = wasJustAskedOnce(before, scene);
+  if (isAskedOnce && wish?.wish === 'greeting') return askedStill(before, scene);
   if (wish) {
     const done = answerWish(before, wish, scene);
     if (done) return done;
@@ -223,7 +225,24 @@ function converse(before: Thread, text: string, wish: Wish | null, scene: Scene)
   const thread = begun(before, scene);
   const { report } = thread;
   if (report === null) throw new Error(`No report was begun for message ${scene.message.id}.`);
-  return answer(thread, report, thread.report === before.report ? asking : null, text, scene);
+  const answered = answer(thread, report, thread.report === before.report ? asking : null, text, scene);
+  const told = answered.thread.report;
+  return isAskedOnce && isEmpty(told) && told?.doubts.length === 0 ? askedStill(before, scene) : answered;
+}
+
+/** How long such a question stands; who comes back later has other things to tell. */
+const STANDS_MINUTES = 60;
+
+/** Whether what is asked is asked once in a life: what is no answer, and begins no watch, does not do away with it. */
+function wasJustAskedOnce({ asking, report, lastAt }: Thread, { message }: Scene): boolean {
+  if (report !== null || lastAt === null || (asking?.kind !== 'licence' && asking?.kind !== 'name-shown')) return false;
+  return Temporal.Instant.from(lastAt).until(message.at).total('minutes') < STANDS_MINUTES;
+}
+
+/** The same question once more; of a licence only what can be answered, since the question is long. */
+function askedStill(thread: Thread, scene: Scene): Outcome {
+  if (thread.asking?.kind !== 'licence') return { thread, said: [], effects: [], then: 'repeat' };
+  return { thread, said: [say(scene.survey.wording, 'licence-which')], effects: [], then: 'rest' };
 }
 
 function answer(thread: Thread, report: Report, asking: Asking | null, text: string, scene: Scene): Outcome {

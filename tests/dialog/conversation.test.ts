@@ -590,3 +590,14 @@ describe('the manner of mail', () => {
     expect(fieldsOf(conversation)).toEqual(['confirm']);
   });
 });
+
+test('where a check asks whether something is right, the summary does not ask the same again', () => {
+  const conversation = new Conversation().agreed();
+  conversation.all('today 2:10 to 2:40 pm', 'Fen Boardwalk', '71 F, sunny, calm', '12 by 8 feet, meadow');
+  const { replies } = conversation.all('dandelion 15', 'none');
+  const summary = replies.join('\n');
+  expect(summary).toMatch(
+    /That makes 30 minutes, and a watch here lasts 15\. Is that right\?\nYes stores it like this/,
+  );
+  expect(summary.match(/Is that right\?/g)).toHaveLength(1);
+});

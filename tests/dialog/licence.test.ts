@@ -166,3 +166,13 @@ describe('plain words change it later', () => {
     expect(photographed().say('which licence?').replies[0]).toMatch(/“my photos: CC BY”/);
   });
 });
+
+test('words that are no answer and tell of no watch do not do away with the question', () => {
+  const conversation = photographed();
+  expect(conversation.say('what does that mean').replies).toEqual([
+    'I can take CC BY, CC BY-NC, CC0 or no. For example: “my photos: CC BY” or “do not publish my photos”.',
+  ]);
+  expect(conversation.thread.report).toBeNull();
+  conversation.say('CC0');
+  expect(licences(conversation)).toEqual([['CC0-1.0']]);
+});

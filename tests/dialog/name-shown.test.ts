@@ -81,3 +81,23 @@ test('it can change in the middle of a report, which goes on', () => {
   expect(conversation.person?.nameShown).toBe(false);
   expect(asked(conversation)).toEqual(question);
 });
+
+describe('words that are no answer and tell of no watch', () => {
+  test.each(['thanks!', 'what does that mean', 'hm lovely day'])(
+    '“%s”: it still stands, and is answered next',
+    (said) => {
+      const conversation = named();
+      conversation.say(said);
+      expect(conversation.last.replies.join('\n')).toMatch(/may “Wren” stand with your watches\? Yes or no/);
+      expect(conversation.thread.report).toBeNull();
+      conversation.say('yes');
+      expect(conversation.person?.nameShown).toBe(true);
+    },
+  );
+  test('but not for ever', () => {
+    const conversation = named();
+    conversation.advance(2 * 3600);
+    conversation.say('hello');
+    expect(conversation.last.asking?.fields).toEqual(['date', 'times']);
+  });
+});
