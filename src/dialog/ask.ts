@@ -3,6 +3,7 @@ import { labelOf } from '../answers/index.js';
 import type { Asking as PublicAsking } from '../../shared/message.js';
 import { PHOTOGRAPH_LICENCES } from '../../shared/vocabularies.js';
 import { fill, say } from '../../shared/wording.js';
+import { doubtfulPlant } from './doubtful-plant.js';
 import { plantKey, queensOf, valueOf } from './fields.js';
 import { contextOf } from './hear.js';
 import { findingsToAsk } from './findings.js';
@@ -68,7 +69,9 @@ export function shownOffer(doubt: Doubt, offer: Json, scene: Scene, report: Repo
 
 function doubtQuestion(doubt: Doubt, report: Report, scene: Scene): Question {
   const { wording } = scene.survey;
-  const offers = doubt.offers.map((offer) => shownOffer(doubt, offer, scene, report));
+  // of several plants only the one that is doubtful is offered
+  const choices = doubtfulPlant(doubt)?.choices.map((plant) => [plant] as unknown as Json) ?? doubt.offers;
+  const offers = choices.map((offer) => shownOffer(doubt, offer, scene, report));
   const offer =
     offers.length < 2
       ? (offers[0] ?? '')

@@ -2,6 +2,7 @@
 import { correctsOnly, fold, readCount, readFields, readTotal, readYesNo, type Context } from '../answers/index.js';
 import type { Count } from '../../shared/record.js';
 import { say } from '../../shared/wording.js';
+import { doubtfulPlant, settleDoubtfulPlant } from './doubtful-plant.js';
 import { openFields, setFlowers } from './fields.js';
 import { contextOf, hear, takeReading } from './hear.js';
 import { outcome } from './outcome.js';
@@ -14,10 +15,13 @@ import type { Doubt, Json, Outcome, Report, Scene, Thread } from './types.js';
 /** What came of an unsure reading: a yes takes the offer, other words are read for the same field. */
 export function answerDoubt(thread: Thread, report: Report, doubt: Doubt, text: string, scene: Scene): Outcome {
   const context = contextOf(scene, report);
-  const pick = picked(doubt, text, context);
-  if (pick !== undefined) return outcome(thread, settle(report, doubt, pick, scene));
   const yesNo = readYesNo(text, context);
   const words = yesNo.state === 'sure' ? yesNo.value.rest : text;
+  const plant =
+    settleDoubtfulPlant(report, doubt, text, scene) ?? settleDoubtfulPlant(report, doubt, words ?? text, scene);
+  if (plant !== null) return { ...outcome(thread, plant), echo: briefly(['plants'], plant, scene) };
+  const pick = picked(doubt, text, context);
+  if (pick !== undefined) return outcome(thread, settle(report, doubt, pick, scene));
   if (words !== null) {
     const better = readAgain(report, doubt, words, scene);
     if (better !== null) return { ...outcome(thread, better), echo: briefly([doubt.field], better, scene) };
@@ -33,6 +37,10 @@ export function answerDoubt(thread: Thread, report: Report, doubt: Doubt, text: 
   // what could not be counted in a live watch is asked about once; its words stay with the record
   const still = doubt.ask === 'tally-unread-live' ? withoutUnread(report, doubt) : report;
   const heard = hear(still, text, [], scene);
+  // "puccoon" once more leaves it as doubtful as it was, beside all else that was told with it
+  const isAsDoubtful =
+    doubtfulPlant(doubt) !== null && !heard.report.doubts.includes(doubt) && heard.taken.length === 0;
+  if (isAsDoubtful) return outcome(thread, report, [say(scene.survey.wording, 'doubt-not-understood')], 'repeat');
   if (heard.understood) return { ...outcome(thread, heard.report), echo: briefly(heard.taken, heard.report, scene) };
   if (still !== report) return outcome(thread, still);
   const none = doubt.offers.length > 0 ? say(scene.survey.wording, 'doubt-not-understood') : null;

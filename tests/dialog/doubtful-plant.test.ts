@@ -1,0 +1,73 @@
+/** A plant whose name fits more than one, told beside others: the answer settles that plant and nothing else. */
+import { describe, expect, test } from 'vitest';
+import { Conversation } from './converse.js';
+
+const SHORT: Record<string, string> = {
+  'Primula meadia': 'shooting star',
+  Lupinus: 'lupine',
+  'Lithospermum canescens': 'hoary',
+  'Lithospermum caroliniense': 'hairy',
+  'Lithospermum incisum': 'fringed',
+  Lithospermum: 'genus',
+  Viola: 'violet',
+};
+
+/** Asked which puccoon. */
+function asked(): Conversation {
+  const conversation = new Conversation().agreed();
+  conversation.all('Monday 2:10 to 2:25 pm', 'Fen Boardwalk', '64 F, cloudy, light breeze', '12 by 8 feet, meadow');
+  conversation.say('80 shooting stars, about 150 lupine and 45 puccoon');
+  return conversation;
+}
+const plants = ({ thread }: Conversation): string =>
+  (thread.report?.plants ?? [])
+    .map(({ name, flowers }) => `${flowers?.value ?? '?'} ${SHORT[name ?? ''] ?? name}`)
+    .join(', ');
+const REST = '80 shooting star, 150 lupine';
+
+test('only what is doubtful is offered', () => {
+  expect(asked().last.replies.join()).toMatch(
+    /hoary puccoon 45, hairy puccoon 45, fringed puccoon 45 or lithospermum 45/,
+  );
+  expect(asked().last.replies.join()).not.toMatch(/lupine/);
+});
+
+describe('the answer', () => {
+  const table: [typed: string, after: string][] = [
+    ['hoary puccoon', `${REST}, 45 hoary`],
+    ['the hoary one', `${REST}, 45 hoary`],
+    ['hoary', `${REST}, 45 hoary`],
+    ['it was the hairy one', `${REST}, 45 hairy`],
+    ['no, the fringed one', `${REST}, 45 fringed`],
+    ['hoary puccoon 45', `${REST}, 45 hoary`],
+    ['hoary puccoon, more like 50', `${REST}, 50 hoary`],
+    ['Lithospermum incisum', `${REST}, 45 fringed`],
+    ['the second one', `${REST}, 45 hairy`],
+    ['the last one', `${REST}, 45 genus`],
+    ["I can't tell", `${REST}, 45 genus`],
+    ['not sure', `${REST}, 45 genus`],
+    ['yes', `${REST}, 45 hoary`],
+    ['hoary puccoon 45, and violets 20', `${REST}, 45 hoary, 20 violet`],
+    ['no, those were violets', `${REST}, 45 violet`],
+    ['80 shooting stars, 150 lupine and 40 hoary puccoon', `${REST}, 40 hoary`],
+  ];
+  test.each(table)('"%s": %s', (typed, after) => {
+    const conversation = asked();
+    conversation.say(typed);
+    expect(plants(conversation), conversation.transcript.slice(-1)[0]).toBe(after);
+    expect(conversation.last.asking?.fields).toEqual(['tally']);
+  });
+
+  test('by a button', () => {
+    const conversation = asked();
+    conversation.press('hairy puccoon 45');
+    expect(plants(conversation)).toBe(`${REST}, 45 hairy`);
+  });
+
+  test('"puccoon" once more settles nothing and loses nothing', () => {
+    const conversation = asked();
+    expect(conversation.say('puccoon').replies.join('\n')).toMatch(/hoary puccoon 45/);
+    conversation.say('hoary');
+    expect(plants(conversation)).toBe(`${REST}, 45 hoary`);
+  });
+});
