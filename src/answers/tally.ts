@@ -8,7 +8,7 @@ import { none, sure, unsure, type Context, type Finder, type Reader, type Readin
 import type { FoundNames } from './names/index.js';
 import type { Mark, MarkKind } from './tally/mark.js';
 import { marksOf } from './tally/marks.js';
-import { isUnseen, marksInPassing } from './tally/passing.js';
+import { isUnseen, losesNumbers, marksInPassing } from './tally/passing.js';
 import { place } from './tally/placing.js';
 import { endsOnly, isBareNo, saysMore, withNoneButOthers, withoutIdleNo, withoutQuestions } from './tally/asides.js';
 import { articleCounts } from './tally/looking-on.js';
@@ -152,7 +152,7 @@ export function findTallyAmong(text: string, context: Context, found?: FoundName
   if (rows.length === 0 || !has('bee', 'zero', 'cannot-tell', 'queens')) return [];
   // "saw a bee" in a long story tells no count
   if (beesMissing && rows.every((row) => row.bees[0]?.name === 'Bombus') && !has('count')) return [];
-  const [ask] = doubts;
+  const [ask] = losesNumbers(all, marks, folded) ? [...doubts, 'tally-unclear' as const] : doubts;
   const uncounted = !has('count') && rows.some((row) => row.bees.length > 0);
   const first = { bee: 0, plant: 0, count: 0 };
   if (ask === undefined && !uncounted)

@@ -82,6 +82,63 @@ function shown({ value, offer }: NoteReading): Shown {
 
 /** A note and all that it says, no more and no less. */
 const notes: { readonly text: string; readonly fields: Shown }[] = [
+  // zeros told behind a plant's flowers are of bees, not of wind, and none is lost
+  {
+    text: 'bleeding heart, about 70 flowers nothing on it.',
+    fields: { plants: 'Lamprocapnos spectabilis ~70', tally: '0 - @Lamprocapnos spectabilis' },
+  },
+  {
+    text: 'may 4, creeping charlie 120 flowers, nothing. 54 degrees cloudy',
+    fields: {
+      date: '2026-05-04',
+      temperature: '12.2',
+      sky: 'overcast',
+      plants: 'Glechoma hederacea 120',
+      tally: '0 - @Glechoma hederacea',
+    },
+  },
+  {
+    text: 'wild columbine 20 flowers had nobody on it, woodland phlox 30 had 1 bimac',
+    fields: {
+      plants: 'Aquilegia canadensis 20, Phlox divaricata 30',
+      tally: '0 - @Aquilegia canadensis, 1 bimaculatus @Phlox divaricata',
+    },
+  },
+  // a plant told in full and called by its last word, or by its epithet behind "B."
+  {
+    text: 'Wood betony 48 fl + hoary puccoon 30 fl. 2 B. auricomus on the puccoon, 1 B. bimaculatus on the betony.',
+    fields: {
+      plants: 'Pedicularis canadensis 48, Lithospermum canescens 30',
+      tally: '2 auricomus @Lithospermum canescens, 1 bimaculatus @Pedicularis canadensis',
+    },
+  },
+  {
+    text: 'Dicentra canadensis 95 flowers\nDicentra cucullaria 160 flowers\nB. bimaculatus: 2 on cucullaria, 1 on canadensis',
+    fields: {
+      plants: 'Dicentra canadensis 95, Dicentra cucullaria 160',
+      tally: '2 bimaculatus @Dicentra cucullaria, 1 bimaculatus @Dicentra canadensis',
+    },
+  },
+  // numbers beside names: a day, degrees, a decade put right
+  {
+    text: 'Pussy willow 4/18. 48F. Hazy sun.',
+    fields: { date: '2026-04-18', temperature: '8.9', sky: 'few', plants: 'Salix discolor ?' },
+  },
+  {
+    text: 'chives 50 heads 1 common eastern 73 and clear',
+    fields: {
+      temperature: '22.8',
+      sky: 'clear',
+      plants: 'Allium schoenoprasum 50',
+      tally: '1 impatiens @Allium schoenoprasum',
+    },
+  },
+  {
+    text: '70s... say 72, some clouds, apple tree 300 blossoms',
+    fields: { temperature: '22.2', sky: 'scattered', plants: 'Malus domestica 300' },
+  },
+  // no name makes it a place
+  { text: '64F, dandelions 100 in the garden', fields: { temperature: '17.8', plants: 'Taraxacum officinale 100' } },
   // flowers beside "on" and "+", and their second number
   {
     text: 'zero queens on 30 trillium grandiflorum, yesterday 1:30 to 1:45, 63F',

@@ -103,7 +103,7 @@ function search(folded: string, context: Context): FoundNames {
     ({ span }) => !unknown.some((mention) => touches(mention.span, span)),
   );
   const spans = named.map(({ span }) => span);
-  const inDoubt = new Set([...doubted(folded, spans, hedges, context.words.names)].map((at) => named[at]));
+  const inDoubt = new Set([...doubted(folded, spans, hedges, context.words)].map((at) => named[at]));
   const withDoubt = (name: FoundName): FoundName => (inDoubt.has(name) ? { ...name, doubt: true } : name);
   return { bees: sorted([...bees, ...mentions]).map(withDoubt), plants: plants.map(withDoubt) };
 }

@@ -40,6 +40,9 @@ export function hedgesIn(folded: string, words: Words): Hedge[] {
 /** "I believe was a", "I think it was an": words between a doubt and the name it is about. */
 const linkPattern = madeOnce((links: readonly string[]) => new RegExp(`^\\s*(?:${anyOf(links)}\\s*)*$`, 'u'));
 
+/** "maybe a hundred open and one two-spotted": the doubt is about the flowers. */
+const flowerPattern = madeOnce(({ count }: Words) => new RegExp(anyOf(count.flowers, count.open), 'u'));
+
 /** What ends the reach of a word of doubt. */
 const BOUNDARY = /[,;:\n.!]/;
 /** "vagans, not sure" */
@@ -52,17 +55,13 @@ const isWord = (folded: string, [from]: Span): boolean => /\p{L}/u.test(folded[f
  * The positions of the names (by their spans, left to right) that a word of doubt is about: the next name where
  * nothing parts them, else the one before ("bimac maybe, 2 imp").
  */
-export function doubted(
-  folded: string,
-  names: readonly Span[],
-  hedges: readonly Hedge[],
-  { hedgeLinks }: Words['names'],
-): Set<number> {
-  const links = linkPattern(hedgeLinks);
+export function doubted(folded: string, names: readonly Span[], hedges: readonly Hedge[], words: Words): Set<number> {
+  const links = linkPattern(words.names.hedgeLinks);
+  const flowers = flowerPattern(words);
   const found = new Set<number>();
   if (names.length === 0) return found;
   const reaches = (from: number, to: number): boolean =>
-    to - from <= MOST_BETWEEN && !BOUNDARY.test(folded.slice(from, to));
+    to - from <= MOST_BETWEEN && !BOUNDARY.test(folded.slice(from, to)) && !flowers.test(folded.slice(from, to));
   let next = 0;
   for (const { span, onlyBefore, onlyAfter } of hedges) {
     while (next < names.length && names[next]![0] < span[1]) next++;

@@ -39,6 +39,9 @@ const LONGEST_OWN = 6000;
 /** Answers under quoted questions that are read, at most: a mail asks a dozen. */
 const MOST_ANSWERS = 40;
 
+/** "4/18" */
+const DAY = /^\d{1,2}\/\d{1,2}$/;
+
 /** "bluebells 85," and "2 impatiens": numbers that stand right beside a name are no times, dates or degrees. */
 function withoutFlora(gathering: Gathering): string {
   const text = gathering.rest();
@@ -49,15 +52,20 @@ function withoutFlora(gathering: Gathering): string {
   // "60 odd violets" is no 60
   const apart = flowers.filter(
     ([from, to]) =>
-      /^\s*(?:[,;)|/\n]|\.(?:\s|$)|$)/.test(text.slice(to, to + 8)) ||
-      (namesFrom.has(to + 1) && /\p{L}$/u.test(text.slice(from, to))),
+      // "pussy willow 4/18." is a day
+      !DAY.test(text.slice(from, to)) &&
+      (/^\s*(?:[,;)|/\n]|\.(?:\s|$)|$)/.test(text.slice(to, to + 8)) ||
+        (namesFrom.has(to + 1) && /\p{L}$/u.test(text.slice(from, to)))),
   );
   const queens = names.bees.flatMap(({ span: [from] }): Span[] => {
     const number = /\d{1,3}\s?x?\s{1,2}$/.exec(text.slice(Math.max(0, from - 8), from));
     return number && !/[\d:/.-]/.test(text[from - number[0].length - 1] ?? '') ? [[from - number[0].length, from]] : [];
   });
   // one unknown word, so that "sunny, 85 violets" does not read as "sunny, 85"
-  return maskedWith('q', text, [...spans, ...apart, ...queens]);
+  const masked = maskedWith('q', text, [...spans, ...apart, ...queens]);
+  // what follows a bee is of no bee: "1 common eastern 73 and clear"
+  const ends = names.bees.map(({ span: [, to] }): Span => [to - 1, to]);
+  return maskedWith(';', masked, ends);
 }
 
 /** Answers under quoted questions: "> How warm was it?" above "68". */

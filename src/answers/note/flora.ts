@@ -12,6 +12,7 @@ import { sure, unsure, type Context, type Reading, type Span } from '../reading.
 import { findTallyAmong, readTally, type TallyRow } from '../tally.js';
 import { fold } from '../text.js';
 import { blankLines, keepOnly } from './blank-lines.js';
+import { calledAgain } from './called-again.js';
 import { floraIn, type FloraSaid } from './flowers.js';
 import { isWithin, sentencesIn } from './sentences.js';
 import { onlyMentioned, withoutPlants } from './plants-watched.js';
@@ -63,7 +64,8 @@ function countOf(
   const reading = readCount(typed, { ...context, of: 'flowers' });
   if (reading.state === 'sure') return { count: reading.value, doubted: false, typed };
   if (reading.state === 'unsure') return { count: reading.offer[0] ?? null, doubted: true, typed };
-  return { count: null, doubted: false, typed };
+  // numbers that make no count are asked for
+  return { count: null, doubted: true, typed };
 }
 
 /** Each plant once, in the order of its first mention, with the flowers said of it anywhere. */
@@ -118,6 +120,9 @@ function readingOf({ plants, others, shared, doubted, used }: Told): Reading<Pla
   return doubted ? unsure([[...plants]], 'plants-count-doubt', used) : sure([...plants], used);
 }
 
+/** The 0 of "columbine 20 fl, 0; phlox …". */
+const NUMBER_NONE = /(?<![\d.:/-])0(?![\d.:/%-])/;
+
 /**
  * The text for the tally: numbers of flowers are out of it, and so are the plants where they stand in a list of their
  * own ("bluebells 85, phlox 40. 2 imps on the phlox"), which must not head what follows.
@@ -129,7 +134,8 @@ function withoutFlowers(text: string, { bees, plants, flowers }: FloraSaid, cont
   const parted = counted.slice(0, -1).every((found, at) => {
     const next = counted[at + 1]!.span[0];
     const bee = bees.some(({ span }) => span[0] >= found.span[1] && span[1] <= next);
-    return bee || saysNone(fold(text.slice(found.span[1], next)));
+    const between = fold(text.slice(found.span[1], next));
+    return bee || saysNone(between) || NUMBER_NONE.test(between);
   });
   return blankLines(text, parted ? spans : [...spans, ...counted.map(({ span }) => span)]);
 }
@@ -161,7 +167,8 @@ function withChoices(tally: Reading<TallyRow[]>, { plants, others, shared }: Tol
  */
 export function readFlora(text: string, context: Context, found: FoundNames, tallyAsked: boolean): Flora {
   const folded = fold(text);
-  const seen = floraIn(folded, { ...found, plants: asTold(found.plants) }, context.words);
+  const called = asTold(calledAgain(folded, found.plants, found.plants));
+  const seen = floraIn(folded, { ...found, plants: called }, context.words);
   const ownerless = seen.flowers.find(({ plant }) => plant === null);
   const owner = ownerless ? plantBefore(withoutBees(text, found), folded, ownerless.span, context) : null;
   const all = owner ? floraIn(folded, withPlant(found, owner), context.words) : seen;
@@ -173,7 +180,7 @@ export function readFlora(text: string, context: Context, found: FoundNames, tal
     withoutFlowers(text, said, context),
     mentioned.map(({ span }) => span),
   );
-  const names = told.plants.length > 1 ? namesOfTally(rest, said, watching) : visibleNames(rest, said);
+  const names = told.plants.length > 1 ? namesOfTally(text, rest, said, watching) : visibleNames(rest, said);
   const tally = tallyAsked ? readTally(rest, watching) : (findTallyAmong(rest, watching, names)[0] ?? null);
   return { plants: readingOf(told), tally: tally && withChoices(tally, told) };
 }
@@ -196,9 +203,10 @@ function plantBefore(text: string, folded: string, [from]: Span, context: Contex
 
 /**
  * Names for the tally, where several plants are watched: in the sentences that tell of bees they are looked up again,
- * for there "the star" is one of them. Elsewhere they are as found, for looking up is slow.
+ * for there "the star" is one of them. Elsewhere they are as found, for looking up is slow. `whole` is the text with the
+ * plants that `text` lacks.
  */
-function namesOfTally(text: string, found: FoundNames, watching: Context): FoundNames {
+function namesOfTally(whole: string, text: string, found: FoundNames, watching: Context): FoundNames {
   const { tellsOfBees } = noteWords(watching.words);
   const folded = fold(text);
   const sentences = sentencesIn(folded).filter(
@@ -207,12 +215,13 @@ function namesOfTally(text: string, found: FoundNames, watching: Context): Found
   const outside = ({ span }: FoundName): boolean => !sentences.some((sentence) => isWithin(span, sentence));
   const again = namesSaid(fold(keepOnly(text, sentences)), watching);
   const known = visibleNames(text, found);
+  const plants = calledAgain(fold(whole), again.plants, found.plants);
   const inOrder = (names: readonly FoundName[]): FoundName[] => [...names].sort((a, b) => a.span[0] - b.span[0]);
   return withStrangers(
     text,
     {
       bees: inOrder([...known.bees.filter(outside), ...again.bees]),
-      plants: inOrder([...known.plants.filter(outside), ...again.plants]),
+      plants: inOrder([...known.plants.filter(outside), ...plants]),
     },
     watching.words,
   );

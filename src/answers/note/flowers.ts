@@ -37,7 +37,7 @@ function behind(
     if (part.kind === 'plant') return { kind: 'plant', plant: part.plant };
     if (part.kind === 'bee') return { kind: 'bee', plant: -1 };
     // "2 imps on the bluebells and one big fuzzy one": no flower
-    if (part.isOne && next > at + 1) return { kind: 'bee', plant: -1 };
+    if (part.isOne && next > at + 1) return open ? nothing() : { kind: 'bee', plant: -1 };
     if (part.kind === 'number' || part.kind === 'comma' || part.kind === 'end' || part.kind === 'colon')
       return nothing();
     // "phlox 55 no bees": the fifty-five are of no bees

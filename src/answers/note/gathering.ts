@@ -157,11 +157,13 @@ export function passing<Field extends Plain>(
   return first && first.state !== 'none' ? movedBy(marginOf(text), first) : null;
 }
 
-/** Words told in passing are a place where they hold a name, or say whose or which: not "by the porch". */
+/** Words told in passing are a place where they hold a name, or say whose or which: not "by the porch", "in the garden". */
 const isClearlyPlace = ({ latitude, words }: PlaceRead, { words: { place } }: Context): boolean =>
   latitude !== null ||
   /\p{Lu}|\d/u.test(words) ||
-  [...place.determiners, ...place.owners].some((which) => fold(words).startsWith(`${which} `));
+  place.owners.some((whose) => fold(words).startsWith(`${whose} `)) ||
+  // "the library garden"
+  place.determiners.some((which) => fold(words).startsWith(`${which} `) && words.trim().split(/\s+/).length > 2);
 
 /** How far behind a place its day may go on, in letters: "Pine Ridge Preserve May 5th". */
 const REACH = 12;

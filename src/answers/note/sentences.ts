@@ -1,8 +1,8 @@
 /** The sentences and lines of a note. */
 import type { Span } from '../reading.js';
 
-/** Ends a sentence: not the point of "2.5" or "B.imp". */
-const END = /[.!?;](?=\s|$)|\n/g;
+/** Ends a sentence: not the point of "2.5", "B.imp" or "B. imp". */
+const END = /(?:(?<!(?<![a-z])b)\.|[!?;])(?=\s|$)|\n/g;
 
 /** Left to right; each with the sign that ends it. */
 export function sentencesIn(folded: string): Span[] {

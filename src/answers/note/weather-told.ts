@@ -77,6 +77,8 @@ const WEATHER_CODE = { sky: /^\d\s?\/\s?8$|%$/, wind: /^(?:b|bf|bft|f)\.?\s?\d{1
  */
 export function readBesideWeather(gathering: Gathering, text: string): void {
   const { small } = noteWords(gathering.context.words);
+  // "120 flowers, nothing. 54 degrees": of bees
+  const none = (words: string): boolean => gathering.context.words.tally.zero.includes(words.trim());
   if (gathering.usedBy(isWeather).length === 0) return;
   // what is used up parts words too
   const free = maskedWith(
@@ -85,7 +87,7 @@ export function readBesideWeather(gathering: Gathering, text: string): void {
     gathering.usedBy(() => true),
   );
   for (const { words, from } of piecesIn(free)) {
-    if ((words.match(/\S+/g) ?? []).length > MOST_WORDS_BESIDE) continue;
+    if ((words.match(/\S+/g) ?? []).length > MOST_WORDS_BESIDE || none(fold(words))) continue;
     if (!standsBeside(text, [from, from + words.length], gathering.usedBy(isWeather))) continue;
     takeIfNothingElse(gathering, ['sky', 'wind'], words, from, small);
   }

@@ -64,7 +64,8 @@ function hear(run: Run, marks: readonly Mark[], mark: Mark, at: number): void {
     case 'moved-on':
       // "2 imps on the phlox, one of them then went to the plum"
       if (run.openCount) run.openCount.role = 'same-one';
-      else run.take(headOf('role', mark.span)).role = 'same-one';
+      // "1 half-black. she went to the plum": her first plant
+      else if (run.said.some(({ kind }) => kind === 'plants')) run.take(headOf('role', mark.span)).role = 'same-one';
       run.placed = 'firmly';
       break;
     case 'insect':

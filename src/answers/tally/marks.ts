@@ -155,8 +155,16 @@ export function marksOf(text: string, context: Context, found?: FoundNames): Mar
       push({ kind: 'unknown', span: token.span });
     at++;
   }
-  return withoutSecondOne(marks, folded);
+  return withPollenToBefore(withoutSecondOne(marks, folded));
 }
+
+/** "One of them with big yellow pollen loads": the "with" parts nothing. */
+const withPollenToBefore = (marks: readonly Mark[]): Mark[] =>
+  marks.filter((mark, at) => {
+    if (mark.kind !== 'break' || mark.strength !== 'and') return true;
+    const next = marks.slice(at + 1).find(({ kind }) => kind !== 'unknown');
+    return next?.kind !== 'pollen' && next?.kind !== 'no-pollen';
+  });
 
 /** What can stand, beside a bee's name, between the two of "one big black and gold one", where the last means the first. */
 const DESCRIBES: ReadonlySet<Mark['kind']> = new Set(['unknown', 'queens']);

@@ -25,6 +25,8 @@ const isBee = (mark: Mark | undefined): boolean =>
 const isPlant = (mark: Mark | undefined): boolean => mark?.kind === 'plant' || mark?.kind === 'plants';
 const ends = (mark: Mark | undefined): boolean => mark === undefined || mark.kind === 'break';
 
+const isNoThing = ({ kind }: Mark): boolean => kind !== 'thing';
+
 /** Behind `at`: a plant, perhaps with a preposition before it. */
 function standsOnPlant(marks: readonly Mark[], at: number): boolean {
   const next = after(marks, at);
@@ -37,19 +39,21 @@ function isNoneOfBees(
   marks: readonly Mark[],
   at: number,
   folded: string,
-  saysSeeing: (phrase: string) => boolean,
+  { saysSeeing, saysQueens }: Passing,
 ): boolean {
   const mark = marks[at]!;
   const phrase = folded.slice(...mark.span);
   const next = after(marks, at);
   if (isBee(next)) return next!.kind !== 'insect';
   if (phrase === 'no') return false;
-  if (saysSeeing(phrase) || standsOnPlant(marks, at)) return true;
+  if (saysSeeing(phrase) || saysQueens(phrase) || standsOnPlant(marks, at)) return true;
   const before = marks[at - 1];
   const labelled =
     before?.kind === 'break' && (before.strength === 'colon' || before.strength === 'dash') ? marks[at - 2] : before;
-  if (isBee(labelled) || (isPlant(labelled) && ends(next))) return true;
-  return ends(before) && ends(next);
+  // "nothing on it", "nothing visited"
+  const last = next?.kind === 'preposition' ? marks.slice(marks.indexOf(next) + 1).find(isNoThing) : next;
+  if (isBee(labelled) || (isPlant(labelled) && ends(last))) return true;
+  return ends(before) && ends(last);
 }
 
 export interface Passing {
@@ -74,19 +78,17 @@ export function isUnseen(marks: readonly Mark[], at: number, notSeen: readonly S
   return false;
 }
 
-export function marksInPassing(
-  marks: readonly Mark[],
-  folded: string,
-  { saysQueens, saysSeeing, notSeen }: Passing,
-): Mark[] {
+export function marksInPassing(marks: readonly Mark[], folded: string, passing: Passing): Mark[] {
+  const { saysQueens, notSeen } = passing;
   const anyBee = marks.some(({ kind }) => kind === 'bee' || kind === 'cannot-tell');
   const unseen = (at: number): boolean => isUnseen(marks, at, notSeen);
   return marks.filter((mark, at) => {
     switch (mark.kind) {
       case 'unknown':
       case 'nothing-else':
-      case 'moved-on':
         return false;
+      case 'moved-on':
+        return anyBee && standsOnPlant(marks, at);
       case 'bee':
         return !unseen(at);
       case 'cannot-tell': {
@@ -96,7 +98,7 @@ export function marksInPassing(
         return (beside || saysQueens(folded.slice(...mark.span)) || standsOnPlant(marks, at)) && !unseen(at);
       }
       case 'zero':
-        return isNoneOfBees(marks, at, folded, saysSeeing) && !unseen(at);
+        return isNoneOfBees(marks, at, folded, passing) && !unseen(at);
       case 'another':
       case 'same':
         return anyBee && (isBee(after(marks, at)) || standsOnPlant(marks, at));
@@ -128,4 +130,24 @@ export function marksInPassing(
         return true;
     }
   });
+}
+
+/** Larger numbers beside bees are of something else. */
+const MOST_LOST = 20;
+
+/** True where a clause that tells of a bee has a number in figures that no reading took: "imp 3 per 1". */
+export function losesNumbers(all: readonly Mark[], kept: readonly Mark[], folded: string): boolean {
+  let tellsBee = false;
+  let lost = false;
+  for (const mark of all) {
+    if (mark.kind === 'break' && ['stop', 'line', 'comma'].includes(mark.strength)) {
+      if (tellsBee && lost) return true;
+      tellsBee = lost = false;
+    } else if (mark.kind === 'bee') tellsBee ||= kept.includes(mark);
+    else if (mark.kind === 'count' && !mark.count.article && !kept.includes(mark)) {
+      const [value = 0] = mark.count.values;
+      lost ||= value > 0 && value <= MOST_LOST && /^\d/.test(folded.slice(...mark.span));
+    }
+  }
+  return tellsBee && lost;
 }

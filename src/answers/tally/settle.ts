@@ -103,7 +103,7 @@ const withoutCries = (rows: readonly Row[]): Row[] =>
             (later) =>
               later.said.count?.article === false &&
               later.bee?.names[0]?.name === bee.names[0]?.name &&
-              (plants === null || plants === later.plants),
+              (plants === null || later.plants === null || plants === later.plants),
           )
       ),
   );

@@ -2,7 +2,7 @@
 import type { Ask } from '../../../shared/phrases.js';
 import type { NameValue } from '../names/index.js';
 import { isZero, positive, type PlantMeant, type Row, type RowMeant } from './meant.js';
-import { bombusAt } from './names-said.js';
+import { bombusAt, type NameSaid } from './names-said.js';
 import type { PlantsSaid } from './said.js';
 
 /** Spreads rows over their plants. */
@@ -104,7 +104,13 @@ export class Spread {
       this.doubts.add('tally-unknown-plant');
       return [{ names: this.watched.map((name) => ({ name, rank: null })), clear: true, span: null }];
     }
-    return said.plants.map(({ names, clear, span }) => ({ names, clear, span }));
+    // "Jacob's ladder, Polemonium reptans" is one plant
+    const named: readonly NameSaid[] = said.plants;
+    const once = named.filter(
+      ({ names: [name], clear }, at) =>
+        !clear || named.findIndex((other) => other.clear && other.names[0]?.name === name?.name) === at,
+    );
+    return once.map(({ names, clear, span }) => ({ names, clear, span }));
   }
 }
 
