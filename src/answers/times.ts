@@ -3,6 +3,7 @@ import { dateSpans } from './date.js';
 import type { Context, Finder, Reader, Reading, Span } from './reading.js';
 import { LONGEST_TEXT, none, unsure } from './reading.js';
 import { fold } from './text.js';
+import { asMeant } from './when/by-ear.js';
 import { yearOf } from './when/calendar.js';
 import type { Clock, TimeScan } from './when/clock.js';
 import { believed } from './when/believed-times.js';
@@ -35,12 +36,13 @@ export const findTimes: Finder<Times> = (text, context) => {
   return reading.state === 'none' ? [] : [reading];
 };
 
-function scanOf(text: string, context: Context): TimeScan {
+function scanOf(text: string, context: Context, asked: boolean): TimeScan {
   // "1O:4O" is what a thumb makes of 10:40
   const folded = fold(text)
     .replace(/:[\do]{2}(?![\p{L}\d])/gu, (minutes) => minutes.replaceAll('o', '0'))
     .replace(/(?<=\d)o(?=[\d:])/g, '0');
-  const tokens = tokensOf(folded);
+  const known = timeWords(context.words);
+  const tokens = asked ? asMeant(tokensOf(folded), context.words, known) : tokensOf(folded);
   const dates = dateSpans(text, context);
   let date = 0;
   const taken = tokens.map(({ span }) => {
@@ -51,7 +53,7 @@ function scanOf(text: string, context: Context): TimeScan {
   return {
     tokens,
     words: context.words,
-    timeWords: timeWords(context.words),
+    timeWords: known,
     taken,
     watchMinutes: context.survey.protocol.minutes,
     year: yearOf(context.today),
@@ -63,7 +65,7 @@ const clocksOf = (parts: readonly Part[]): Clock[] =>
   parts.flatMap((part) => (part.is === 'clock' ? [part.clock] : []));
 
 function read(text: string, context: Context, asked: boolean): Reading<Times> {
-  const scan = scanOf(text, context);
+  const scan = scanOf(text, context, asked);
   const { tokens, words } = scan;
   const all = timeParts(scan);
   const parts = withSaidHalf(scan, withoutNots(scan, believed(scan, all, asked)));

@@ -9,13 +9,13 @@ import { CORPUS_KINDS, HALVES, linesOf, type CorpusKind } from './corpus/lines.j
 /** Percent of the lines of each half: rightly read at least, wrong at most. Of a note: of its fields. */
 const LIMITS: Record<CorpusKind, Record<(typeof HALVES)[number], readonly [right: number, wrong: number]>> = {
   date: { tuned: [97.1, 0.3], held: [91.4, 0.1] },
-  times: { tuned: [95.3, 0.7], held: [95.9, 0.1] },
+  times: { tuned: [96.3, 0.7], held: [97.3, 0.1] },
   temperature: { tuned: [98.6, 0.1], held: [97.0, 3.0] },
   sky: { tuned: [97.9, 0.6], held: [91.3, 3.0] },
   wind: { tuned: [98.5, 0.5], held: [92.8, 1.3] },
   patch: { tuned: [98.3, 0.3], held: [98.4, 0.1] },
   place: { tuned: [95.5, 1.6], held: [96.1, 1.4] },
-  count: { tuned: [96.0, 0.4], held: [88.6, 1.5] },
+  count: { tuned: [96.3, 0.4], held: [88.6, 1.5] },
   plant: { tuned: [97.8, 1.1], held: [97.0, 2.1] },
   bee: { tuned: [98.6, 0.4], held: [93.8, 2.5] },
   tally: { tuned: [95.0, 0.7], held: [89.6, 5.2] },

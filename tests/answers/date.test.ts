@@ -343,6 +343,14 @@ const table: [typed: string, expected: string][] = [
   ['26-04-30', 'sure 2026-04-30'],
   ['April twenty ate', 'sure 2026-04-28'],
   ['may too', 'sure 2026-05-02'],
+  // without vowels, by ear, formal
+  ['mndy', 'sure 2026-05-04'],
+  ['last wdnsdy', 'sure 2026-04-29'],
+  ['sandy', 'not understood, no-date'],
+  ['for days ago', 'sure 2026-05-02'],
+  ['for days', 'not understood, no-date'],
+  ['this very afternoon', 'sure 2026-05-06'],
+  ['twenty minutes past one', 'not understood, no-date'],
 ];
 test.each(table)('date "%s" is %s', (typed, expected) => {
   expect(brief(readDate(typed, demo), show)).toBe(expected);

@@ -215,6 +215,12 @@ const table: [typed: string, expected: string][] = [
   ['10x4 by the steps', 'unsure 3.048 x 1.2192 = 3.716, patch-no-unit'],
   ['10x10 steps', 'not understood, patch-paces'],
   ['10 by 15 feet (3 by 4.6 m)', 'sure 4.572 x 3.048 = 13.935'],
+  ['4ft6 x 3ft', 'sure 1.3716 x 0.9144 = 1.254'],
+  ['10ft6 long and 4ft wide', 'sure 3.2004 x 1.2192 = 3.902'],
+  ['150 ft2', 'sure 13.935'],
+  // the role is taken back
+  ['about 8 feet around I mean across, its a round bed', 'sure o 2.4384 = 4.67'],
+  ['12 feet wide, sorry, long and 4 feet wide', 'sure 3.6576 x 1.2192 = 4.459'],
 ];
 test.each(table)('patch "%s" is %s', (typed, expected) => {
   expect(brief(readPatch(typed, demo), show)).toBe(expected);

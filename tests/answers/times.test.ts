@@ -314,6 +314,23 @@ const table: [typed: string, expected: string][] = [
   ['3:10 a lovely day', 'sure 15:10-'],
   ['2:15 plus 15', 'sure 14:15-14:30'],
   ['100%', 'not understood, no-time'],
+  // by ear
+  ['for ten to four twenty five', 'sure 16:10-16:25'],
+  ['for ten minutes', 'not understood, no-start'],
+  ['for 15 minutes from 2', 'sure 14:00-14:15'],
+  ['ate thirty to ate forty five am', 'sure 08:30-08:45'],
+  ['won to won fifteen', 'sure 13:00-13:15'],
+  ['to thirty to to forty five', 'sure 14:30-14:45'],
+  ['half passed two, fifteen minutes', 'sure 14:30-14:45'],
+  ['three twenty two three thirty five', 'unsure 15:20-15:35 | 15:22-15:35, doubted-times'],
+  ['two two fifteen', 'unsure 14:00-14:15, doubted-times'],
+  ['twelve noon twelve fifteen', 'sure 12:00-12:15'],
+  // by thumb
+  ['strtd 1015 fnshd 1030', 'sure 10:15-10:30'],
+  ['tweny past two', 'sure 14:20-'],
+  // formal
+  ["I commenced at twenty minutes past one o'clock in the afternoon.", 'sure 13:20-'],
+  ['beginning at one fifteen and concluding at one thirty p.m.', 'sure 13:15-13:30'],
 ];
 test.each(table)('times "%s" are %s', (typed, expected) => {
   expect(brief(readTimes(typed, demo), show)).toBe(expected);

@@ -21,7 +21,9 @@ export interface Labelled extends Mention {
 function isPronounOne(folded: string, { number }: Mention, mentions: readonly Mention[]): boolean {
   if (!/^\s*(?:$|[,.;:!?)\n])/u.test(folded.slice(number[1], number[1] + 4))) return false;
   const before = mentions.findLast((other) => other.number[1] <= number[0]);
-  return before !== undefined && ADJECTIVES.test(folded.slice(before.number[1], number[0]));
+  // "the two spotted one" counts nothing
+  if (before === undefined || /(?<!\p{L})the\s+$/u.test(folded.slice(0, before.number[0]))) return false;
+  return ADJECTIVES.test(folded.slice(before.number[1], number[0]));
 }
 const ADJECTIVES = /^(?:\s+(?!and\b|n\b|then\b|plus\b|or\b)[\p{L}-]+){1,4}\s+$/u;
 

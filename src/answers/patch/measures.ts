@@ -155,7 +155,9 @@ export const plainSizes = (folded: string, { weather }: Words, phrases: PatchPhr
     .replace(phrases.byEar, (found) => String(weather.unitsByEar[found]).padEnd(found.length))
     .replace(phrases.crossed, (found) => '*'.padEnd(found.length))
     .replace(phrases.oneWay, (found) => ONE_WAY.padEnd(found.length))
-    .replace(/(?<=\d\s?)ft(?=\d{1,2}\s?(?:in|"|''))/gu, "' ")
+    // "10ft6in" · "4ft6 x 3ft", but "4ft2" is an area
+    .replace(/(?<=\d\s?)ft(?=(?!2(?!\d))\d{1,2}(?!\d|\s?(?:f(?:oo|ee)?t|'(?!'))(?!\p{L})))/gu, " '")
+    .replace(phrases.roleCorrected, (found) => ' '.repeat(found.length))
     .replace(phrases.suffix, (found) => ' '.repeat(found.length));
 
 /** All measures, left to right; none where there are too many to be a size. */

@@ -69,6 +69,11 @@ export const patchPhrases = madeOnce((words: Words) => {
       { role: 'across', after: after(patch.across), before: before(patch.acrossBefore) },
       { role: 'wide', after: after(patch.wide), before: before(patch.widthBefore) },
     ] as const,
+    /** "8 feet around I mean across": the word that is taken back. */
+    roleCorrected: new RegExp(
+      `${anyOf(patch.around, patch.long, patch.wide, patch.across)}[\\s,.-]*${anyOf(hedges.correcting)}[\\s,]*(?=${anyOf(patch.around, patch.long, patch.wide, patch.across, patch.radius)})`,
+      'gu',
+    ),
     by: new RegExp(`^[\\s,.)-]*${anyOf(patch.by)}[\\s-]*${soft}$`, 'u'),
     byWithUnits: new RegExp(`^\\s*${anyOf(patch.byWithUnits)}\\s*${soft}$`, 'u'),
     not: new RegExp(`${anyOf(words.when.not)}\\s+${soft}$`, 'u'),

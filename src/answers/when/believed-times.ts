@@ -2,7 +2,7 @@
  * Which numbers of a text are believed to be times. A number alone may be a count, a temperature or a length: it is a
  * time only in the company of something that is one. As the answer to the question for times more is believed.
  */
-import type { Clock, TimeScan } from './clock.js';
+import { clockAt, type Clock, type TimeScan } from './clock.js';
 import type { Part, Parts } from './time-parts.js';
 import { smallNumberAt } from './tokens.js';
 import { isAt, linkedByAnd, linkedTo, roleBefore, skipAt } from './told-times.js';
@@ -14,13 +14,16 @@ const MOST_MINUTES_APART = 120;
 const NOT_AFTER_HOUR = new Set(["'", '"', '/', '°', '%']);
 
 /** What follows a number can follow an hour: nothing, a sign, a small word; never "queens" or "feet". */
-function mayFollow({ tokens, words, timeWords, taken }: TimeScan, next: number): boolean {
+function mayFollow(scan: TimeScan, next: number): boolean {
+  const { tokens, words, timeWords, taken } = scan;
   const after = tokens[next];
   if (!after || taken[next] === true || timeWords.mayFollow(tokens, next)) return true;
   if (timeWords.measures(tokens, next)) return false;
   // "eleven to eleven fifteen sixty four degrees"
   const spelt = smallNumberAt(tokens, next, words.numbers);
   if (spelt?.written === 'words' && timeWords.measures(tokens, spelt.next)) return true;
+  // "two ten two twenty five"
+  if (spelt?.written === 'words' && (clockAt(scan, next)?.form ?? 'hour') !== 'hour') return true;
   if (after.kind === 'sign') return !NOT_AFTER_HOUR.has(after.text);
   return after.kind === 'number' || after.first;
 }
@@ -152,7 +155,18 @@ export function believed(scan: TimeScan, { parts, windows }: Parts, asked: boole
     return !certain && !slash && parts[start - 1]?.is !== 'other' && at >= start;
   };
 
+  /** "twelve noon, twelve fifteen", "two two fifteen": side by side in an answer. */
+  const besideAnother = (clock: Clock, at: number): boolean => {
+    const before = parts[at - 1];
+    const next = parts[at + 1];
+    if (!asked || !mayFollow(scan, clock.next)) return false;
+    if (clock.form === 'figures') return before?.is === 'clock' && before.clock.hour === clock.hour;
+    const spelt = scan.tokens[clock.at]?.kind === 'word';
+    return spelt && next?.is === 'clock' && next.clock.form === 'figures' && next.clock.hour === clock.hour;
+  };
+
   const believeAlone = (clock: Clock, at: number): boolean => {
+    if (besideAnother(clock, at)) return true;
     const figures = clock.form === 'figures';
     const leads = scan.tokens[clock.at]?.first === true || afterDate(scan, clock.at);
     if (asked && !words && clocks === 1) return true;

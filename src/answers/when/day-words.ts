@@ -2,6 +2,7 @@
 import { distance } from 'fastest-levenshtein';
 import type { Words } from '../../../shared/words.js';
 import { byWord, madeOnce } from '../text.js';
+import { withVowels } from '../vowels.js';
 import type { Feast } from './calendar.js';
 import { phraseIndex, phraseSet, type PhraseIndex, type Token } from './tokens.js';
 
@@ -80,11 +81,17 @@ function namesFinder(date: Words['date']): (token: Token) => readonly Name[] {
     if (/^\p{L}+$/u.test(word) && word.length >= LEAST_LETTERS_OF_SLIP) slippable.set(word, { is: 'days', daysBack });
   }
   const notSlips = new Set(date.notSlips);
+  const clipped = withVowels(
+    [...slippable].map(([word, name]) => [word, JSON.stringify(name)] as const),
+    notSlips,
+  );
 
   const meant = byWord((stem): readonly Name[] => {
     const known = exact.get(stem);
     if (known) return [known];
     if (stem.length < LEAST_LETTERS_OF_SLIP - 1 || notSlips.has(stem)) return [];
+    const whole = clipped(stem);
+    if (whole !== undefined) return [JSON.parse(whole) as Name];
     // People slip in the middle of a word; another first letter is another word ("larch")
     const near = [...slippable].flatMap(([word, name]) => {
       if (word[0] !== stem[0] || Math.abs(word.length - stem.length) > 2) return [];

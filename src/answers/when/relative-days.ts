@@ -136,6 +136,10 @@ function howMany(scan: Scan, at: number): HowMany | null {
   if (inexact) return { numbers: [inexact.value], inexact: true, next: inexact.next };
   if (words.numbers.articles.includes(tokens[at]?.text ?? '')) return { numbers: [1], inexact: false, next: at + 1 };
   const number = smallNumberAt(tokens, at, words.numbers);
+  // "for days ago"
+  const heard = words.count.byEar[tokens[at]?.text ?? ''];
+  if (!number && heard !== undefined && words.date.dayUnits[tokens[at + 1]?.text ?? ''] !== undefined)
+    return { numbers: [heard], inexact: false, next: at + 1 };
   if (!number) return null;
   const range = dayWords.or(tokens, number.next)?.next ?? (tokens[number.next]?.text === '-' ? number.next + 1 : null);
   const second = range === null ? null : smallNumberAt(tokens, range, words.numbers);
@@ -176,6 +180,8 @@ export const agoDay: DayRule = (scan, at) => {
   const units = words.date;
   const minutes = units.minuteUnits[unit];
   if (minutes !== undefined) {
+    // "twenty minutes past one" is a time
+    if (smallNumberAt(tokens, ago.next, words.numbers) ?? words.times.noon[tokens[ago.next]?.text ?? '']) return null;
     const count = half === null ? (numbers[0] ?? 1) : 1;
     return dayMention({ at, next: ago.next }, [minutesAgo(scan, count * minutes)], { inPassing: false });
   }

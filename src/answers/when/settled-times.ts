@@ -101,7 +101,14 @@ export function settle(scan: TimeScan, { windows }: Parts, told: Told, used: rea
   if (second && !told.starts.includes(second)) {
     const settled = fromSettling(settleSpan(start, second, windows), used);
     if (told.plainTogether && !told.either && settled.state !== 'none' && isShort(settled)) {
-      return agreeing(settled, length, used);
+      // "three twenty two three thirty five" may be from twenty past
+      if (scan.words.numbers.units[scan.tokens[start.next - 1]?.text ?? ''] === 2 && start.minute > 20) {
+        const earlier = settleSpan({ ...start, minute: start.minute - 2 }, second, windows);
+        return offering([fromSettling(earlier, used), settled], 'doubted-times', used);
+      }
+      // "two two fifteen" may be a stammer
+      const plain = start.form === 'hour' ? { ...start, doubtful: true } : start;
+      return doubtful(plain, agreeing(settled, length, used));
     }
   }
   if (second) return offering(starts.map(alone), 'two-times', used);

@@ -1,7 +1,9 @@
 /** Folded text cut into words, numbers and signs, and phrases of the words file found among them. */
 import type { Words } from '../../../shared/words.js';
 import type { Span } from '../reading.js';
-import { lately } from '../text.js';
+import { slipsOf } from '../slips.js';
+import { withVowels } from '../vowels.js';
+import { lately, madeOnce } from '../text.js';
 
 export interface Token {
   readonly kind: 'word' | 'number' | 'sign';
@@ -90,6 +92,20 @@ export function phraseIndex<Value>(table: Iterable<readonly [phrase: string, val
 export const phraseSet = (phrases: readonly string[]): PhraseIndex<true> =>
   phraseIndex(phrases.map((phrase) => [phrase, true] as const));
 
+/** Number words up to ninety-nine, with their slips and without their vowels: "tweny", "thrty". */
+const numberWords = madeOnce((numbers: Words['numbers']) => {
+  const notSlips = new Set(numbers.notSlips);
+  const withSlips = (known: Readonly<Record<string, number>>): ((typed: string) => number | undefined) => {
+    const values = new Map(Object.entries(known));
+    for (const [word, value] of Object.entries(known)) {
+      for (const slip of slipsOf(word)) if (!values.has(slip) && !notSlips.has(slip)) values.set(slip, value);
+    }
+    const clipped = withVowels(Object.entries(known), notSlips);
+    return (typed) => values.get(typed) ?? clipped(typed);
+  };
+  return { units: withSlips(numbers.units), tens: withSlips(numbers.tens) };
+});
+
 export interface SmallNumber {
   readonly value: number;
   readonly next: number;
@@ -103,14 +119,15 @@ export function smallNumberAt(tokens: readonly Token[], at: number, numbers: Wor
   if (token.kind === 'number') {
     return token.text.length > 4 ? null : { value: Number(token.text), next: at + 1, written: 'digits' };
   }
-  const unit = numbers.units[token.text];
+  const { units, tens: tensOf } = numberWords(numbers);
+  const unit = units(token.text);
   if (unit !== undefined) return { value: unit, next: at + 1, written: 'words' };
-  const tens = numbers.tens[token.text];
+  const tens = tensOf(token.text);
   if (tens === undefined) return null;
   // "twenty-one", but not "twelve forty - one o'clock"
   const hyphen = tokens[at + 1]?.text === '-' && !tokens[at + 1]?.spaced && !tokens[at + 2]?.spaced;
   const after = hyphen ? at + 2 : at + 1;
-  const more = numbers.units[tokens[after]?.text ?? ''];
+  const more = units(tokens[after]?.text ?? '');
   if (more !== undefined && more >= 1 && more <= 9) return { value: tens + more, next: after + 1, written: 'words' };
   return { value: tens, next: at + 1, written: 'words' };
 }
