@@ -336,6 +336,8 @@ const flowers: Row[] = [
   ['apprx 60', 'sure ~60'],
   ['mayb 40', 'unsure 40, count-doubt'],
   ['for tea', 'sure 40'],
+  ['tree dozen', 'sure 36'],
+  ['nigh on a hundred', 'sure ~100'],
 ];
 test.each(flowers)('flowers "%s" is %s', check('flowers'));
 

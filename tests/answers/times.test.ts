@@ -333,6 +333,7 @@ const table: [typed: string, expected: string][] = [
   ['beginning at one fifteen and concluding at one thirty p.m.', 'sure 13:15-13:30'],
   ['strt 2:05 fin 2:20', 'sure 14:05-14:20'],
   ['I took my seat at a quarter before four and rose at four precisely', 'sure 15:45-16:00'],
+  ['one two one fifteen', 'unsure 13:00-13:15, doubted-times'],
 ];
 test.each(table)('times "%s" are %s', (typed, expected) => {
   expect(brief(readTimes(typed, demo), show)).toBe(expected);

@@ -67,7 +67,7 @@ export const countPhrases = madeOnce((words: Words) => {
     byEar: new RegExp(
       `^(?<before>\\W*(?:(?:${anyOf(count.passedOver)})\\s+){0,3})` +
         `(?<tens>(?:${anyOf(Object.keys(numbers.tens))}[\\s-]+)?)(?<heard>${anyOf(Object.keys(count.byEar))})` +
-        `(?=(?<scale>\\s+${anyOf(Object.keys(numbers.scales))})?\\s*(?:${bumbles}|${flowers}|${anyOf(count.ofThem)}|${anyOf(count.totals)})?[\\s.,!)]*$)`,
+        `(?=(?<scale>\\s+${anyOf(Object.keys(numbers.scales), Object.keys(numbers.groups))})?\\s*(?:${bumbles}|${flowers}|${anyOf(count.ofThem)}|${anyOf(count.totals)})?[\\s.,!)]*$)`,
       'u',
     ),
     ofThem: startsWith(count.ofThem),

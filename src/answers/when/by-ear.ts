@@ -57,9 +57,9 @@ export function asMeant(typed: readonly Token[], words: Words, timeWords: TimeWo
     return hour !== undefined && hour <= HOURS_OF_CLOCK ? hour : undefined;
   };
 
-  let mended: readonly Token[] = tokens;
+  const mended = [...tokens];
   const take = (at: number): void => {
-    mended = mended.map((token, i) => (i === at ? withMeaning(token, heard.get(token.text)) : token));
+    mended[at] = withMeaning(tokens[at]!, heard.get(tokens[at]!.text));
   };
   // the start: "for ten to four …" goes on to the same hour or the next; "for ten minutes" does not
   const first = heard.has(tokens[0]?.text ?? '') ? hourOf(0) : undefined;
