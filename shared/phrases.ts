@@ -211,6 +211,7 @@ export const PHRASES = [
   'ask-rest-which',
   'ask-correct',
   'which-line',
+  'which-queens',
   'doubt-not-understood',
   'either-or',
   'one-of',

@@ -65,6 +65,8 @@ export const wishesSection = z.strictObject({
   change: words,
   add: words,
   takeOut: words,
+  /** Around what is to be taken out: "take the violets away". */
+  takeOutApart: z.strictObject({ before: words, after: words }),
   remark: words,
   /** What a person may call each field when they want to change it. */
   fields: z.record(z.string(), words),

@@ -10,7 +10,7 @@ import { findingsToAsk } from './findings.js';
 import { LICENCE_NAMES } from './licence.js';
 import { personOf } from './person-of.js';
 import { showBee, showBothScales, showCount, showPlant, unitOf } from './show.js';
-import { shownValue, summaryLines } from './summary.js';
+import { exampleLine, shownValue, summaryLines } from './summary.js';
 import { isEmpty } from './thread.js';
 import { PHOTOGRAPH_PLACE } from './photographs.js';
 import type { Asking, Doubt, Json, PlantInPatch, Report, Scene, Thread } from './types.js';
@@ -212,7 +212,7 @@ export function questionText(asking: Asking, thread: Thread, scene: Scene): Ques
     case 'confirm':
       return plainQuestion(summaryText(report, scene), [say(wording, 'choice-yes'), say(wording, 'choice-change')]);
     case 'correct':
-      return plainQuestion(say(wording, 'ask-correct'));
+      return plainQuestion(say(wording, 'ask-correct', { line: report === null ? 1 : exampleLine(report, scene) }));
     case 'throw-away':
       return plainQuestion(say(wording, 'ask-throw-away'), [say(wording, 'choice-yes'), say(wording, 'choice-no')]);
     case 'live':

@@ -4,7 +4,8 @@
  */
 import { fold, namedIn, rankOf, readCount, readFields, type NamedIn } from '../answers/index.js';
 import { queensOf } from './fields.js';
-import { contextOf } from './hear.js';
+import { contextOf, joined, lineOf } from './hear.js';
+import { afterOpening, readCorrection, tellsMore } from './put-right.js';
 import { changed } from './thread.js';
 import type { Report, Scene, TallyLine } from './types.js';
 
@@ -72,7 +73,10 @@ function recounted(report: Report, text: string, named: NamedIn, scene: Scene): 
   if (bee === undefined || named.bees.length !== 1 || named.plants.length > 1) return null;
   const { another } = scene.survey.words.tally;
   if (another.some((word) => ` ${fold(text)} `.includes(` ${word} `))) return null;
-  const lines = linesOf(report, bee, named);
+  const all = linesOf(report, bee, named);
+  // "one imp, not two": the line that has two
+  const denied = readCorrection(text, report, scene)?.denied.counts ?? [];
+  const lines = all.length > 1 ? all.filter(({ count }) => denied.includes(count)) : all;
   const [line] = lines;
   const reading = readFields(text, contextOf(scene, report), ['tally']).fields.tally;
   if (line === undefined || lines.length !== 1 || reading?.state !== 'sure') return null;
@@ -104,6 +108,30 @@ export function correctTally(report: Report, text: string, scene: Scene): Report
     recounted(report, text, named, scene) ??
     recountedOn(report, text, named, scene)
   );
+}
+
+/** A correction that fits several lines of a bee, or none: "it was one imp" where they were on two plants. */
+export function fitsSeveral(report: Report, text: string, scene: Scene): readonly TallyLine[] {
+  const correction = readCorrection(text, report, scene);
+  if (correction === null || report.tally === null || tellsMore(text, scene)) return [];
+  const { right, denied } = correction;
+  if (right.bees.length !== 1 || right.plants.length > 0) return [];
+  if (afterOpening(text, scene) === null && denied.counts.length === 0) return [];
+  const lines = linesOf(report, right.bees[0]!, { bees: [], at: [], plants: [] });
+  return lines.length > 1 ? lines : [];
+}
+
+/** "Line 10 should be 1 imp on bluebells": the imp that was told on one other plant was there. */
+export function replaceRow(report: Report, text: string, scene: Scene): Report | null {
+  const context = contextOf(scene, report);
+  const reading = readFields(text, context, ['tally']).fields.tally;
+  const [row, ...others] = reading?.state === 'sure' ? reading.value : [];
+  if (row?.bee == null || row.plant === null || row.count === 0 || others.length > 0) return null;
+  const lines = linesOf(report, row.bee, { bees: [], at: [], plants: [] });
+  if (lines.length !== 1 || lines[0]!.plant === row.plant) return null;
+  const next = withLines(report, lines, () => lineOf(row, text, context), text);
+  const tally = (next.tally ?? []).filter(({ count, plant }) => count > 0 || plant !== row.plant);
+  return joined(changed(next, { tally }), scene);
 }
 
 /** The tally told anew as a whole: every plant that has queens is named again. */

@@ -1,11 +1,12 @@
 /** Corrections in plain words: "4 should be 68", "temp was 68", "add dandelion, about 40", "take out the violets". */
-import { fold, readFields, readPlants, readTemperature, saysAnyOf, type Wish } from '../answers/index.js';
+import { fold, labelOf, readFields, readPlants, readTemperature, saysAnyOf, type Wish } from '../answers/index.js';
 import { say } from '../../shared/wording.js';
-import { correctTally, takeOutQueens, tellsWholeTally, withZerosOf } from './correct-tally.js';
+import { correctTally, fitsSeveral, replaceRow, takeOutQueens, tellsWholeTally, withZerosOf } from './correct-tally.js';
 import { addPlants, plantKey, removePlant } from './fields.js';
 import { contextOf, hear, plantOf, type Heard } from './hear.js';
 import { notUnderstood, outcome } from './outcome.js';
-import { briefly, labelOfField, lineFields } from './summary.js';
+import { showLine } from './show.js';
+import { briefly, exampleLine, labelOfField, lineFields } from './summary.js';
 import { changed } from './thread.js';
 import type { Outcome, Report, Scene, Thread } from './types.js';
 
@@ -71,7 +72,10 @@ export function askAgain(thread: Thread, report: Report, field: string, scene: S
 
 function setField(thread: Thread, report: Report, named: Named, scene: Scene): Outcome {
   if (named.value === '') return askAgain(thread, report, named.field, scene);
-  const queens = named.field === 'tally' ? correctTally(report, named.value, scene) : null;
+  const queens =
+    named.field === 'tally'
+      ? (correctTally(report, named.value, scene) ?? replaceRow(report, named.value, scene))
+      : null;
   if (queens !== null) return { ...outcome(thread, queens), echo: briefly(['tally'], queens, scene) };
   const heard = hearField(report, named, scene);
   if (heard.taken.includes(named.field) || heard.report.doubts.some(({ field }) => field === named.field)) {
@@ -138,21 +142,59 @@ export function correctByWish(thread: Thread, report: Report, wish: Wish, scene:
   }
 }
 
-function watchedPlant(text: string, report: Report, scene: Scene): string | null {
+function watchedPlant(typed: string, report: Report, scene: Scene): string | null {
   const keys = (report.plants ?? []).map(plantKey);
-  const reading = readPlants(text, contextOf(scene, report));
-  if (reading.state !== 'sure') return null;
-  return reading.value.map(plantKeyOf).find((key) => keys.includes(key)) ?? null;
+  const text = withoutLine(typed, scene);
+  const context = contextOf(scene, report);
+  const reading = readPlants(text, context);
+  const told = reading.state === 'sure' ? reading.value.map(plantKeyOf).find((key) => keys.includes(key)) : undefined;
+  if (told !== undefined) return told;
+  // a plant by some of its words: "the little hearts" of "little hearts on it"
+  const wordsOf = (words: string): string[] => fold(words).match(/\p{L}{4,}/gu) ?? [];
+  const said = wordsOf(text);
+  const fits = keys.filter((key) => said.every((word) => wordsOf(`${key} ${labelOf(key, context)}`).includes(word)));
+  return said.length > 0 && fits.length === 1 ? fits[0]! : null;
+}
+
+/** "... from number 10", "... on line 9": a line is meant, and no count. */
+function withoutLine(text: string, { survey }: Scene): string {
+  const { watchNumber } = survey.words.wishes;
+  const lead = ['line', ...watchNumber.filter((word) => word !== 'watch')].map(escape).join('|');
+  const from = survey.words.tally.prepositions.concat(survey.words.tally.onPlants).map(escape).join('|');
+  const match = new RegExp(`\\s+(?:(?:${from})\\s+)?(?:(?:${lead})\\s*|#\\s*)\\d{1,2}[\\s.!]*$`, 'u').exec(fold(text));
+  return match === null || match.index === 0 ? text : text.slice(0, match.index);
+}
+
+/** What stands in "take the violets out"; null for anything else. */
+function takenApart(text: string, { survey }: Scene): string | null {
+  const { before, after } = survey.words.wishes.takeOutApart;
+  const pattern = new RegExp(
+    `^\\s*(?:${before.map(escape).join('|')})\\s+(?<what>\\S.*?)\\s+(?:${after.map(escape).join('|')})(?<rest>\\s.*)?$`,
+    'u',
+  );
+  const match = pattern.exec(fold(text).replace(/[\s.!]+$/, ''));
+  return match === null ? null : `${match.groups?.['what'] ?? ''}${match.groups?.['rest'] ?? ''}`;
 }
 const plantKeyOf = (plant: { name: string | null; asTyped: string }): string => plant.name ?? plant.asTyped;
 
 /** A text at the summary: a line by number or name, else whatever it tells by its own words; a bare number is asked about. */
-export function correct(thread: Thread, report: Report, text: string, scene: Scene): Outcome {
+export function correct(thread: Thread, report: Report, typed: string, scene: Scene): Outcome {
+  const what = takenApart(typed, scene);
+  const takenOut = what === null ? null : correctByWish(thread, report, { wish: 'take-out', what }, scene);
+  if (takenOut !== null) return takenOut;
   const fields = lineFields(report, scene);
-  const named = namedByNumber(text, fields, scene) ?? namedByWord(text, fields, scene);
+  const named = namedByNumber(typed, fields, scene) ?? namedByWord(typed, fields, scene);
   if (named) return setField(thread, report, named, scene);
+  const text = withoutLine(typed, scene);
   const queens = correctTally(report, text, scene);
   if (queens !== null) return { ...outcome(thread, queens), echo: briefly(['tally'], queens, scene) };
+  const several = fitsSeveral(report, text, scene);
+  if (several.length > 0) {
+    const context = contextOf(scene, report);
+    const lines = several.map((line) => showLine(line, report.plants ?? [], scene.survey, context));
+    const which = say(scene.survey.wording, 'which-queens', { lines: lines.join('; '), one: lines[0]! });
+    return { ...outcome(thread, report, [which]), then: 'rest' };
+  }
   const heard = hear(report, text, [], scene);
   if (heard.understood) return { ...outcome(thread, heard.report), echo: briefly(heard.taken, heard.report, scene) };
   // a tally needs no label where it names a bee and a plant
@@ -164,5 +206,5 @@ export function correct(thread: Thread, report: Report, text: string, scene: Sce
   if (temperature.state !== 'none' && line > 0) {
     return { ...outcome(thread, report, [say(scene.survey.wording, 'which-line', { line })]), then: 'rest' };
   }
-  return notUnderstood(thread, 'not-a-change', text, scene);
+  return notUnderstood(thread, 'not-a-change', typed, scene, { line: exampleLine(report, scene) });
 }

@@ -17,8 +17,19 @@ export const outcome = (
 });
 
 /** Says what was not understood; the same is still asked. */
-export function notUnderstood(thread: Thread, ask: Ask, text: string, scene: Scene): Outcome {
+export function notUnderstood(
+  thread: Thread,
+  ask: Ask,
+  text: string,
+  scene: Scene,
+  values: Readonly<Record<string, number>> = {},
+): Outcome {
   const { wording } = scene.survey;
   const typed = text.length > 60 ? `${text.slice(0, 57)}…` : text;
-  return { thread, said: [fill(wording, wording.asks[ask], { typed, offer: '' })], effects: [], then: 'rest' };
+  return {
+    thread,
+    said: [fill(wording, wording.asks[ask], { typed, offer: '', ...values })],
+    effects: [],
+    then: 'rest',
+  };
 }

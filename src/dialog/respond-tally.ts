@@ -60,6 +60,13 @@ export function answerLinePlant(thread: Thread, report: Report, at: number, text
     const next = without.length === 0 ? report : joined(addLines(report, without), scene);
     return { ...outcome(thread, next), echo: without.length === 0 ? null : briefly(['tally'], next, scene) };
   }
+  // "and a bimac on the violets" tells of another queen; this one's plant is still open
+  const further = furtherLines(text, line, context);
+  if (further !== null) {
+    const next = joined(addLines(report, further), scene);
+    const typed = changed(next, { tallyTyped: [...next.tallyTyped, text] });
+    return { ...outcome(thread, typed), echo: briefly(['tally'], typed, scene) };
+  }
   const plant = readPlant(text, context);
   const key = plantMeant(plant, text, report);
   if (line !== undefined && key !== null) {
@@ -76,6 +83,17 @@ export function answerLinePlant(thread: Thread, report: Report, at: number, text
     return outcome(thread, joined(addLines(without, again), scene));
   }
   return notUnderstood(thread, plant.state === 'sure' ? 'plant-not-watched' : plant.ask, text, scene);
+}
+
+/** Queens of other bees on plants of their own; null where the text may be about the line that is asked about. */
+function furtherLines(text: string, line: TallyLine | undefined, context: Context): TallyLine[] | null {
+  const reading = readFields(text, context, ['tally']).fields.tally;
+  if (reading?.state !== 'sure') return null;
+  const isFurther = ({ bee, plant, count }: TallyRow): boolean =>
+    count > 0 && bee !== null && bee !== line?.bee && bee !== 'Bombus' && plant !== null;
+  return reading.value.length > 0 && reading.value.every(isFurther)
+    ? reading.value.map((row) => lineOf(row, text, context))
+    : null;
 }
 
 /** "Nothing on the charlie", "not the charlie": the plants where they were not. Null where the text denies nothing. */

@@ -85,6 +85,10 @@ export function lineFields(report: Report, scene: Scene): string[] {
   return report.fields['remark'] === undefined ? fields : [...fields, 'remark'];
 }
 
+/** The line of the temperature, for the example of a change; the first where a dialog has none. */
+export const exampleLine = (report: Report, scene: Scene): number =>
+  Math.max(0, lineFields(report, scene).indexOf('temperature')) + 1;
+
 /** Each line's label and what was told; what is not told says so. */
 export function summaryFields(report: Report, scene: Scene): { label: string; value: string }[] {
   const { wording } = scene.survey;

@@ -13,7 +13,7 @@ import { startReminders, stopReminders } from './reminders.js';
 import { askRight } from './rights.js';
 import { outcome } from './outcome.js';
 import { reportOf } from './store-watch.js';
-import { labelOfField, shown, summaryLines } from './summary.js';
+import { exampleLine, labelOfField, shown, summaryLines } from './summary.js';
 import { changed, isEmpty, newReport } from './thread.js';
 import type { Outcome, Report, Scene, Thread } from './types.js';
 
@@ -171,7 +171,7 @@ function helpAt(thread: Thread, scene: Scene): Outcome {
 
 function exampleAt(thread: Thread, scene: Scene): Outcome | null {
   const { wording } = scene.survey;
-  const { asking } = thread;
+  const { asking, report } = thread;
   const quiet = (example: string): Outcome => ({
     thread,
     said: [say(wording, 'example', { example: fill(wording, example) })],
@@ -186,7 +186,8 @@ function exampleAt(thread: Thread, scene: Scene): Outcome | null {
   if (asking?.kind === 'flowers') return quiet(wording.fields['flowers']?.example ?? '40');
   if (asking?.kind === 'bees-of-total' || asking?.kind === 'rest' || asking?.kind === 'live')
     return quiet(wording.fields['tally']?.example ?? '');
-  if (asking?.kind === 'confirm' || asking?.kind === 'correct') return quiet(wording.phrases['example-change']);
+  if (asking?.kind === 'confirm' || asking?.kind === 'correct')
+    return quiet(say(wording, 'example-change', { line: report === null ? 1 : exampleLine(report, scene) }));
   return helpAt(thread, scene);
 }
 
