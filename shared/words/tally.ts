@@ -34,6 +34,10 @@ export const tallySection = z.strictObject({
   restPlants: words,
   /** No queens on the plants not named: "nothing else". */
   nothingElse: words,
+  /** Makes a "none" one that may not be of queens: "none that i could name", "no bees yet". */
+  zeroOfOthers: words,
+  /** Of flowers as well as of bees: "and nothing else". */
+  elsewise: words,
   /** Ends a report and says nothing of other plants: "that's all". */
   thatIsAll: words,
   /** A sentence that begins so and ends in a question mark asks us something. */

@@ -7,6 +7,7 @@ import type { Ask } from '../../shared/phrases.js';
 import { none, sure, unsure, type Context, type Finder, type Reader, type Reading, type Span } from './reading.js';
 import type { FoundNames } from './names/index.js';
 import type { Mark, MarkKind } from './tally/mark.js';
+import { mayBeNoZero } from './tally/no-zero.js';
 import { marksOf } from './tally/marks.js';
 import { isUnseen, losesNumbers, marksInPassing } from './tally/passing.js';
 import { place } from './tally/placing.js';
@@ -127,7 +128,8 @@ export const readTally: Reader<TallyRow[]> = (text, context) => {
   // "3", "five of them"; "3 not 2 on the geranium" corrects a number
   const corrects = marks.some(({ kind }) => kind === 'denies') && !marks.some(({ kind }) => kind === 'queens');
   if (beesMissing && !named && (!placed || corrects)) return none('tally-which-bees', used);
-  const [ask] = doubts;
+  const isNone = rows.every(({ counts }) => counts.every((count) => count === 0));
+  const ask = doubts[0] ?? (isNone && mayBeNoZero(folded, context.words) ? 'tally-unclear' : undefined);
   if (ask === undefined)
     return sure(
       rows.map((row) => rowOf(row, text, context, { bee: 0, plant: 0, count: 0 })),

@@ -228,6 +228,12 @@ check([
   ['bimacs on phlox', two, 'not understood, tally-how-many'],
   ['2.5 imp', one, 'not understood, tally-how-many'],
   ['imp 2 bimac', one, 'unsure 1 impatiens @phlox, 2 bimaculatus @phlox, tally-unclear'],
+  // a "none" that may be of something else
+  ['there were sixty flowers on the phlox and nothing else', one, 'not understood, tally-not-understood'],
+  ["no bees yet, I'll tell you later", one, 'unsure 0 - @phlox, tally-unclear'],
+  ['no other flowers', one, 'unsure 0 - @phlox, tally-unclear'],
+  ['none that I could name', one, 'unsure 0 - @phlox, tally-unclear'],
+  ['60 flowers, no bees', one, 'sure 0 - @phlox'],
   ['5 queens: 3 imp, 2 bimac', one, 'sure 3 impatiens @phlox, 2 bimaculatus @phlox'],
   ['3 imp, 2 bimac, 5 total', one, 'sure 3 impatiens @phlox, 2 bimaculatus @phlox'],
   ['4 queens: 3 imp, 2 bimac', one, 'unsure 3 impatiens @phlox, 2 bimaculatus @phlox, tally-total-differs'],
