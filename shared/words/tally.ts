@@ -71,6 +71,8 @@ export const tallySection = z.strictObject({
   missed: words,
   /** Of `same`, those that say only of which kind: "same kind". */
   sameKind: words,
+  /** Between a plant without queens and one with: "but". */
+  contrasts: words,
   /** The count and bee said last, again: "same", "ditto". */
   same: words,
   /** A queen that was counted before: "the same one", "that queen again". */

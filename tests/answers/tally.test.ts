@@ -228,6 +228,15 @@ check([
   ['bimacs on phlox', two, 'not understood, tally-how-many'],
   ['2.5 imp', one, 'not understood, tally-how-many'],
   ['imp 2 bimac', one, 'unsure 1 impatiens @phlox, 2 bimaculatus @phlox, tally-unclear'],
+  [
+    'zero on the bluebells but the phlox had 2 brown belted and 1 imp',
+    two,
+    'sure 0 - @bluebells, 2 griseocollis @phlox, 1 impatiens @phlox',
+  ],
+  ['four common eastern on the phlox no wait five five common eastern', one, 'sure 5 impatiens @phlox'],
+  // botanists' codes of what is watched
+  ['MEVI: 2 B. impatiens. PHDI: 1 B. pensylvanicus.', two, 'sure 2 impatiens @bluebells, 1 pensylvanicus @phlox'],
+  ['2 bimac on phdi, nil mevi', two, 'sure 2 bimaculatus @phlox, 0 - @bluebells'],
   // a "none" that may be of something else
   ['there were sixty flowers on the phlox and nothing else', one, 'not understood, tally-not-understood'],
   ["no bees yet, I'll tell you later", one, 'unsure 0 - @phlox, tally-unclear'],

@@ -7,6 +7,7 @@ import type { Span } from '../reading.js';
 export interface Phrases {
   readonly theOther: ReadonlySet<string>;
   readonly sameKind: ReadonlySet<string>;
+  readonly contrasts: ReadonlySet<string>;
   readonly remainder: ReadonlySet<string>;
   readonly hedgedBut: (folded: string) => Span[];
   readonly eachHad: (folded: string, at: number) => boolean;
@@ -21,13 +22,35 @@ const ends = (mark: Mark | undefined, ...strengths: string[]): boolean =>
   mark?.kind === 'break' && strengths.includes(mark.strength);
 
 export function secondLook(marks: readonly Mark[], folded: string, phrases: Phrases): Mark[] {
-  const dashed = withNoneElsewhere(withDashAsNone(marks, folded), folded, phrases);
+  const parted = withContrasts(withoutStutters(marks, folded), folded, phrases);
+  const dashed = withNoneElsewhere(withDashAsNone(parted, folded), folded, phrases);
   const seen = withPollenOnSome(withGenusAsLabel(withoutSameKind(dashed, folded, phrases)));
   const told = withoutStrayNumbers(withAlternativeCounts(withNamelessOnes(seen, folded, phrases)));
   const plants = withPlantsThatHad(told, folded, phrases);
   const others = withTheOther(withSumSign(plants, folded), folded, phrases);
   return withNoAsCorrection(withoutIdleArticles(withHedgedCounts(others, folded, phrases)), folded);
 }
+
+/** "none on the columbine but the lilac had 2": what follows is of the lilac. */
+const withContrasts = (marks: readonly Mark[], folded: string, { contrasts }: Phrases): Mark[] =>
+  marks.map((mark, at): Mark => {
+    const parts =
+      ends(mark, 'and') &&
+      contrasts.has(folded.slice(...mark.span)) &&
+      marks[at - 1]?.kind === 'plant' &&
+      marks[at + 1]?.kind === 'plant' &&
+      marks.slice(0, at).some(({ kind }) => kind === 'zero');
+    return parts ? { kind: 'break', strength: 'comma', span: mark.span } : mark;
+  });
+
+/** "no wait five five common eastern": dictated numbers said again at once are one. */
+const withoutStutters = (marks: readonly Mark[], folded: string): Mark[] =>
+  marks.filter((mark, at) => {
+    const next = marks[at + 1];
+    if (mark.kind !== 'count' || next?.kind !== 'count') return true;
+    const [said, again] = [folded.slice(...mark.span), folded.slice(...next.span)];
+    return said !== again || /\d/.test(said) || folded.slice(mark.span[1], next.span[0]).trim() !== '';
+  });
 
 /** "Taraxacum: -": the dash in the place of a number is none. */
 function withDashAsNone(marks: readonly Mark[], folded: string): Mark[] {

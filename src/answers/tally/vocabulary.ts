@@ -27,6 +27,7 @@ const NOT_MEANINGS = [
   'remainder',
   'theOther',
   'sameKind',
+  'contrasts',
   'plantByOrder',
   'plantWords',
   'eachHad',
@@ -106,6 +107,7 @@ export const tallyPhrases = madeOnce((words: TallyWords) => {
   const except = new RegExp(`${anyOf(words.exceptThese)}\\s+$`, 'u');
   const theOther: ReadonlySet<string> = new Set(words.theOther);
   const sameKind: ReadonlySet<string> = new Set(words.sameKind);
+  const contrasts: ReadonlySet<string> = new Set(words.contrasts);
   const remainder: ReadonlySet<string> = new Set(words.remainder);
   return {
     saysQueens: (phrase: string): boolean => anyQueens.test(phrase),
@@ -139,6 +141,7 @@ export const tallyPhrases = madeOnce((words: TallyWords) => {
     endsWithOnly: (before: string): boolean => onlyOn.test(before),
     theOther,
     sameKind,
+    contrasts,
     remainder,
   };
 });

@@ -3,7 +3,7 @@ import type { Words } from '../../../shared/words.js';
 import { anyOf } from '../any-of.js';
 import { watchedOf, type FoundNames } from '../names/index.js';
 import type { Context, Span } from '../reading.js';
-import { madeOnce } from '../text.js';
+import { fold, madeOnce } from '../text.js';
 
 const patterns = madeOnce(({ tally, numbers }: Words) => {
   const number = `(?:\\d|${anyOf(Object.keys(numbers.units), numbers.articles)})`;
@@ -14,11 +14,25 @@ const patterns = madeOnce(({ tally, numbers }: Words) => {
     new RegExp(`${anyOf(tally.onPlants)}\\s{1,3}(?:the\\s{1,3})?(?<said>\\p{L}{3,}\\.?)(?![\\p{L}\\p{M}'])`, 'gu'),
     // "1 bimac col, 2 bimac dutch": right behind the bee
     /(?<![\p{L}\p{M}'])(?<said>\p{L}{3,})(?=[.,;\n]|$)/gu,
+    // "nil GEMA": a code stands anywhere
+    /(?<![\p{L}\p{M}'])(?<said>\p{L}{4})(?![\p{L}\p{M}'])/gu,
   ] as const;
 });
 
 /** Shorter endings are of too many names. */
 const LEAST_ENDING = 4;
+
+/** "gema" for Geranium maculatum, as botanists shorten it: two letters of the genus and two of the species. */
+function codeOf(name: string): string | null {
+  const [genus = '', species = ''] = fold(name).split(' ');
+  return species.length < 2 ? null : genus.slice(0, 2) + species.slice(0, 2);
+}
+
+/** The one watched plant of that code; null where there are several or none. */
+function watchedCoded(said: string, { watched }: Context): string | null {
+  const coded = watched.filter((name) => codeOf(name) === said);
+  return coded.length === 1 ? coded[0]! : null;
+}
 
 /**
  * The one watched plant of whose names a word begins with `said`, "daffs" too, or ends with it: the "bells" of bluebells.
@@ -50,7 +64,7 @@ export function watchedCutShort(
       const span: Span = [from, from + said.length];
       if (at === 2 && !behindBee(from)) return [];
       if (taken.some(([begin, end]) => begin < span[1] && from < end)) return [];
-      const name = watchedBegunBy(said.replace('.', ''), context);
+      const name = at === 3 ? watchedCoded(said, context) : watchedBegunBy(said.replace('.', ''), context);
       return name === null ? [] : [{ name, span }];
     }),
   );
