@@ -234,9 +234,11 @@ check([
     'sure 0 - @bluebells, 2 griseocollis @phlox, 1 impatiens @phlox',
   ],
   ['four common eastern on the phlox no wait five five common eastern', one, 'sure 5 impatiens @phlox'],
+  ['all 6 were impatiens, 4 on bluebells, 2 on phlox', two, 'sure 4 impatiens @bluebells, 2 impatiens @phlox'],
   // botanists' codes of what is watched
   ['MEVI: 2 B. impatiens. PHDI: 1 B. pensylvanicus.', two, 'sure 2 impatiens @bluebells, 1 pensylvanicus @phlox'],
   ['2 bimac on phdi, nil mevi', two, 'sure 2 bimaculatus @phlox, 0 - @bluebells'],
+  ['phlox, 2 imp on the phlox', two, 'sure 2 impatiens @phlox'],
   // a "none" that may be of something else
   ['there were sixty flowers on the phlox and nothing else', one, 'not understood, tally-not-understood'],
   ["no bees yet, I'll tell you later", one, 'unsure 0 - @phlox, tally-unclear'],

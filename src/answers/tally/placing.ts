@@ -32,6 +32,15 @@ interface Open {
 
 type Item = RowSaid | PlantsSaid | EndSaid | NothingElseSaid;
 
+/** One plant on either side, of the same name. */
+function isSame(one: PlantsSaid | null, other: PlantsSaid): boolean {
+  const nameOf = (said: PlantsSaid | null): string | null => {
+    const [only, second] = Array.isArray(said?.plants) ? (said.plants as readonly NameSaid[]) : [];
+    return second === undefined && only?.clear === true ? (only.names[0]?.name ?? null) : null;
+  };
+  return nameOf(one) !== null && nameOf(one) === nameOf(other);
+}
+
 /** Rows between `at` and the next plant or end; with `lines`, past the ends of lines too. */
 function rowsAfter(items: readonly Item[], at: number, lines: boolean): RowSaid[] {
   const rows: RowSaid[] = [];
@@ -191,7 +200,8 @@ export function place(said: readonly Said[]): Placing {
       }
       // "phlox: 2 imp, 1 bimac on redbud": the last row is the redbud's
       const target = inSentence.at(-1)!;
-      if (inSentence.length === 1 && headedHere) target.unclear = true;
+      // "redbud 300, 2 imp on the redbud" names one plant twice
+      if (inSentence.length === 1 && headedHere && !isSame(target.plants, item)) target.unclear = true;
       bare.delete(item);
       target.plants = item;
       target.byHeading = false;

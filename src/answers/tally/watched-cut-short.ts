@@ -19,6 +19,16 @@ const patterns = madeOnce(({ tally, numbers }: Words) => {
   ] as const;
 });
 
+/** Words of phrases that mean something in a tally. */
+const meaningful = madeOnce(
+  ({ tally }: Words) =>
+    new Set(
+      [tally.zero, tally.each, tally.allPlants, tally.allBees, tally.bothBees]
+        .flat()
+        .flatMap((phrase) => phrase.split(' ')),
+    ),
+);
+
 /** Shorter endings are of too many names. */
 const LEAST_ENDING = 4;
 
@@ -62,7 +72,8 @@ export function watchedCutShort(
       const said = groups!['said']!;
       const from = index + typed.lastIndexOf(said);
       const span: Span = [from, from + said.length];
-      if (at === 2 && !behindBee(from)) return [];
+      // "all 6 were impatiens" tells of no allium
+      if ((at === 2 && !behindBee(from)) || meaningful(context.words).has(said)) return [];
       if (taken.some(([begin, end]) => begin < span[1] && from < end)) return [];
       const name = at === 3 ? watchedCoded(said, context) : watchedBegunBy(said.replace('.', ''), context);
       return name === null ? [] : [{ name, span }];
