@@ -38,7 +38,7 @@ export interface Clock {
   readonly doubtful: boolean;
   /** "ten to three": a time, or from ten to three. */
   readonly orSpan: { readonly from: number; readonly to: number } | null;
-  /** "0740", "07:40": written as on a clock of 24 hours. */
+  /** "0740": nobody writes so but on a clock of 24 hours; "07:40" may be padded by a spreadsheet. */
   readonly padded: boolean;
   /** "25:10": written like a time, and none. */
   readonly impossible: boolean;
@@ -297,6 +297,6 @@ export function clockAt(scan: TimeScan, at: number): Clock | null {
       ? (withColon(scan, at) ?? withHourMark(scan, at) ?? inFigures(scan, at))
       : inWords(scan, at));
   if (!said || tokens.slice(at, said.next).some((_, i) => taken[at + i] === true)) return null;
-  const padded = token.kind === 'number' && /^0\d/.test(token.text);
+  const padded = token.kind === 'number' && /^0\d{3}$/.test(token.text);
   return { ...withSuffix(scan, said), padded, at };
 }
