@@ -10,6 +10,7 @@ import { noteSection } from './words/note.js';
 import { hedgesSection, numbersSection } from './words/numbers.js';
 import { patchSection } from './words/patch.js';
 import { placeSection } from './words/place.js';
+import { putRightSection } from './words/put-right.js';
 import { sheetsSection } from './words/sheets.js';
 import { tallySection } from './words/tally.js';
 import { skySection, temperatureSection, weatherSection, windSection } from './words/weather.js';
@@ -31,6 +32,7 @@ export const wordsSchema = z.strictObject({
   date: dateSection,
   count: countSection,
   tally: tallySection,
+  putRight: putRightSection,
   note: noteSection,
   wishes: wishesSection,
   numbers: numbersSection,

@@ -82,10 +82,6 @@ export const tallySection = z.strictObject({
   /** She went on to another plant: "then moved to". */
   movedOn: words,
   another: words,
-  /** In a live watch, alone: one more of what was said last. */
-  oneMore: words,
-  /** In a live watch, beside a number that means so many more of what was said last: "two more of them". */
-  besideMore: words,
   /** Before a bee: not all were, and nobody knows how many. */
   mostly: words,
   /** One bee for all counts: "they're all". */
@@ -123,12 +119,6 @@ export const tallySection = z.strictObject({
   /** Takes back the row before, strongly and weakly: "no wait"; "actually". */
   takesBack: words,
   takesBackWeakly: words,
-  /** They are about what was told last: "that was", "wrong plant". The first stands for all. */
-  tellsLast: words,
-  /** With a comma behind them they take back what was told last: "no, an imp". */
-  saysNo: words,
-  /** Queens that come besides those told: "forgot", "also". */
-  tellsMore: words,
   /** In a zero, that it is of what was looked for: "saw none". */
   seeing: words,
   /** What follows was not seen, up to "saw": "hoping for", "looked for". */

@@ -1,5 +1,14 @@
 /** Corrections in plain words: "4 should be 68", "temp was 68", "add dandelion, about 40", "take out the violets". */
-import { fold, labelOf, readFields, readPlants, readTemperature, saysAnyOf, type Wish } from '../answers/index.js';
+import {
+  anyOf,
+  fold,
+  labelOf,
+  readFields,
+  readPlants,
+  readTemperature,
+  saysAnyOf,
+  type Wish,
+} from '../answers/index.js';
 import { say } from '../../shared/wording.js';
 import { correctTally, fitsSeveral, replaceRow, takeOutQueens, tellsWholeTally, withZerosOf } from './correct-tally.js';
 import { addPlants, plantKey, removePlant } from './fields.js';
@@ -16,13 +25,16 @@ interface Named {
   readonly value: string;
 }
 
+/** "line", "number": what may stand before a line's number; "watch 3" is another watch. */
+const lineLead = ({ watchNumber }: Scene['survey']['words']['wishes']): string =>
+  ['line', ...watchNumber.filter((word) => word !== 'watch')].map(escape).join('|');
+
 const escape = (word: string): string => word.replace(/[.*+?^${}()|[\]\\]/g, '\\$&');
 
 /** "4: 68", "line 4 should be 68", "#4", "4". A bare number before other words is not a line. */
 function namedByNumber(text: string, fields: readonly string[], scene: Scene): Named | null {
   const becomes = scene.survey.words.wishes.becomes.map(escape).join('|');
-  const { watchNumber } = scene.survey.words.wishes;
-  const lead = ['line', ...watchNumber.filter((word) => word !== 'watch')].map(escape).join('|');
+  const lead = lineLead(scene.survey.words.wishes);
   const pattern = new RegExp(
     `^\\s*(?<mark>(?:(?:${lead})\\s+|#\\s*))?(?<line>\\d{1,2})(?<sign>\\s*[:.)=](?!\\d)|\\s+(?:${becomes})(?=\\s)|(?=\\s*$)|(?=\\s))\\s*`,
     'u',
@@ -158,20 +170,17 @@ function watchedPlant(typed: string, report: Report, scene: Scene): string | nul
 
 /** "... from number 10", "... on line 9": a line is meant, and no count. */
 function withoutLine(text: string, { survey }: Scene): string {
-  const { watchNumber } = survey.words.wishes;
-  const lead = ['line', ...watchNumber.filter((word) => word !== 'watch')].map(escape).join('|');
-  const from = survey.words.tally.prepositions.concat(survey.words.tally.onPlants).map(escape).join('|');
-  const match = new RegExp(`\\s+(?:(?:${from})\\s+)?(?:(?:${lead})\\s*|#\\s*)\\d{1,2}[\\s.!]*$`, 'u').exec(fold(text));
+  const { tally, wishes } = survey.words;
+  const from = anyOf(tally.prepositions, tally.onPlants);
+  const line = `(?:(?:${lineLead(wishes)})\\s*|#\\s*)\\d{1,2}`;
+  const match = new RegExp(`\\s+(?:${from}\\s+)?${line}[\\s.!]*$`, 'u').exec(fold(text));
   return match === null || match.index === 0 ? text : text.slice(0, match.index);
 }
 
 /** What stands in "take the violets out"; null for anything else. */
 function takenApart(text: string, { survey }: Scene): string | null {
   const { before, after } = survey.words.wishes.takeOutApart;
-  const pattern = new RegExp(
-    `^\\s*(?:${before.map(escape).join('|')})\\s+(?<what>\\S.*?)\\s+(?:${after.map(escape).join('|')})(?<rest>\\s.*)?$`,
-    'u',
-  );
+  const pattern = new RegExp(`^\\s*${anyOf(before)}\\s+(?<what>\\S.*?)\\s+${anyOf(after)}(?<rest>\\s.*)?$`, 'u');
   const match = pattern.exec(fold(text).replace(/[\s.!]+$/, ''));
   return match === null ? null : `${match.groups?.['what'] ?? ''}${match.groups?.['rest'] ?? ''}`;
 }

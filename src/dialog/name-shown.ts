@@ -9,8 +9,8 @@ import type { Outcome, Scene, Thread } from './types.js';
 /** Null where the text is about something else: then a key stands there, as the question said. */
 export function answerNameShown(thread: Thread, text: string, wish: Wish | null, scene: Scene): Outcome | null {
   const { wording } = scene.survey;
-  const yesNo = readYesNo(text, contextOf(scene, null));
   const context = contextOf(scene, null);
+  const yesNo = readYesNo(text, context);
   // "no, I would rather you didn't" answers; "no, 2 impatiens today" tells something else
   const tells = (rest: string): boolean => Object.keys(readFields(rest, context, []).fields).length > 0;
   const answers = yesNo.state === 'sure' && (yesNo.value.rest === null || !tells(yesNo.value.rest));

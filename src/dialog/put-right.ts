@@ -2,7 +2,7 @@
  * What a correction of queens says: the bee, the plant and the number that are right, and those that it denies. "Sorry, 2
  * imp not 1", "oops, wrong plant, columbine", "not a bimac, an imp".
  */
-import { fold, namedIn, saysAnyOf, type Context } from '../answers/index.js';
+import { anyOf, fold, namedIn, saysAnyOf, type Context } from '../answers/index.js';
 import { plantKey } from './fields.js';
 import { contextOf } from './hear.js';
 import type { Report, Scene } from './types.js';
@@ -21,36 +21,26 @@ export interface Correction {
   readonly denied: Said;
 }
 
-const escape = (word: string): string => word.replace(/[.*+?^${}()|[\]\\]/g, '\\$&');
-const anyOf = (words: readonly string[]): string =>
-  [...words]
-    .sort((a, b) => b.length - a.length)
-    .map(escape)
-    .join('|');
-
 /** What stands behind "sorry", "no that was", "wrong plant" or "no,"; null where no such words open the text. */
 export function afterOpening(text: string, scene: Scene): string | null {
-  const { hedges, tally } = scene.survey.words;
+  const { hedges, tally, putRight } = scene.survey.words;
   const said = fold(text).trim();
-  const opens = [...tally.takesBack, ...tally.takesBackWeakly, ...hedges.correcting, ...tally.tellsLast];
-  const opening = new RegExp(
-    `^(?:(?:${anyOf(tally.saysNo)})\\s*[,.!:;-]+\\s*)?(?:(?:${anyOf(opens)})(?![\\p{L}\\p{N}])[\\s,.!:;-]*)*`,
-    'u',
-  );
+  const opens = [...tally.takesBack, ...tally.takesBackWeakly, ...hedges.correcting, ...putRight.tellsLast];
+  const opening = new RegExp(`^(?:${anyOf(putRight.saysNo)}\\s*[,.!:;-]+\\s*)?(?:${anyOf(opens)}[\\s,.!:;-]*)*`, 'u');
   const end = opening.exec(said)?.[0].length ?? 0;
   return end === 0 ? null : said.slice(end);
 }
 
 /** Queens that were forgotten, or came besides: "forgot an imp on phlox", "sorry, also a bimac". */
 export const tellsMore = (text: string, { survey }: Scene): boolean =>
-  saysAnyOf(text, [...survey.words.tally.another, ...survey.words.tally.tellsMore]);
+  saysAnyOf(text, [...survey.words.tally.another, ...survey.words.putRight.tellsMore]);
 
 /** The parts of a correction; null where it names nothing of a tally. */
 export function readCorrection(text: string, report: Report, scene: Scene): Correction | null {
   const { denies, ands } = scene.survey.words.tally;
   const folded = fold(text);
   const pattern = new RegExp(
-    `(?<![\\p{L}\\p{N}])(?:${anyOf(denies)})\\s+(?<denied>.*?)(?=[,;.!]|\\s(?:${anyOf(ands.filter((word) => /\p{L}/u.test(word)))})\\s|$)`,
+    `${anyOf(denies)}\\s+(?<denied>.*?)(?=[,;.!]|\\s${anyOf(ands.filter((word) => /\p{L}/u.test(word)))}\\s|$)`,
     'gu',
   );
   const denials = [...folded.matchAll(pattern)].map(({ groups }) => groups?.['denied'] ?? '');

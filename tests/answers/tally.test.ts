@@ -242,6 +242,7 @@ check([
   // a "none" that may be of something else
   ['there were sixty flowers on the phlox and nothing else', one, 'not understood, tally-not-understood'],
   ["no bees yet, I'll tell you later", one, 'unsure 0 - @phlox, tally-unclear'],
+  ['sixty flowers and nothing more', one, 'unsure 0 - @phlox, tally-unclear'],
   ['no other flowers', one, 'unsure 0 - @phlox, tally-unclear'],
   ['none that I could name', one, 'unsure 0 - @phlox, tally-unclear'],
   ['60 flowers, no bees', one, 'sure 0 - @phlox'],

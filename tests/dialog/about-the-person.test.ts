@@ -1,21 +1,11 @@
 /** What people say of themselves: a name, that they give none, that all of theirs is to be deleted. */
 import { describe, expect, test } from 'vitest';
-import { Conversation } from './converse.js';
-
-const WATCH = [
-  'today 2:10 to 2:25 pm',
-  'Fen Boardwalk',
-  '71 F, sunny, calm',
-  '12 by 8 feet, meadow',
-  'dandelion 15',
-  'none',
-  'yes',
-] as const;
+import { Conversation, WATCH } from './converse.js';
 
 /** Stored a first watch, and is asked for a name. */
 function askedForName(): Conversation {
   const conversation = new Conversation().agreed();
-  conversation.all(...WATCH);
+  conversation.all(...WATCH, 'yes');
   expect(conversation.last.asking?.fields).toEqual(['name']);
   return conversation;
 }

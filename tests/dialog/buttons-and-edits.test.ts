@@ -3,16 +3,7 @@ import { describe, expect, test } from 'vitest';
 import type { Reply } from '../../shared/message.js';
 import { step } from '../../src/dialog/index.js';
 import { survey } from '../demo-survey.js';
-import { Conversation } from './converse.js';
-
-const WATCH = [
-  'today 2:10 to 2:25 pm',
-  'Fen Boardwalk',
-  '71 F, sunny, calm',
-  '12 by 8 feet, meadow',
-  'dandelion 15',
-  'none',
-] as const;
+import { Conversation, WATCH } from './converse.js';
 
 /** The buttons of the last reply, pressed later. */
 function buttonsNow({ thread }: Conversation): Pick<Reply, 'report' | 'revision'> {

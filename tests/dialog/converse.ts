@@ -19,6 +19,16 @@ export interface Turn {
 
 const uuid = (n: number): string => `00000000-0000-7000-8000-${String(n).padStart(12, '0')}`;
 
+/** The answers of a whole watch without queens, up to the summary. */
+export const WATCH = [
+  'today 2:10 to 2:25 pm',
+  'Fen Boardwalk',
+  '71 F, sunny, calm',
+  '12 by 8 feet, meadow',
+  'dandelion 15',
+  'none',
+] as const;
+
 export class Conversation {
   thread: Thread;
   person: Person | null = null;

@@ -1,15 +1,7 @@
 /** Whether photographs may be published is asked once, kept with the person, set on every photograph, and can change. */
 import { describe, expect, test } from 'vitest';
-import { Conversation } from './converse.js';
+import { Conversation, WATCH } from './converse.js';
 
-const WATCH = [
-  'today 2:10 to 2:25 pm',
-  'Fen Boardwalk',
-  '71 F, sunny, calm',
-  '12 by 8 feet, meadow',
-  'dandelion 15',
-  'none',
-] as const;
 const photo = (letter: string) => ({
   kind: 'photo' as const,
   sha256: letter.repeat(64),

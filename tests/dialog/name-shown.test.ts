@@ -1,15 +1,7 @@
 /** Whether a name may be published is asked once, of who gave one; without a yes it is not, and words change it at any time. */
 import { describe, expect, test } from 'vitest';
-import { Conversation } from './converse.js';
+import { Conversation, WATCH } from './converse.js';
 
-const WATCH = [
-  'today 2:10 to 2:25 pm',
-  'Fen Boardwalk',
-  '71 F, sunny, calm',
-  '12 by 8 feet, meadow',
-  'dandelion 15',
-  'none',
-] as const;
 const asked = ({ last }: Conversation) => last.asking?.fields;
 
 /** Stored a first watch, gave this name and no mail. */

@@ -37,12 +37,6 @@ const NOT_MEANINGS = [
   'returned',
   'zeroOfOthers',
   'elsewise',
-  // looked up where a live watch or a summary is put right
-  'oneMore',
-  'besideMore',
-  'tellsLast',
-  'saysNo',
-  'tellsMore',
 ] as const;
 /** What a phrase can mean in a tally. Several meanings are told apart by what stands beside it. */
 export type Meaning = Exclude<keyof TallyWords, (typeof NOT_MEANINGS)[number]>;

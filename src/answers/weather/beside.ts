@@ -7,7 +7,7 @@ import type { Spoken } from './spoken.js';
 import { windHits } from './wind-words.js';
 
 /** Bare numbers taken for °F in passing. Common practice, no source: below may be °C, above counts of flowers. */
-const FAHRENHEIT_IN_PASSING = { from: 45, to: 110 };
+export const FAHRENHEIT_IN_PASSING = { from: 45, to: 110 };
 
 type Neighbour = 'edge' | 'weather' | 'time' | 'other';
 

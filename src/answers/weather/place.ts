@@ -2,6 +2,7 @@
 import type { Words } from '../../../shared/words.js';
 import { findNumbers } from '../numbers.js';
 import { madeOnce } from '../text.js';
+import { FAHRENHEIT_IN_PASSING } from './beside.js';
 import { inDoubtWords, isFiller, labelledBefore, restIsFiller } from './said.js';
 import type { SkyHit, SkyPart, Trust } from './sky-word.js';
 import { skyHits } from './sky-words.js';
@@ -33,15 +34,15 @@ const trustOfSky = ({ value }: SkyHit): Trust => {
 
 /** Words between a temperature and the sky told with it: "73 degrees out and clear". */
 const MOST_BETWEEN = 5;
-/** Bare numbers that are degrees where a sky is told with them. Common practice, no source: as for a temperature in passing. */
-const DEGREES = { from: 45, to: 110 };
 
 const unitWords = madeOnce(({ units }: Words['temperature']) => new Set(Object.values(units).flat()));
 const isUnit = ({ temperature }: Words, word: string): boolean => unitWords(temperature).has(word);
 
 /** Tells whether a token belongs to a number that can be degrees, in digits or words. */
 function degreesIn(text: Spoken, words: Words): (token: number) => boolean {
-  const numbers = findNumbers(text.folded, words).filter(({ value }) => value >= DEGREES.from && value <= DEGREES.to);
+  const numbers = findNumbers(text.folded, words).filter(
+    ({ value }) => value >= FAHRENHEIT_IN_PASSING.from && value <= FAHRENHEIT_IN_PASSING.to,
+  );
   return inAny(numbers.map(({ span }) => ({ from: tokenAt(text, span[0]), to: tokenAt(text, span[1]) })));
 }
 

@@ -21,15 +21,15 @@ interface Place {
 /** The lines as they are now, or that it is not clear which is meant. */
 export type PutRight = { readonly report: Report; readonly lines: readonly TallyLine[] } | 'unclear';
 
-/** Null where the text corrects nothing that was counted. */
-export function correctLive(report: Running, text: string, scene: Scene): PutRight | null {
+/** Null where the text corrects nothing that was counted; `isSaid`: "change …" said already that it does. */
+export function correctLive(report: Running, text: string, scene: Scene, isSaid = false): PutRight | null {
   const places = placesOf(report);
   const { tally } = scene.survey.words;
   if (places.length === 0 || tellsMore(text, scene)) return null;
   const correction = readCorrection(text, report, scene);
   if (correction === null) return null;
   const { denied } = correction;
-  const behind = afterOpening(text, scene);
+  const behind = afterOpening(text, scene) ?? (isSaid ? text : null);
   const opens = behind !== null;
   if (!opens && denied.bees.length + denied.plants.length + denied.counts.length === 0) return null;
   // "no, nothing on the phlox" is a zero

@@ -45,7 +45,7 @@ export function hearLive(thread: Thread, before: Running, text: string, wish: Wi
     case 'take-out':
       return putRight(thread, report, takeOutLive(report, wish.what, text, scene), text, scene);
     case 'change': {
-      const right = correctLive(report, `${scene.survey.words.tally.tellsLast[0] ?? ''} ${wish.what}`, scene);
+      const right = correctLive(report, wish.what, scene, true);
       return right === null ? noted(thread, report, text, scene) : putRight(thread, report, right, text, scene);
     }
     case 'throw-away':

@@ -56,7 +56,7 @@ export function countLines(
 
 /** Words that say one more of the last, and nothing else: "another one!". */
 const saysOneMore = (text: string, { words }: Context): boolean =>
-  words.tally.oneMore.includes(
+  words.putRight.oneMore.includes(
     fold(text)
       .replace(/[^\p{L}\p{N}]+/gu, ' ')
       .trim(),
@@ -67,7 +67,7 @@ function bareTotal(text: string, context: Context): number | null {
   const total = readTotal(text, { ...context, of: 'queens' });
   if (total.state !== 'sure' || total.value <= 0) return null;
   const beside = total.used.reduceRight((rest, [from, to]) => `${rest.slice(0, from)} ${rest.slice(to)}`, text);
-  const left = context.words.tally.besideMore.reduce(
+  const left = context.words.putRight.besideMore.reduce(
     (rest, word) => rest.replaceAll(` ${word} `, ' '),
     ` ${fold(beside)
       .replace(/[^\p{L}\p{N}]+/gu, ' ')
