@@ -601,3 +601,14 @@ test('where a check asks whether something is right, the summary does not ask th
   );
   expect(summary.match(/Is that right\?/g)).toHaveLength(1);
 });
+
+test('plants and queens told where a place was asked for are kept, and the place is still asked', () => {
+  const conversation = new Conversation().agreed();
+  conversation.all('today 2:10 to 2:25 pm', 'dandelion 20, redbud 400', '2 impatiens on the dandelion');
+  expect(conversation.last.asking?.fields).toEqual(['place']);
+  expect(conversation.thread.report?.plants?.map(({ name, flowers }) => [name, flowers?.value])).toEqual([
+    ['Taraxacum officinale', 20],
+    ['Cercis canadensis', 400],
+  ]);
+  expect(conversation.thread.report?.tally).toMatchObject([{ count: 2, bee: 'Bombus impatiens' }]);
+});

@@ -130,7 +130,8 @@ function gatherRest(
   const weather = wanted.filter(isWeather);
   if (weather.length > 0) readWeather(gathering, visible('sky'), weather);
   if (wanted.includes('place')) readPlaceAsked(gathering);
-  else readPlantsAndTally(gathering, wanted, labelled, wholeNote);
+  // "dandelion 20, redbud 400" may be told where a place was asked for
+  if (!gathering.has('place') || !wanted.includes('place')) readPlantsAndTally(gathering, wanted, labelled, wholeNote);
 }
 
 /** The writer's own text; null where it is too long to be a watch. */
