@@ -113,8 +113,10 @@ function readAgain(report: Report, doubt: Doubt, words: string, scene: Scene): R
     const times = endOf(doubt, words, scene, report);
     if (times !== null) return times;
   }
-  // a name chosen among the offers by a part of it; where a picture was taken is nothing that they typed
-  for (const text of [words, ...(doubt.ask === PHOTOGRAPH_PLACE ? [] : [`${doubt.typed} ${words}`])]) {
+  // a name chosen among the offers by a part of it; where a picture was taken is nothing that they typed, and one plant of
+  // several was looked for by its own words
+  const together = doubt.ask !== PHOTOGRAPH_PLACE && doubtfulPlant(doubt) === null;
+  for (const text of [words, ...(together ? [`${doubt.typed} ${words}`] : [])]) {
     const heard = hear(without, text, [doubt.field], scene);
     if (heard.taken.includes(doubt.field)) return heard.report;
   }

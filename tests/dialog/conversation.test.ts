@@ -612,3 +612,21 @@ test('plants and queens told where a place was asked for are kept, and the place
   ]);
   expect(conversation.thread.report?.tally).toMatchObject([{ count: 2, bee: 'Bombus impatiens' }]);
 });
+
+test('a misspelled tally is no place', () => {
+  const conversation = new Conversation().agreed();
+  conversation.all('today 2:10 to 2:25 pm', '1 bimack on blubells');
+  expect(conversation.last.asking?.fields).toEqual(['place']);
+  expect(conversation.thread.report?.fields['place']).toBeUndefined();
+  expect(conversation.thread.report?.tally).toMatchObject([{ count: 1, bee: 'Bombus bimaculatus' }]);
+});
+
+test('an answer that names no plant leaves a doubtful plant as it was told', () => {
+  const conversation = new Conversation().agreed();
+  conversation.all('today 2:10 to 2:25 pm', 'behind the old mill', 'no', '71 F, sunny, calm', '12 by 8 feet, meadow');
+  conversation.all('bluebells 120 and 2 trout lily', 'fen bordwalk', 'the white one');
+  expect(conversation.thread.report?.plants?.map(({ name, flowers }) => [name, flowers?.value])).toEqual([
+    ['Mertensia virginica', 120],
+    ['Erythronium albidum', 2],
+  ]);
+});

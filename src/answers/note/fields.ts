@@ -2,7 +2,9 @@
  * What one message says of a watch, whatever was asked: fields that were asked for may be told by bare values, all others
  * only with their own unit, label or unmistakable word. No number is taken twice.
  */
-import { unsure, type Context, type Span } from '../reading.js';
+import { findNumbers } from '../numbers.js';
+import { none, unsure, type Context, type Span } from '../reading.js';
+import { findTallyAmong } from '../tally.js';
 import { fold } from '../text.js';
 import type { Times } from '../times.js';
 import { blankLines, maskedWith } from './blank-lines.js';
@@ -98,6 +100,17 @@ function gather(
   return gathering;
 }
 
+/** "1 bimack on blubells and nothing on the lilly": misspelled, but no place. */
+function beginsTally(gathering: Gathering): boolean {
+  const { text, context } = gathering;
+  const folded = fold(text).trim();
+  if (findNumbers(folded, context.words)[0]?.span[0] !== 0) return false;
+  const tally = findTallyAmong(gathering.rest(), context)[0];
+  if (tally === undefined || tally.state === 'none') return false;
+  const rows = tally.state === 'sure' ? tally.value : (tally.offer[0] ?? []);
+  return rows.some(({ plant }) => plant !== null);
+}
+
 function gatherRest(
   gathering: Gathering,
   asked: readonly FieldName[],
@@ -129,7 +142,8 @@ function gatherRest(
     if (wanted.includes(field)) askInto(gathering, field, visible(field));
   const weather = wanted.filter(isWeather);
   if (weather.length > 0) readWeather(gathering, visible('sky'), weather);
-  if (wanted.includes('place')) readPlaceAsked(gathering);
+  if (wanted.includes('place') && !beginsTally(gathering)) readPlaceAsked(gathering);
+  if (wanted.includes('place') && gathering.get('place') === undefined) gathering.take('place', none('place-unclear'));
   // "dandelion 20, redbud 400" may be told where a place was asked for
   if (!gathering.has('place') || !wanted.includes('place')) readPlantsAndTally(gathering, wanted, labelled, wholeNote);
 }
