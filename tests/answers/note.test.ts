@@ -82,6 +82,30 @@ function shown({ value, offer }: NoteReading): Shown {
 
 /** A note and all that it says, no more and no less. */
 const notes: { readonly text: string; readonly fields: Shown }[] = [
+  // a plant named twice in its list of flowers heads no queens
+  {
+    text: 'Monday 1:30 for 15 minutes, 65 F, partly sunny, breezy. Columbine (Aquilegia canadensis) 25 flowers, woodland phlox 70. 1 impatiens on the columbine, 2 bimaculatus on the phlox',
+    fields: {
+      date: '2026-05-04',
+      times: '13:30-13:45',
+      temperature: '18.3',
+      sky: 'scattered',
+      wind: '4',
+      plants: 'Aquilegia canadensis 25, Phlox divaricata 70',
+      tally: '1 impatiens @Aquilegia canadensis, 2 bimaculatus @Phlox divaricata',
+    },
+  },
+  {
+    text: 'waterleaf = Hydrophyllum virginianum, 60 flowers, wild geranium 24 flowers. 1 rusty patched on the waterleaf, 2 common eastern on the geranium',
+    fields: {
+      plants: 'Hydrophyllum virginianum 60, Geranium maculatum 24',
+      tally: '1 affinis @Hydrophyllum virginianum, 2 impatiens @Geranium maculatum',
+    },
+  },
+  {
+    text: 'redbud and dandelions. redbud 250 flowers, dandelions 60, 2 imps on the redbud',
+    fields: { plants: 'Cercis canadensis 250, Taraxacum officinale 60', tally: '2 impatiens @Cercis canadensis' },
+  },
   // zeros told behind a plant's flowers are of bees, not of wind, and none is lost
   {
     text: 'bleeding heart, about 70 flowers nothing on it.',

@@ -137,7 +137,41 @@ function withoutFlowers(text: string, { bees, plants, flowers }: FloraSaid, cont
     const between = fold(text.slice(found.span[1], next));
     return bee || saysNone(between) || NUMBER_NONE.test(between);
   });
-  return blankLines(text, parted ? spans : [...spans, ...counted.map(({ span }) => span)]);
+  if (parted) return blankLines(text, spans);
+  const left = blankLines(text, spans);
+  const untold = namedBefore(counted, plants, bees, (end) => saysNone(fold(left.slice(0, end))));
+  const listed = [...withSynonyms(counted, plants, left), ...untold];
+  return blankLines(text, [...spans, ...listed.map(({ span }) => span)]);
+}
+
+/** "redbud and phlox, 250 flowers on the redbud, 60 on the phlox": those named first, where no bees are told so far. */
+function namedBefore(
+  counted: readonly FoundName[],
+  plants: readonly FoundName[],
+  bees: readonly FoundName[],
+  saysNoneBefore: (end: number) => boolean,
+): FoundName[] {
+  const from = counted[0]!.span[0];
+  if (bees.some(({ span }) => span[0] < from) || saysNoneBefore(from)) return [];
+  const keys = new Set(counted.map(keyOf));
+  return plants.filter((found) => found.span[1] <= from && keys.has(keyOf(found)));
+}
+
+/** Signs that part two names of one plant: "columbine (Aquilegia canadensis)". */
+const BESIDE_SYNONYM = /^[ \t,()[\]/=–-]*$/;
+
+/** Those plants with the other names that stand right beside them. `text` is without the numbers of flowers. */
+function withSynonyms(counted: readonly FoundName[], plants: readonly FoundName[], text: string): FoundName[] {
+  const isBeside = (one: FoundName, other: FoundName | undefined): boolean => {
+    if (other === undefined || keyOf(one) !== keyOf(other)) return false;
+    const [first, second] = one.span[0] < other.span[0] ? [one, other] : [other, one];
+    return BESIDE_SYNONYM.test(text.slice(first.span[1], second.span[0]));
+  };
+  return plants.filter(
+    (found, at) =>
+      counted.includes(found) ||
+      [plants[at - 1], plants[at + 1]].some((other) => other && counted.includes(other) && isBeside(found, other)),
+  );
 }
 
 /** `watched` as before, with the plants told now: names, or words as typed. */
