@@ -106,6 +106,45 @@ const notes: { readonly text: string; readonly fields: Shown }[] = [
     text: 'redbud and dandelions. redbud 250 flowers, dandelions 60, 2 imps on the redbud',
     fields: { plants: 'Cercis canadensis 250, Taraxacum officinale 60', tally: '2 impatiens @Cercis canadensis' },
   },
+  // plants named without numbers, the numbers told behind with "on"
+  {
+    text: 'sat 4:20 til 4:35, 73, clear, windy, redbud and creeping charlie, 250 flowers on the redbud and 60 on the charlie. 2 eastern on the redbud, 1 half black on the creeping charlie',
+    fields: {
+      date: '2026-05-02',
+      times: '16:20-16:35',
+      temperature: '22.8',
+      sky: 'clear',
+      wind: '5',
+      plants: 'Cercis canadensis 250, Glechoma hederacea 60',
+      tally: '2 impatiens @Cercis canadensis, 1 vagans @Glechoma hederacea',
+    },
+  },
+  ...[
+    'redbud and creeping charlie: 250 flowers on the redbud, 60 on the charlie',
+    'redbud and creeping charlie (250 flowers on the redbud, 60 on the charlie)',
+    'redbud and creeping charlie. 250 on the redbud and 60 on the charlie',
+    'redbud, creeping charlie, 250 on the redbud and 12 on the charlie',
+    'redbud and creeping charlie, the redbud had about 250 flowers, the charlie 60',
+  ].map((said) => ({
+    text: `${said}. 2 eastern on the redbud`,
+    fields: {
+      plants: `Cercis canadensis ${said.includes('about') ? '~' : ''}250, Glechoma hederacea ${said.includes('12') ? 12 : 60}`,
+      tally: '2 impatiens @Cercis canadensis',
+    },
+  })),
+  // so few can be queens: asked back, and no flowers
+  {
+    text: 'redbud, dandelions, 2 on the redbud and 1 on the dandelions, all imps',
+    fields: {
+      plants: 'Cercis canadensis ?, Taraxacum officinale ?',
+      tally: 'unsure 2 impatiens @Cercis canadensis, 3 impatiens @Taraxacum officinale',
+    },
+  },
+  // flowers told under another plant's tree are those of the plant they stand behind
+  {
+    text: 'bluebells, 40 flowers under the redbud, and phlox, 30 flowers. 2 imps on the phlox',
+    fields: { plants: 'Mertensia virginica 40, Phlox 30', tally: '2 impatiens @Phlox' },
+  },
   // zeros told behind a plant's flowers are of bees, not of wind, and none is lost
   {
     text: 'bleeding heart, about 70 flowers nothing on it.',

@@ -104,6 +104,16 @@ const table: [typed: string, expected: string][] = [
     'spring beauty 60, phlox 20',
     'unsure Claytonia caroliniana 60, Phlox 20 | Claytonia virginica 60, Phlox 20 | Claytonia 60, Phlox 20, plants-shared',
   ],
+  // named first, counted later
+  [
+    'redbud and dandelions. 250 flowers on the redbud, 60 on the dandelions',
+    'sure Cercis canadensis 250, Taraxacum officinale 60',
+  ],
+  [
+    'redbud and creeping charlie, 250 on the redbud and 60 on the charlie',
+    'sure Cercis canadensis 250, Glechoma hederacea 60',
+  ],
+  ['the redbud had about 250 flowers, the charlie 60', 'sure Cercis canadensis ~250, Glechoma hederacea 60'],
   // no plant
   ['dunno', 'not understood, plants-no-name'],
   ['30', 'not understood, plants-no-name'],

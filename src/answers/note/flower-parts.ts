@@ -31,7 +31,12 @@ export interface Part {
   readonly plant: number;
   /** A number that can stand for a queen: the second "one" of "one big one". */
   readonly isOne?: boolean;
+  /** A number of more than can be queens. */
+  readonly isMany?: boolean;
 }
+
+/** More queens on one plant nobody sees in a quarter of an hour. */
+const MOST_QUEENS = 20;
 
 const NONE: ReadonlySet<Kind> = new Set();
 
@@ -88,9 +93,8 @@ export function partsOf(
     ),
     words,
   )
-    .map(({ span }) => span)
     // "0600" is a time
-    .filter((span) => !/^0\d{3}$/.test(folded.slice(...span)));
+    .filter(({ span }) => !/^0\d{3}$/.test(folded.slice(...span)));
   const tokens = tokensOf(folded);
   const phrases = lexicon(words);
   const parts: Part[] = [];
@@ -102,14 +106,14 @@ export function partsOf(
     const [from] = token.span;
     if (folded.slice(end, from).includes('\n')) parts.push({ kind: 'end', span: [end, from], also: NONE, plant: -1 });
     while (names[name] && names[name]!.span[1] <= from) name++;
-    while (numbers[number] && numbers[number]![1] <= from) number++;
+    while (numbers[number] && numbers[number]!.span[1] <= from) number++;
     const named = names[name];
     const counted = numbers[number];
     const whole =
       named && from >= named.span[0]
         ? named
-        : counted && from >= counted[0]
-          ? { kind: 'number' as const, span: counted, plant: -1 }
+        : counted && from >= counted.span[0]
+          ? { kind: 'number' as const, span: counted.span, plant: -1, isMany: counted.value > MOST_QUEENS }
           : null;
     if (whole) {
       const isOne = whole.kind === 'number' && words.tally.queens.includes(folded.slice(...whole.span));
@@ -119,7 +123,7 @@ export function partsOf(
       continue;
     }
     const phrase = phrases.at(tokens, at);
-    const next = Math.min(named?.span[0] ?? Infinity, counted?.[0] ?? Infinity);
+    const next = Math.min(named?.span[0] ?? Infinity, counted?.span[0] ?? Infinity);
     // "40 - 60" is a range, "lilac - 60" is none
     const dash = token.text === '-' && parts.at(-1)?.kind !== 'number';
     if (phrase && !dash && tokens[phrase.to - 1]!.span[1] <= next) {

@@ -143,7 +143,7 @@ export function floraIn(folded: string, { bees, plants }: FoundNames, words: Wor
     // "phlox: 0" beside bees is none of them
     const typed = folded.slice(...parts[at]!.span);
     const none = bees.length > 0 && (typed === '0' || words.tally.zero.includes(typed)) && next.kind !== 'flower';
-    const owned = none ? undefined : plantOf(parts, at, last, next, before, counted, plants.length);
+    const owned = none ? undefined : plantOf(parts, at, last, next, before, counted, plants);
     if (owned !== undefined) {
       if (owned !== null) counted.add(owned);
       const span = spanOf(parts, at, last);
@@ -189,6 +189,24 @@ function goesOnOfFlowers(
   return plant === null || counted.has(plant) ? null : plant;
 }
 
+/** "… 250 on the redbud, 15 on the phlox": the sentence has counted flowers, and named no bee. */
+function goesOnOfCounted(parts: readonly Part[], at: number, counted: ReadonlySet<number>): boolean {
+  const ended = parts.slice(0, at).findLastIndex(({ kind }) => kind === 'end');
+  const before = parts.slice(ended + 1, at);
+  return before.some(({ plant }) => counted.has(plant)) && !before.some(({ kind }) => kind === 'bee');
+}
+
+/** "redbud and phlox, 250 flowers on the redbud": a plant named before, which the "on" behind a number names again. */
+function placedOn(parts: readonly Part[], at: number, plants: readonly FoundName[]): number | null {
+  const plant = plantBehind(parts, at);
+  if (plant === null) return null;
+  const named = parts.findIndex((part) => part.plant === plant);
+  if (!parts.slice(at + 1, named).some((part) => is(part, 'placing'))) return null;
+  const nameOf = (index: number): string | undefined => plants[index]!.names[0]?.name;
+  const again = plants.slice(0, plant).some((_, index) => nameOf(index) === nameOf(plant));
+  return again && !numberBehind(parts, named) ? plant : null;
+}
+
 /** Words, at most, between a name and its number: "bluebells were about 200". */
 const MOST_BEFORE_NUMBER = 3;
 
@@ -198,7 +216,9 @@ function numberBehind(parts: readonly Part[], plant: number): boolean {
   while (at <= plant + MOST_BEFORE_NUMBER && is(parts[at], 'hedge', 'small')) at++;
   if (parts[at]?.kind !== 'number') return false;
   const { kind } = behind(parts, at);
-  return kind === null || kind === 'flower';
+  // "… on the redbud and 60 on the phlox"
+  const ofAnother = is(parts[at + 1], 'placing') && plantBehind(parts, at) !== null;
+  return (kind === null || kind === 'flower') && !ofAnother;
 }
 
 /** The plant whose flowers a number counts, null for flowers of no plant named; undefined for a number of other things. */
@@ -209,9 +229,10 @@ function plantOf(
   next: ReturnType<typeof behind>,
   before: ReturnType<typeof ahead>,
   counted: ReadonlySet<number>,
-  plants: number,
+  plants: readonly FoundName[],
 ): number | null | undefined {
   const free = before.kind === 'plant' && !counted.has(before.plant);
+  const placed = placedOn(parts, last, plants);
   // "zero queens on 30 trilliums"; of "on one dandelion" nobody counted the flowers
   if (next.kind === 'plant' && is(parts[at - 1], 'placing') && !parts[at]!.isOne) return next.plant;
   // "dandelion x70 imp x2", "flowers 120 bees 1 impatiens"
@@ -220,6 +241,7 @@ function plantOf(
   const labelled = before.labelled && !before.comma && is(parts[last + 1], 'queen');
   if (next.kind === 'other' || (next.kind === 'bee' && !labelled)) return undefined;
   if (next.kind === 'flower' || labelled || (before.kind === 'flower' && next.kind === null)) {
+    if (placed !== null) return placed;
     if (free) return before.plant;
     const behindFlowers = plantBehind(parts, last);
     if (behindFlowers !== null) return behindFlowers;
@@ -227,11 +249,13 @@ function plantOf(
     if (named !== undefined) return named;
     // "some bush with 300 flowers, violets 60": the violets have their own
     const first = parts.findIndex(({ kind }) => kind === 'plant');
-    return plants > 0 && !numberBehind(parts, first) ? 0 : null;
+    return plants.length > 0 && !numberBehind(parts, first) ? 0 : null;
   }
   if (before.kind === 'bee' || goesOnOfBees(parts, at, last)) return undefined;
   const alsoOn = goesOnOfFlowers(parts, at, last, counted);
   if (alsoOn !== null) return alsoOn;
+  // "redbud, phlox, 2 on the redbud": as many can be queens
+  if (placed !== null) return parts[at]!.isMany || goesOnOfCounted(parts, at, counted) ? placed : undefined;
   if (free && !before.comma) return before.plant;
   // "66 bluebells 200": what stands behind the name is its number
   if (parts[last + 1]?.kind === 'plant' && numberBehind(parts, last + 1)) return undefined;
