@@ -33,6 +33,8 @@ export const noteSection = z.strictObject({
   /** "won't be able to": no watch was made. */
   noWatch: words,
   ordinals: words,
+  /** Between what is named and its value: "the temp, it was 64". */
+  resuming: words,
   /** A plant that nobody could name: "unknown" before or "I don't know" behind "flower". */
   strangers: z.strictObject({ before: words, nouns: words, after: words }),
   /** Behind a plant that was not watched: "isn't open yet", "were done". */

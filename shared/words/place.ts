@@ -53,6 +53,8 @@ export const placeSection = z.strictObject({
   prepositions: words,
   /** Before a name with capitals, which may have its article and small words within: "at the Bay of Elms". */
   nameAfter: words,
+  /** Before a name in small letters. */
+  smallNameAfter: words,
   nameArticles: words,
   nameJoins: words,
   /** Those that tell a place wherever they stand; the others only at the start of a clause or after `watching`. */
@@ -83,4 +85,6 @@ export const placeSection = z.strictObject({
   tails: words,
   /** Written with a capital and no places: days, months. */
   notPlaceNames: words,
+  /** No part of a name in small letters: "at noon on the hill". */
+  notInNames: words,
 });

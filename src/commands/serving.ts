@@ -5,7 +5,7 @@ import { openTelegram, TELEGRAM } from '../channels/telegram/index.js';
 import { openConversation, type Running } from './conversation.js';
 import { photographsIn } from './photograph.js';
 
-const now = (): string => Temporal.Now.instant().round('millisecond').toString();
+const now = (): string => new Date().toISOString();
 
 export interface ServingParts {
   readonly survey: Survey;

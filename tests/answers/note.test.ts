@@ -253,6 +253,25 @@ const notes: { readonly text: string; readonly fields: Shown }[] = [
   // the dash of a list is no minus
   { text: '- 44.97130, -93.20550\n- 18 °C', fields: { place: '44.9713 -93.2055', temperature: '18' } },
   { text: 'at Larkspur Point park. 68F', fields: { place: 'Larkspur Point park', temperature: '20' } },
+  // a site of the survey, and a name behind "at", in small letters
+  {
+    text: 'today at the fen boardwalk 10 to 10:15',
+    fields: { date: '2026-05-06', times: '10:00-10:15', place: 'fen boardwalk' },
+  },
+  { text: '10-10:15 at miller park, 68f', fields: { times: '10:00-10:15', place: 'miller park', temperature: '20' } },
+  { text: '72F at noon on the hill', fields: { times: '12:00-?', temperature: '22.2' } },
+  {
+    text: 'place: Juniper Slough Preserve. Patch was 10 ft by 5 ft',
+    fields: { place: 'Juniper Slough Preserve', patch: '4.65 rectangle' },
+  },
+  {
+    text: 'Good day from Alder Falls,\n\nYesterday, 14h10 to 14h25, 13 C',
+    fields: { date: '2026-05-05', times: '14:10-14:25', temperature: '13' },
+  },
+  // named, and then told with "it"
+  { text: 'forgot the temp, it was 64', fields: { temperature: '17.8' } },
+  { text: 'i forgot the wind, it was light', fields: { wind: '2' } },
+  { text: 'the size - it was 10x12 ft', fields: { patch: '11.15 rectangle' } },
   {
     text: 'at Coldspring Landing boat ramp, 68F',
     fields: { place: 'Coldspring Landing boat ramp', temperature: '20' },

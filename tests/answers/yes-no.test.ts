@@ -20,6 +20,7 @@ const table: [typed: string, expected: string][] = [
   ['Yep!', 'sure yes'],
   ['yes wait', 'unsure yes, yes-no-doubt'],
   ['looks good, no wait', 'unsure yes, yes-no-doubt'],
+  ['yes no wait the date is wrong', 'sure no [the date is wrong]'],
   ['yes wait no', 'sure no'],
   ['yeah', 'sure yes'],
   ['yeahhhh', 'sure yes'],

@@ -47,16 +47,39 @@ function initialFits(genus: Word, epithet: Word, index: NameIndex, manner: Manne
   return near.map((each) => ({ ...each, use: { ...each.use, kind: 'short' } }));
 }
 
+/** Both words in full. */
+const wholeFits = (genus: Word, epithet: Word, index: NameIndex): Near[] =>
+  shortFits((index.byEpithet.get(epithet.plain) ?? []).filter(({ first }) => first === genus.plain));
+
+/** Surer than the name of a genus that is its second word: "Penst. digitalis". */
+const exactly = (hits: readonly Hit[]): Hit[] => hits.map((hit) => ({ ...hit, exactness: 'exact' }));
+
 /** "Mert. virg.": two words that a scientific name's two begin with. */
 function beginningFits(genus: Word, epithet: Word, index: NameIndex): Near[] {
   const known = index.byBeginning.get(genus.plain.slice(0, SHORTEST_BEGINNING)) ?? [];
   return shortFits(known.filter(({ first, last }) => first.startsWith(genus.plain) && last.startsWith(epithet.plain)));
 }
 
+/** Between the words of a scientific name, in any language. */
+const QUALIFIERS: ReadonlySet<string> = new Set(['cf', 'aff', 'nr']);
+
+/** "Penst. digitalis": the dot of a genus cut short ends no sentence, where the epithet is whole. */
+function acrossDot(genus: Word, epithet: Word, index: NameIndex): readonly Near[] {
+  const isNext = genus.dotted && epithet.span[0] === genus.span[1] + 2;
+  if (!isNext || genus.plain.length < SHORTEST_BEGINNING) return [];
+  const known = index.byEpithet.get(epithet.plain) ?? [];
+  return shortFits(known.filter(({ first }) => first.startsWith(genus.plain)));
+}
+
 export function pairHits(words: readonly Word[], index: NameIndex, vocabulary: Vocabulary, manner: Manner): Hit[] {
   const hits: Hit[] = [];
   for (let at = 0; at + 1 < words.length; at++) {
     const [genus, epithet] = [words[at]!, words[at + 1]!];
+    const qualified = words[at + 2];
+    // "Viola cf. pedata"
+    if (QUALIFIERS.has(epithet.plain) && genus.plain.length >= SHORTEST_BEGINNING && qualified?.gap === 'none')
+      hits.push(...exactly(shortHit(words, at, at + 3, wholeFits(genus, qualified, index))));
+    if (epithet.gap === 'break') hits.push(...exactly(shortHit(words, at, at + 2, acrossDot(genus, epithet, index))));
     if (epithet.gap !== 'none' || epithet.plain.length < SHORTEST_BEGINNING || genus.digits || epithet.digits) continue;
     if (genus.plain.length === 1) {
       hits.push(...shortHit(words, at, at + 2, initialFits(genus, epithet, index, manner)));

@@ -27,6 +27,7 @@ import { ownText, type OwnText } from './mail-text.js';
 import { coordinatesIn, leavePlaceAlone, readPlaceAsked } from './place-asked.js';
 import { watchedWith } from './flora.js';
 import { noteWords } from './vocabulary.js';
+import { resumedIn } from './resumed.js';
 import { readBareTemperature, readBesideWeather, readWeather } from './weather-told.js';
 
 export interface FieldsFound {
@@ -93,6 +94,7 @@ function gather(
   wholeNote: boolean,
 ): Gathering {
   const gathering = new Gathering(text, context);
+  gathering.setAside(resumedIn(fold(text), context.words));
   readUnderQuestions(gathering, parts);
   const labelled = labelledIn(fold(gathering.rest()), context.words);
   readLabelled(gathering, labelled, asked);

@@ -158,18 +158,20 @@ export function passing<Field extends Plain>(
 }
 
 /** Words told in passing are a place where they hold a name, or say whose or which: not "by the porch", "in the garden". */
-const isClearlyPlace = ({ latitude, words }: PlaceRead, { words: { place } }: Context): boolean =>
-  latitude !== null ||
-  /\p{Lu}|\d/u.test(words) ||
-  place.owners.some((whose) => fold(words).startsWith(`${whose} `)) ||
-  // "the library garden"
-  place.determiners.some((which) => fold(words).startsWith(`${which} `) && words.trim().split(/\s+/).length > 2);
+function isClearlyPlace({ latitude, words }: PlaceRead, { words: { place }, survey }: Context): boolean {
+  if (latitude !== null || /\p{Lu}|\d/u.test(words)) return true;
+  const [folded, length] = [fold(words), words.trim().split(/\s+/).length];
+  const begins = (phrases: readonly string[]): boolean => phrases.some((phrase) => folded.startsWith(`${phrase} `));
+  // "the library garden", "miller park"
+  const isName = begins(place.determiners) ? length > 2 : length > 1 && !begins(place.prepositions);
+  return isName || begins(place.owners) || survey.sites.some(({ name }) => folded.includes(fold(name)));
+}
 
 /** How far behind a place its day may go on, in letters: "Pine Ridge Preserve May 5th". */
 const REACH = 12;
 
-/** A comma, full stop or dash before the next thing told. */
-const PARTED = /[,.;–-]\s{1,3}$/u;
+/** A comma, full stop or dash before the next thing told; a sentence may have words before it: "Patch was". */
+const PARTED = /(?:[,.;–-]\s{1,3}|(?<=\p{L}{4})[.;]\s{1,3}(?:\p{L}{1,20}\s{1,3}){1,3})$/u;
 
 /**
  * What ends the words of a place: "at Otter Bend on Sunday", "Place: Otter Bend, 2 to 2:15, 65 F"; "Sunday Lake" keeps

@@ -64,6 +64,11 @@ const patternsOf = madeOnce((note: Words['note']) => {
     greeting: new RegExp(`^[ \\t]*(?:${anyOf(note.greetings)})(?![\\p{L}\\p{N}'])`, 'u'),
     /** Behind a greeting: "there", "Ines and all". */
     greeted: new RegExp(`^(?:[ \\t]+(?:${anyOf(note.greeted)})){0,6}[ \\t]*(?:[,!.:;~-]+|$)`, 'u'),
+    /** "from Fort Frances," with nothing else on its line: as typed. */
+    greetingLine: new RegExp(
+      `^(?:[ \\t]+(?:${anyOf(note.greeted)}|\\p{Lu}[\\p{L}.'’-]{0,30})){1,8}[ \\t]*[,!.]?[ \\t]*$`,
+      'u',
+    ),
     label: new RegExp(`^[ \\t]*[*-]?[ \\t]*(?:${anyOf(Object.values(note.labels).flat())})[ \\t]*[:=]`, 'u'),
     asides: new RegExp(
       [
@@ -178,10 +183,10 @@ function greetingLength(line: Line, typed: string, patterns: Patterns): number {
   const at = greeting[0].length;
   const known = patterns.greeted.exec(line.folded.slice(at));
   if (known) return at + known[0].length;
+  const rest = typed.slice(line.from + at, line.to);
+  if (line.to < typed.length && patterns.greetingLine.test(rest)) return at + rest.length;
   // "Dear Dr. Ines Holm," : up to five words with capitals, then a comma or the end
-  const named = /^(?:[ \t]+(?:(?:and|&|of|the)|\p{Lu}[\p{L}.'’-]{0,30})){1,6}[ \t]*(?:[,!:;—–-]|$)/u.exec(
-    typed.slice(line.from + at, line.to),
-  );
+  const named = /^(?:[ \t]+(?:(?:and|&|of|the)|\p{Lu}[\p{L}.'’-]{0,30})){1,6}[ \t]*(?:[,!:;—–-]|$)/u.exec(rest);
   return at + (named?.[0].length ?? 0);
 }
 

@@ -19,11 +19,15 @@ const escape = (name: string): string => name.replace(/[.*+?^${}()|[\]\\]/g, '\\
 
 /** "Heron Bend Landing" in any case, as typed. */
 function siteIn(text: string, folded: string, context: Context): SaidPlace | null {
+  const articles = context.words.place.nameArticles.map((article) => `${article}\\s+`).join('|');
   for (const site of context.survey.sites) {
-    const match = new RegExp(`(?<!\\p{L})${escape(fold(site.name))}(?!\\p{L})`, 'u').exec(folded);
-    if (match) {
+    const match = new RegExp(`(?<!\\p{L})(?:${articles})?(?<name>${escape(fold(site.name))})(?!\\p{L})`, 'u').exec(
+      folded,
+    );
+    const name = match?.groups?.['name'];
+    if (match && name !== undefined) {
       const span: Span = [match.index, match.index + match[0].length];
-      return { words: text.slice(...span), span };
+      return { words: text.slice(span[1] - name.length, span[1]), span };
     }
   }
   return null;
@@ -64,7 +68,10 @@ function nounIn(text: string, folded: string, context: Context, phrases: PlacePh
     const { preposition = '', words = '' } = match.groups ?? {};
     const from = match.index + match[0].length - words.length;
     const typed = text.slice(from, from + words.length);
-    if (/\d\s*$|^\d/u.test(words) || !phrases.inPassing.determiner.test(words)) continue;
+    if (/\d\s*$|^\d/u.test(words)) continue;
+    // "in tall grass prairie" is no name
+    const hasName = phrases.inPassing.smallNameAfter.test(preposition) && phrases.inPassing.smallName.test(words);
+    if (!hasName && !phrases.inPassing.determiner.test(words)) continue;
     // "on the wild plum by the road" is no place on the road
     const anywhere = phrases.inPassing.anywhere.test(preposition);
     const clause = phrases.inPassing.clauseBefore.test(folded.slice(Math.max(0, match.index - REACH), match.index));
@@ -93,7 +100,7 @@ function withTail(text: string, said: SaidPlace, phrases: PlacePhrases): SaidPla
   const tail = phrases.inPassing.tail.exec(fold(text.slice(said.span[1], said.span[1] + REACH)));
   if (!tail) return said;
   const span: Span = [said.span[0], said.span[1] + tail[0].length];
-  return { words: text.slice(...span).trim(), span };
+  return { words: `${said.words}${text.slice(said.span[1], span[1])}`.trim(), span };
 }
 
 /** The place's words in the text beside its coordinates; null where there are none. */

@@ -116,6 +116,12 @@ export const placePhrases = madeOnce((words: Words) => {
       anywhere: new RegExp(`^${anyOf(place.anywhere)}$`, 'u'),
       clauseBefore: new RegExp(`(?:^|[.,;:!?\\n(-]|${anyOf(place.watching)})\\s{0,3}$`, 'u'),
       notNames: new RegExp(`^${anyOf(place.notPlaceNames)}`, 'u'),
+      smallNameAfter: new RegExp(`^${anyOf(place.smallNameAfter)}$`, 'u'),
+      /** "at miller park": a name in small letters, whole. */
+      smallName: new RegExp(
+        `^(?:(?!${anyOf(place.notInNames, place.notPlaceNames)})[\\p{L}'.-]{2,30}\\s+){1,3}${anyOf(place.nouns.filter((noun) => !place.vague.includes(noun)))}$`,
+        'u',
+      ),
       nouns: new RegExp(anyOf(place.nouns), 'u'),
       nounAtEnd: new RegExp(`${anyOf(place.nouns)}$`, 'u'),
       nounsAtStart: new RegExp(`^(?:\\s+${anyOf(place.nouns)}){0,3}`, 'u'),

@@ -6,7 +6,7 @@ import { addDays } from './calendar.js';
 import { dayWords } from './day-words.js';
 import { dayMention, type DayRule, type Mention, type Scan } from './mention.js';
 import { dayThenMonth, feastDay, monthThenDay, ordinalDay } from './named-days.js';
-import { eightDigits, numericDay } from './numeric-days.js';
+import { eightDigits, numericDay, romanMonth } from './numeric-days.js';
 import { agoDay, vagueDay, weekdayDay, weekendDay, weekThenWeekday, wordDay } from './relative-days.js';
 import { smallNumberAt, tokensOf } from './tokens.js';
 
@@ -53,6 +53,7 @@ function firstOf(rules: readonly DayRule[], scan: Scan, at: number): Mention | n
 const PLAIN_RULES: readonly DayRule[] = [
   eightDigits,
   numericDay,
+  romanMonth,
   agoDay,
   feastDay,
   weekdayOfMonth,

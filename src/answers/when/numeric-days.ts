@@ -178,6 +178,21 @@ export const numericDay: DayRule = (scan, at) => {
   return dayMention(where, dates, { explicit: true, yearSaid: false, inPassing });
 };
 
+const ROMAN_MONTHS = ['i', 'ii', 'iii', 'iv', 'v', 'vi', 'vii', 'viii', 'ix', 'x', 'xi', 'xii'];
+
+/** "3.V.2026", "29-iv-26", "3 V 2026": as on the labels of collections. */
+export const romanMonth: DayRule = (scan, at) => {
+  const tokens = scan.tokens.slice(at, at + 7).filter(({ text }) => !['.', '-', '/'].includes(text));
+  const [day, month, year] = tokens;
+  if (!isNumber(day) || !isNumber(year) || day.text.length > 2 || stuckBefore(scan.tokens, at)) return null;
+  const number = ROMAN_MONTHS.indexOf(month?.text ?? '') + 1;
+  const next = scan.tokens.indexOf(year) + 1;
+  const isShort = year.text.length === 2 && next - at === 5;
+  if (number === 0 || !(isShort || year.text.length === 4) || stuckAfter(scan, next)) return null;
+  const date = dayOf(Number(year.text) + (isShort ? 2000 : 0), number, Number(day.text));
+  return date === null ? null : dayMention({ at, next }, [date], { explicit: true });
+};
+
 /** "20260502". */
 export const eightDigits: DayRule = (scan, at) => {
   const token = scan.tokens[at];

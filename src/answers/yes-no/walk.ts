@@ -125,6 +125,12 @@ function noAtEnd(folded: string, [from, to]: Span, phrases: YesNoPhrases): Answe
   return no && at + no.length === to ? { answer: 'no', span: [at, to], alone: false } : null;
 }
 
+/** The "no" that a correction begins with, where it goes on: "yes no wait the date is wrong". */
+function noAtStart(folded: string, [from, to]: Span, phrases: YesNoPhrases): Answer | null {
+  const no = skip(folded, to) < folded.length ? phrases.bareNo.at(folded, from) : null;
+  return no ? { answer: 'no', span: [from, from + no.length], alone: false } : null;
+}
+
 /** What stands behind "but": a change, or only another answer ("yes, but that's fine", "yes but no"). */
 function contrasted(
   folded: string,
@@ -164,7 +170,8 @@ export function walk(folded: string, phrases: YesNoPhrases): Walked {
       if (answersAgain(folded, next, phrases)) answers = [];
       else if (answers.length > 0) {
         // "yes wait no"
-        const no = noAtEnd(folded, [at, at + length], phrases);
+        const correction: Span = [at, at + length];
+        const no = noAtEnd(folded, correction, phrases) ?? noAtStart(folded, correction, phrases);
         if (no) answers = [no];
         // "yes, wait": what shall change comes next, and a yes would store
         else if (next >= folded.length && phrases.halting.at(folded, at)?.length === length) doubtful = true;
