@@ -36,6 +36,14 @@ const endsName = ({ after, vocabulary }: Place): boolean =>
 
 const isAfterGenus = ({ before, vocabulary }: Place): boolean => before !== undefined && isBeeGenus(before, vocabulary);
 
+/** "1 yellow", "two confusing": a small number, and nothing behind that it could describe. Beside other bees it is a name. */
+export const isCountedName = (place: BeePlace, units: Readonly<Record<string, number>>): boolean => {
+  const { hit, use, before, home } = place;
+  if (use.strength !== 'describing' || home !== 'local' || hit.exactness !== 'exact' || !before) return false;
+  const isSmall = before.digits ? before.span[1] - before.span[0] === 1 : Object.hasOwn(units, before.plain);
+  return isSmall && endsName(place);
+};
+
 const badlyMisspelled = ({ hit, manner, single }: BeePlace): Ruling =>
   hit.exactness === 'near' &&
   manner === 'running' &&

@@ -1,7 +1,7 @@
 /** Names of bumble bees in the words of a text, and other insects, which are none. */
 import type { SurveySettings } from '../../../shared/survey.js';
 import type { Span } from '../reading.js';
-import { BEE_RULES } from './bee-rules.js';
+import { BEE_RULES, isCountedName, type BeePlace } from './bee-rules.js';
 import { piecedHits, shortHits } from './bee-short.js';
 import { isBeeGenus } from './bee-words.js';
 import { beesOf, plantsOf, type WithNames } from './index-of-names.js';
@@ -39,15 +39,19 @@ export function beeHits(words: readonly Word[], context: BeeContext, manner: Man
   const short = shortHits(words, index, vocabulary, manner).filter((hit) => !exactAt.has(hit.from));
   const pieced = piecedHits(words, index, vocabulary, manner);
   const plants = plantsOf(context);
-  const standing = [...named, ...short, ...pieced].flatMap((hit) => {
+  const places = [...withBrackets(named, words, vocabulary), ...short, ...pieced].map((hit): BeePlace => {
     // "terr" begins the name of a bee that lives here, though one of elsewhere begins so too
     const fits = hit.exactness === 'short' ? hit.fits : hit.fits.slice(0, 1);
     const homes = fits.map(({ use }) => homeOf(use.taxon, context.survey.region));
     const home = homes.includes('local') ? 'local' : homes[0]!;
-    const place = { ...placeOf(hit, words, vocabulary, manner), home, plants };
-    return ruled(place, BEE_RULES) ?? [];
+    return { ...placeOf(hit, words, vocabulary, manner), home, plants };
   });
-  const hits = withoutOverlaps(standing);
+  const standing = places.flatMap((place) => ruled(place, BEE_RULES) ?? []);
+  // "3 common eastern, 1 yellow": the second is a name beside the first
+  const isBesideBees = standing.some((hit) => hit.firm && !isInsect(hit));
+  const { units } = context.words.numbers;
+  const counted = isBesideBees ? places.filter((place) => isCountedName(place, units)).map(({ hit }) => hit) : [];
+  const hits = withoutOverlaps([...standing, ...counted]);
   const insectsFrom = new Set(hits.filter(isInsect).map((hit) => hit.from));
   const belongsToInsect = (hit: Hit): boolean => {
     if (isInsect(hit) || hit.fits[0]!.use.kind === 'scientific') return false;
@@ -56,6 +60,19 @@ export function beeHits(words: readonly Word[], context: BeeContext, manner: Man
   return hits
     .filter((hit) => !belongsToInsect(hit))
     .map((hit) => ({ ...hit, span: spanWithBee(hit, words, vocabulary) }));
+}
+
+/** "apple (B. pomorum)", as a summary prints it, is one name: the one in brackets says which. */
+function withBrackets(hits: readonly Hit[], words: readonly Word[], vocabulary: Vocabulary): Hit[] {
+  return hits.map((hit) => {
+    const genus = words[hit.from - 1];
+    if (hit.exactness !== 'exact' || genus?.gap !== 'bracket' || !isBeeGenus(genus, vocabulary)) return hit;
+    const { taxon } = hit.fits[0]!.use;
+    const before = hits.find(
+      ({ to, fits }) => to === hit.from - 1 && fits.some(({ use }) => use.taxon === taxon && use.kind === 'common'),
+    );
+    return before === undefined ? hit : { ...hit, from: before.from, letters: hit.letters + before.letters };
+  });
 }
 
 /** "bumble bee" is two words. */
