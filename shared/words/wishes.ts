@@ -86,4 +86,6 @@ export const wishesSection = z.strictObject({
   ordinals: valued,
   /** "either", "can't tell": takes the genus at the end of the offers. */
   either: words,
+  /** Stand around the words that choose an offer and say nothing more: "I think", "please". */
+  aroundChoice: words,
 });

@@ -1,20 +1,17 @@
 /** Puts into words what is asked next, and says it to machines: which fields, of which plant, with which offers. */
-import { labelOf } from '../answers/index.js';
 import type { Asking as PublicAsking } from '../../shared/message.js';
 import { PHOTOGRAPH_LICENCES } from '../../shared/vocabularies.js';
 import { fill, say } from '../../shared/wording.js';
-import { doubtfulPlant } from './doubtful-plant.js';
 import { plantKey, queensOf, valueOf } from './fields.js';
 import { contextOf } from './hear.js';
 import { findingsToAsk } from './findings.js';
 import { LICENCE_NAMES } from './licence.js';
+import { offersQuestion, shownOffers } from './offers.js';
 import { personOf } from './person-of.js';
-import { showBee, showBothScales, showCount, showPlant, unitOf } from './show.js';
-import { exampleLine, shownValue, summaryLines } from './summary.js';
+import { showBee, showPlant, unitOf } from './show.js';
+import { exampleLine, summaryLines } from './summary.js';
 import { isEmpty } from './thread.js';
-import { PHOTOGRAPH_PLACE } from './photographs.js';
 import type { Asking, Doubt, Json, PlantInPatch, Report, Scene, Thread } from './types.js';
-import type { ToldPlace } from './places.js';
 
 export interface Question {
   readonly text: string;
@@ -27,59 +24,10 @@ const plainQuestion = (text: string, choices: readonly string[] = []): Question 
 /** Numbers of open flowers to choose from where "lots" was said: a log scale that the eye can tell. */
 export const FLOWER_CHOICES = [10, 30, 100, 300, 1000, 3000] as const;
 
-/** An offered value in words. */
-export function shownOffer(doubt: Doubt, offer: Json, scene: Scene, report: Report): string {
-  const { survey } = scene;
-  const context = contextOf(scene, report);
-  if (doubt.field === 'flowers') return showCount(offer as never, survey);
-  if (doubt.field === 'total') return String((offer as { value: number }).value);
-  if (doubt.field === 'plants') {
-    const plants = offer as unknown as { name: string | null; asTyped: string; flowers: unknown }[];
-    return plants
-      .map((plant) => {
-        const name = showPlant({ name: plant.name, typed: plant.asTyped }, context);
-        return plant.flowers === null ? name : `${name} ${showCount(plant.flowers as never, survey)}`;
-      })
-      .join(', ');
-  }
-  if (doubt.field === 'tally') {
-    const rows = offer as unknown as { count: number; bee: string | null; plant: string | null }[];
-    return rows
-      .map((row) => {
-        const values = {
-          count: row.count,
-          bee: row.bee === null ? '' : showBee(row.bee, row.count, survey, context),
-          plant: row.plant === null ? '' : labelOf(row.plant, context),
-          placed: row.plant !== null,
-        };
-        return say(survey.wording, row.count === 0 ? 'show-line-none' : 'show-line', values);
-      })
-      .join(', ');
-  }
-  if (doubt.field === 'temperature') return showBothScales(offer as { celsius: number }, survey);
-  if (doubt.field === 'place') {
-    const { latitude, longitude, words } = offer as unknown as ToldPlace;
-    if (latitude === null || longitude === null) return words;
-    const pair = `${latitude.toFixed(5)}, ${longitude.toFixed(5)}`;
-    // of a pair that was typed only the pair is doubtful, not the words beside it
-    return doubt.ask === PHOTOGRAPH_PLACE && words !== '' ? `${words} (${pair})` : pair;
-  }
-  return shownValue(doubt.field, offer, scene);
-}
-
 function doubtQuestion(doubt: Doubt, report: Report, scene: Scene): Question {
-  const { wording } = scene.survey;
-  // of several plants only the one that is doubtful is offered
-  const choices = doubtfulPlant(doubt)?.choices.map((plant) => [plant] as unknown as Json) ?? doubt.offers;
-  const offers = choices.map((offer) => shownOffer(doubt, offer, scene, report));
-  const offer =
-    offers.length < 2
-      ? (offers[0] ?? '')
-      : offers.length === 2
-        ? say(wording, 'either-or', { one: offers[0]!, other: offers[1]! })
-        : say(wording, 'one-of', { some: offers.slice(0, -1).join(', '), last: offers.at(-1)! });
-  const text = fill(wording, wording.asks[doubt.ask], { offer, typed: doubt.typed });
-  return plainQuestion(text, offers.length === 1 ? [say(wording, 'choice-yes')] : offers);
+  const offers = shownOffers(doubt, report, scene);
+  const choices = offers.length === 1 ? [say(scene.survey.wording, 'choice-yes')] : offers;
+  return plainQuestion(offersQuestion(doubt, report, scene), choices);
 }
 
 function flowersQuestion(plant: PlantInPatch, scene: Scene, report: Report): Question {

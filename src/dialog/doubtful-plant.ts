@@ -2,7 +2,8 @@
  * One plant of several whose name fits more than one: only that plant is settled by the answer. It keeps its count, and the
  * others stay as told.
  */
-import { fold, labelOf, namedIn, readPlants, type Context, type PlantTold } from '../answers/index.js';
+import { labelOf, namedIn, readPlants, type Context, type PlantTold } from '../answers/index.js';
+import { cannotTell, chosenByPlace, chosenByWords } from './choosing.js';
 import { addPlants } from './fields.js';
 import { contextOf, plantOf, withDoubt } from './hear.js';
 import { changed } from './thread.js';
@@ -36,8 +37,7 @@ export function settleDoubtfulPlant(report: Report, doubt: Doubt, text: string, 
   const doubtful = doubtfulPlant(doubt);
   if (doubtful === null) return null;
   const context = contextOf(scene, report);
-  const told = readPlants(text, context);
-  const plants = told.state === 'sure' ? told.value.filter(({ name }) => name !== null) : [];
+  const plants = plantsTold(doubtful, text, context);
   const choice = chosen(doubtful, plants, text, context);
   if (choice !== null) {
     const { asTyped, flowers, flowersTyped } = doubtful.choices[0]!;
@@ -59,6 +59,20 @@ export function settleDoubtfulPlant(report: Report, doubt: Doubt, text: string, 
   return changed(next, { plantsTyped: [...next.plantsTyped, text] });
 }
 
+/** The plants that the text names; "trout lily" once more is the genus, which was offered by that name. */
+function plantsTold({ choices }: Doubtful, text: string, context: Context): readonly PlantTold[] {
+  const told = readPlants(text, context);
+  if (told.state === 'sure') return told.value.filter(({ name }) => name !== null);
+  if (told.state === 'none' || told.offer.length < 2) return [];
+  const isChoice = ({ name }: PlantTold): boolean => choices.some((choice) => choice.name === name);
+  const isSameAgain = told.offer.every((offer) => offer.filter(isChoice).length === 1);
+  const again = told.offer.find((offer) => offer.some((plant) => isChoice(plant) && plant.rank === 'genus'));
+  if (!isSameAgain || again === undefined) return [];
+  // the "one" of "puccoon, no idea which one" counts nothing
+  const counts = /\d/.test(text) || !cannotTell(text, context);
+  return counts ? again : again.map((plant) => ({ ...plant, flowers: null }));
+}
+
 /** That plant in the place of the doubtful one; another name that is doubtful too is asked next. */
 function withChoice(report: Report, doubt: Doubt, { at, offers }: Doubtful, choice: PlantTold): Report {
   const without = changed(report, { doubts: report.doubts.filter((other) => other !== doubt) });
@@ -73,24 +87,14 @@ function withChoice(report: Report, doubt: Doubt, { at, offers }: Doubtful, choi
 
 /** What the text says it is: by its place among the offers, "can't tell" for the genus, its name, or a part of that. */
 function chosen({ choices }: Doubtful, plants: readonly PlantTold[], text: string, context: Context): PlantTold | null {
-  const { ordinals, either, plain } = context.words.wishes;
-  const said = fold(text)
-    .trim()
-    .replace(/[.!]+$/, '');
-  const place = ordinals[said];
-  if (place !== undefined) return choices.at(place < 0 ? place : place - 1) ?? null;
-  const genus = choices.find(({ rank }) => rank === 'genus');
-  if (either.includes(said) || plain.unknown.includes(said)) return genus ?? null;
+  const place = chosenByPlace(text, choices.length, false, context);
+  if (place !== null) return choices[place]!;
   const named = choices.filter(({ name }) => plants.some((plant) => plant.name === name));
   if (named.length > 0) return named.length === 1 ? named[0]! : null;
   // a plant that it is not was named
   if (namedIn(text, context).plants.some((name) => choices.every((choice) => choice.name !== name))) return null;
-  const words = said.match(/\p{L}{3,}/gu) ?? [];
-  const hits = choices.map(({ name }) => {
-    const own: readonly string[] = fold(`${labelOf(name ?? '', context)} ${name ?? ''}`).match(/\p{L}+/gu) ?? [];
-    return words.filter((word) => own.includes(word)).length;
-  });
-  const most = Math.max(...hits);
-  const best = choices.filter((_, index) => hits[index] === most);
-  return most > 0 && best.length === 1 ? best[0]! : null;
+  const own = choices.map(({ name }) => `${labelOf(name ?? '', context)} ${name ?? ''}`);
+  const at = chosenByWords(text, own);
+  if (at !== null) return choices[at]!;
+  return cannotTell(text, context) ? (choices.find(({ rank }) => rank === 'genus') ?? null) : null;
 }

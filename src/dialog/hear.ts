@@ -17,6 +17,7 @@ import {
 import type { Ask } from '../../shared/phrases.js';
 import type { Times } from '../../shared/record.js';
 import { addLines, addPlants, plantKey, tell, untell, valueOf, withPlantsOfTally } from './fields.js';
+import { apart } from './inexact-rows.js';
 import { lastPlaceOf, savedPlaceOf } from './places.js';
 import { changed } from './thread.js';
 import type { Doubt, Json, PlantInPatch, Report, Scene, TallyLine } from './types.js';
@@ -151,7 +152,7 @@ export function takeReading(
       return withDoubt(report, {
         field,
         plant: null,
-        offers: reading.offer as readonly Json[],
+        offers: (reading.ask === 'tally-inexact' ? apart(reading.offer as TallyRow[][]) : reading.offer) as Json[],
         ask: reading.ask,
         typed,
       });

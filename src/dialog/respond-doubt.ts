@@ -1,10 +1,13 @@
 /** A text as the answer to an unsure reading. */
-import { correctsOnly, fold, readCount, readFields, readTotal, readYesNo, type Context } from '../answers/index.js';
+import { correctsOnly, readCount, readFields, readTotal, readYesNo } from '../answers/index.js';
 import type { Count } from '../../shared/record.js';
 import { say } from '../../shared/wording.js';
 import { doubtfulPlant, settleDoubtfulPlant } from './doubtful-plant.js';
+import { cannotTell, chosenByPlace } from './choosing.js';
+import { settleDoubtfulRow } from './doubtful-row.js';
 import { openFields, setFlowers } from './fields.js';
 import { contextOf, hear, takeReading } from './hear.js';
+import { shownOffers } from './offers.js';
 import { outcome } from './outcome.js';
 import { PHOTOGRAPH_PLACE } from './photographs.js';
 import { withTotal } from './respond-tally.js';
@@ -17,21 +20,32 @@ export function answerDoubt(thread: Thread, report: Report, doubt: Doubt, text: 
   const context = contextOf(scene, report);
   const yesNo = readYesNo(text, context);
   const words = yesNo.state === 'sure' ? yesNo.value.rest : text;
-  const plant =
-    settleDoubtfulPlant(report, doubt, text, scene) ?? settleDoubtfulPlant(report, doubt, words ?? text, scene);
-  if (plant !== null) return { ...outcome(thread, plant), echo: briefly(['plants'], plant, scene) };
-  const pick = picked(doubt, text, context);
-  if (pick !== undefined) return outcome(thread, settle(report, doubt, pick, scene));
+  const saysYes = yesNo.state === 'sure' && yesNo.value.answer === 'yes';
+  const told = (next: Report, fields: readonly string[] = [shownField(doubt)]): Outcome => ({
+    ...outcome(thread, next),
+    echo: briefly(fields, next, scene),
+  });
+  for (const said of words === null || words === text ? [text] : [text, words]) {
+    const chosen =
+      settleDoubtfulPlant(report, doubt, said, scene) ??
+      settleDoubtfulRow(report, doubt, said, scene) ??
+      picked(report, doubt, said, scene);
+    if (chosen !== null) return told(chosen);
+  }
   if (words !== null) {
     const better = readAgain(report, doubt, words, scene);
-    if (better !== null) return { ...outcome(thread, better), echo: briefly([doubt.field], better, scene) };
+    if (better !== null) return told(better);
   }
-  if (yesNo.state === 'sure' && yesNo.value.answer === 'yes' && doubt.offers.length > 0) {
-    return outcome(thread, settle(report, doubt, doubt.offers[0]!, scene));
+  if (saysYes && doubt.offers.length > 1)
+    return outcome(thread, report, [say(scene.survey.wording, 'yes-to-which')], 'repeat');
+  if (saysYes && doubt.offers.length === 1) {
+    const settled = settle(report, doubt, doubt.offers[0]!, scene);
+    // "yes, and creeping charlie about 200": what is told besides is no part of the doubt
+    const besides = words === null ? null : hear(settled, words, [], scene);
+    return told(besides?.report ?? settled, [shownField(doubt), ...(besides?.taken ?? [])]);
   }
   // a yes to “what was it?” tells nothing, and must not drop what is asked about
-  if (doubt.ask === 'tally-unread-live' && yesNo.state === 'sure' && yesNo.value.answer === 'yes' && words === null)
-    return outcome(thread, report, [], 'repeat');
+  if (doubt.ask === 'tally-unread-live' && saysYes && words === null) return outcome(thread, report, [], 'repeat');
   if (yesNo.state === 'sure' && yesNo.value.answer === 'no' && !correctsOnly(yesNo, text))
     return declined(thread, report, doubt, scene);
   // what could not be counted in a live watch is asked about once; its words stay with the record
@@ -76,18 +90,21 @@ function declined(thread: Thread, report: Report, doubt: Doubt, scene: Scene): O
     : outcome(thread, asked);
 }
 
-/** An offer chosen by its place, by "can't tell", or by its own words. */
-function picked(doubt: Doubt, text: string, context: Context): Json | undefined {
-  const said = fold(text)
-    .trim()
-    .replace(/[.!]+$/, '');
-  const place = context.words.wishes.ordinals[said];
-  if (place !== undefined && doubt.offers.length > 1)
-    return place < 0 ? doubt.offers.at(place) : doubt.offers[place - 1];
-  const last = doubt.offers.at(-1) as { rank?: string } | undefined;
-  if (doubt.offers.length > 1 && last?.rank === 'genus' && context.words.wishes.either.includes(said))
-    return doubt.offers.at(-1);
-  return undefined;
+/** The field in which a doubt's answer is shown. */
+const shownField = ({ field }: Doubt): string => (field === 'flowers' ? 'plants' : field === 'total' ? 'tally' : field);
+
+/** An offer chosen by its place, or by "can't tell"; of tallies on lines of their own by the line's number or words. */
+function picked(report: Report, doubt: Doubt, text: string, scene: Scene): Report | null {
+  const { offers } = doubt;
+  if (offers.length < 2) return null;
+  const context = contextOf(scene, report);
+  const shown = shownOffers(doubt, report, scene);
+  const areNumbers = doubt.field !== 'tally' && shown.some((offer) => /\d/.test(offer));
+  const last = offers.at(-1) as { rank?: string };
+  const at =
+    chosenByPlace(text, offers.length, areNumbers, context) ??
+    (last.rank === 'genus' && cannotTell(text, context) ? offers.length - 1 : null);
+  return at === null ? null : settle(report, doubt, offers[at]!, scene);
 }
 
 function settle(report: Report, doubt: Doubt, offer: Json, scene: Scene): Report {

@@ -27,7 +27,7 @@ const REST = '80 shooting star, 150 lupine';
 
 test('only what is doubtful is offered', () => {
   expect(asked().last.replies.join()).toMatch(
-    /hoary puccoon 45, hairy puccoon 45, fringed puccoon 45 or lithospermum 45/,
+    /hoary puccoon, hairy puccoon, fringed puccoon or puccoon \(not sure which\)/,
   );
   expect(asked().last.replies.join()).not.toMatch(/lupine/);
 });
@@ -46,7 +46,16 @@ describe('the answer', () => {
     ['the last one', `${REST}, 45 genus`],
     ["I can't tell", `${REST}, 45 genus`],
     ['not sure', `${REST}, 45 genus`],
-    ['yes', `${REST}, 45 hoary`],
+    ['I cannot tell which', `${REST}, 45 genus`],
+    ['puccoon, no idea which one really', `${REST}, 45 genus`],
+    ['puccoon', `${REST}, 45 genus`],
+    ['just puccoon', `${REST}, 45 genus`],
+    ['puccoon 50', `${REST}, 50 genus`],
+    ['the genus is fine', `${REST}, 45 genus`],
+    ['either', `${REST}, 45 genus`],
+    ['3', `${REST}, 45 fringed`],
+    ['I think it was the last one', `${REST}, 45 genus`],
+    ['yes, the first one', `${REST}, 45 hoary`],
     ['hoary puccoon 45, and violets 20', `${REST}, 45 hoary, 20 violet`],
     ['no, those were violets', `${REST}, 45 violet`],
     ['80 shooting stars, 150 lupine and 40 hoary puccoon', `${REST}, 40 hoary`],
@@ -60,14 +69,27 @@ describe('the answer', () => {
 
   test('by a button', () => {
     const conversation = asked();
-    conversation.press('hairy puccoon 45');
+    conversation.press('hairy puccoon');
     expect(plants(conversation)).toBe(`${REST}, 45 hairy`);
   });
 
-  test('"puccoon" once more settles nothing and loses nothing', () => {
+  test.each(['yes', 'yep', '9', 'the ninth'])('"%s" is no choice, and loses nothing', (typed) => {
     const conversation = asked();
-    expect(conversation.say('puccoon').replies.join('\n')).toMatch(/hoary puccoon 45/);
+    expect(conversation.say(typed).replies.join('\n')).toMatch(/hoary puccoon, hairy puccoon/);
+    expect(conversation.thread.report?.plants).toBeNull();
     conversation.say('hoary');
     expect(plants(conversation)).toBe(`${REST}, 45 hoary`);
   });
+});
+
+test('where two species share the name of their genus, that name once more is the genus', () => {
+  for (const typed of ['trout lily 45', 'trout lily', 'just trout lily']) {
+    const conversation = new Conversation().agreed();
+    conversation.all('Monday 2:10 to 2:25 pm', 'Fen Boardwalk', '64 F, cloudy, light breeze', '12 by 8 feet, meadow');
+    conversation.all('trout lily 45, pussy willow 90', typed);
+    expect(conversation.thread.report?.plants).toMatchObject([
+      { name: 'Erythronium', rank: 'genus', flowers: { value: 45 } },
+      { name: 'Salix discolor', flowers: { value: 90 } },
+    ]);
+  }
 });
