@@ -34,6 +34,11 @@ export const tallySection = z.strictObject({
   restPlants: words,
   /** No queens on the plants not named: "nothing else". */
   nothingElse: words,
+  /** Words that are read in spite of a slip of the thumb; and slips of shorter ones, with the word meant. */
+  slipsFrom: words,
+  shortSlips: z.record(z.string(), z.string()),
+  /** None of a plant that stands beside it; else that nothing was told yet: "nothing yet". Also among `zero`. */
+  zeroSoFar: words,
   /** Makes a "none" one that may not be of queens: "none that i could name", "no bees yet". */
   zeroOfOthers: words,
   /** Of flowers as well as of bees: "and nothing else". */

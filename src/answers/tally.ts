@@ -11,7 +11,15 @@ import { mayBeNoZero } from './tally/no-zero.js';
 import { marksOf } from './tally/marks.js';
 import { isUnseen, losesNumbers, marksInPassing } from './tally/passing.js';
 import { place } from './tally/placing.js';
-import { endsOnly, isBareNo, saysMore, withNoneButOthers, withoutIdleNo, withoutQuestions } from './tally/asides.js';
+import {
+  endsOnly,
+  isBareNo,
+  saysMore,
+  withNoneButOthers,
+  withoutIdleNo,
+  withoutIdleSoFar,
+  withoutQuestions,
+} from './tally/asides.js';
 import { articleCounts } from './tally/looking-on.js';
 import { saidIn } from './tally/hearing.js';
 import { pollenOf, type RowMeant, type TallyMeant } from './tally/meant.js';
@@ -94,7 +102,7 @@ interface Heard {
 /** What the marks mean, with the spans that carried meaning. */
 function heard(all: readonly Mark[], folded: string, context: Context): Heard {
   const phrases = tallyPhrases(context.words.tally);
-  const marks = secondLook(all, folded, phrases);
+  const marks = secondLook(withoutIdleSoFar(all, folded, phrases.zeroSoFar), folded, phrases);
   const used = joinSpans(marks.filter(({ kind }) => kind !== 'break' && kind !== 'unknown').map(({ span }) => span));
   const said = withBothCounted(saidIn(marks));
   const lasting = phrases.saysPhases(folded) ? withoutEmptyWhiles(said) : said;

@@ -40,6 +40,89 @@ const check = (table: Table): void => {
   });
 };
 
+// none so far, beside its plant
+check([
+  [
+    'Phlox, one common eastern and one brown belted. Plum, nothing yet.',
+    [phlox, plum],
+    'sure 1 impatiens @phlox, 1 griseocollis @phlox, 0 - @plum',
+  ],
+  ['2 imps on the phlox, plum none yet', [phlox, plum], 'sure 2 impatiens @phlox, 0 - @plum'],
+  ['2 imps on the phlox, none yet on the plum', [phlox, plum], 'sure 2 impatiens @phlox, 0 - @plum'],
+  ['plum: nothing so far, phlox: 2 imps', [phlox, plum], 'sure 0 - @plum, 2 impatiens @phlox'],
+  ['2 imps on the phlox, zip so far on the plum', [phlox, plum], 'sure 2 impatiens @phlox, 0 - @plum'],
+  ['Phlox, 1 imp. Plum, nobody there.', [phlox, plum], 'sure 1 impatiens @phlox, 0 - @plum'],
+  ['phlox 1 imp, no visitors yet on the plum', [phlox, plum], 'sure 1 impatiens @phlox, 0 - @plum'],
+  // of no plant it may answer anything; and a watch that still runs may have more
+  ['nothing yet', [phlox, plum], 'not understood, tally-not-understood'],
+  ['nothing yet on either', two, 'unsure 0 - @bluebells, 0 - @phlox, tally-unclear'],
+]);
+
+// slips of the thumb in "none" and "either"
+check([
+  ['nthing on ether', two, 'sure 0 - @bluebells, 0 - @phlox'],
+  ['nothin on eithr', two, 'sure 0 - @bluebells, 0 - @phlox'],
+  ['nuthing on any', two, 'sure 0 - @bluebells, 0 - @phlox'],
+  ['non on either', two, 'sure 0 - @bluebells, 0 - @phlox'],
+  ['nohting on eihter', two, 'sure 0 - @bluebells, 0 - @phlox'],
+  ['nthng on bth', two, 'sure 0 - @bluebells, 0 - @phlox'],
+  ['1 imp on phlox, nithing on bluebells', two, 'sure 1 impatiens @phlox, 0 - @bluebells'],
+  ['phlox zeor, bluebells 1 imp', two, 'sure 0 - @phlox, 1 impatiens @bluebells'],
+  // no none: a verb, a word before a name; and words nobody knows give no bee to the plant behind them
+  ['noting 2 imps on the phlox', two, 'sure 2 impatiens @phlox'],
+  ['1 imp on the non native phlox', two, 'sure 1 impatiens @phlox'],
+  ['1 imp on phlox, zork on bluebells', two, 'unsure 1 impatiens @phlox, tally-unclear'],
+]);
+
+// brackets and lists tell what a number consists of
+check([
+  ['4 bombus sp. (2 bimac, 2 unk)', one, 'sure 2 bimaculatus @phlox, 2 Bombus @phlox'],
+  ['4 bombus sp. (2 unk, 2 bimac) on the phlox', two, 'sure 2 Bombus @phlox, 2 bimaculatus @phlox'],
+  [
+    '4 Bombus on the phlox: 2 bimac and 2 not sure. bluebells none',
+    two,
+    'sure 2 bimaculatus @phlox, 2 Bombus @phlox, 0 - @bluebells',
+  ],
+  ['3 queens (2 impatiens, 1 bimaculatus) on the phlox', two, 'sure 2 impatiens @phlox, 1 bimaculatus @phlox'],
+  ['5 bumbles: 3 impatiens, 2 not sure', one, 'sure 3 impatiens @phlox, 2 Bombus @phlox'],
+  [
+    '4 queens on the phlox (2 bimac, 2 unk), bluebells none',
+    two,
+    'sure 2 bimaculatus @phlox, 2 Bombus @phlox, 0 - @bluebells',
+  ],
+  [
+    '2 on the phlox (bimac, imp), 1 imp on the bluebells',
+    two,
+    'sure 1 bimaculatus @phlox, 1 impatiens @phlox, 1 impatiens @bluebells',
+  ],
+  ['4 bombus sp (3 bimac, 2 imp)', one, 'unsure 3 bimaculatus @phlox, 2 impatiens @phlox, tally-total-differs'],
+  // other bees than those before
+  ['2 bombus sp, 2 bimac', one, 'sure 2 Bombus @phlox, 2 bimaculatus @phlox'],
+  ['bombus: 2, bimac: 1, imp: 1', one, 'sure 2 Bombus @phlox, 1 bimaculatus @phlox, 1 impatiens @phlox'],
+  ['bombus (2) bimac (1) imp (1)', one, 'sure 2 Bombus @phlox, 1 bimaculatus @phlox, 1 impatiens @phlox'],
+  ['1 bombus. phlox: 2 imp, 1 bimac', two, 'sure 1 Bombus @?, 2 impatiens @phlox, 1 bimaculatus @phlox'],
+  ['2 imps on the phlox (1 bimac on the bluebells)', two, 'sure 2 impatiens @phlox, 1 bimaculatus @bluebells'],
+]);
+
+// the last word of a watched plant's name, where it fits only one
+check([
+  [
+    '3 or 4 bimacs on the breeches',
+    ['Dicentra cucullaria', bluebells],
+    'unsure 3 bimaculatus @Dicentra cucullaria | 4 bimaculatus @Dicentra cucullaria, tally-inexact',
+  ],
+  [
+    '3 bimacs on the breeches, 1 imp on the corn',
+    ['Dicentra cucullaria', 'Dicentra canadensis'],
+    'sure 3 bimaculatus @Dicentra cucullaria, 1 impatiens @Dicentra canadensis',
+  ],
+  [
+    '1 imp on the ladder, none on the beauties',
+    ['Polemonium reptans', 'Claytonia virginica'],
+    'sure 1 impatiens @Polemonium reptans, 0 - @Claytonia virginica',
+  ],
+]);
+
 // one plant: it need not be said
 check([
   ["didn't see a single one", two, 'sure 0 - @bluebells, 0 - @phlox'],

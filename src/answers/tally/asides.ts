@@ -25,6 +25,20 @@ export function withoutIdleNo(marks: readonly Mark[], folded: string): readonly 
   return tells || !saysMore(marks, folded) ? marks : marks.filter((mark) => !isBareNo(mark, folded));
 }
 
+const isPlant = (mark: Mark | undefined): boolean => mark?.kind === 'plant' || mark?.kind === 'plants';
+
+/** Without a "nothing yet" that is of no plant: it may answer anything. */
+export function withoutIdleSoFar(marks: readonly Mark[], folded: string, zeroSoFar: ReadonlySet<string>): Mark[] {
+  return marks.filter((mark, at) => {
+    if (mark.kind !== 'zero' || !zeroSoFar.has(folded.slice(...mark.span))) return true;
+    // "chives: nothing yet", "Chives, nothing yet"
+    const [gap] = marks.slice(at - 1, at);
+    const before = gap?.kind === 'break' && gap.strength !== 'stop' ? marks[at - 2] : gap;
+    const next = marks.slice(at + 1).find(({ kind }) => kind !== 'unknown' && kind !== 'preposition');
+    return isPlant(before) || isPlant(next);
+  });
+}
+
 /** Beside other words "that's all" says nothing; alone, that there were no others. */
 export function endsOnly(marks: readonly Mark[], folded: string): readonly Mark[] {
   const alone = marks.every((mark) => mark.kind === 'that-is-all' || mark.kind === 'break' || isBareNo(mark, folded));

@@ -10,6 +10,11 @@ export function behindPlant(heads: readonly Head[], said: Said[], plantFollows: 
   const [first, second, third] = heads;
   const before = said.at(-2);
   if (!first || said.at(-1)?.kind !== 'plants' || before?.kind !== 'row' || before.role !== 'new') return heads;
+  // "2 on the phlox (bimac, imp)": one of each
+  const end = heads.findIndex(({ bracketed }) => !bracketed);
+  const inBracket = heads.slice(0, end === -1 ? undefined : end);
+  const oneOfEach = inBracket.every(({ type, orBefore }) => type === 'bee' && !orBefore);
+  if (oneOfEach && inBracket.length > 1 && before.count?.values[0] === inBracket.length) return heads;
   if (before.bee === null && before.count !== null) {
     const article = first.type === 'count' && first.count?.article === true && second?.type === 'bee' ? second : null;
     const named = first.type === 'bee' ? first : article;

@@ -34,6 +34,7 @@ export interface Head {
   /** "not 3 impatiens" */
   denied: boolean;
   orBefore: boolean;
+  bracketed: boolean;
   span: Span;
 }
 
@@ -59,5 +60,6 @@ export const headOf = (type: Head['type'], span: Span): Head => ({
   takesBack: 'no',
   denied: false,
   orBefore: false,
+  bracketed: false,
   span,
 });

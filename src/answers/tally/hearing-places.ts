@@ -7,6 +7,8 @@ import type { Placed, Run } from './run.js';
 import { nothingWaits, stronger } from './waiting.js';
 
 export function hearPause(run: Run, { strength, span }: MarkOf<'break'>): void {
+  if (strength === 'open') run.inBracket = true;
+  else if (strength === 'close' || strength === 'stop' || strength === 'line') run.inBracket = false;
   if (strength === 'line' || strength === 'stop') {
     run.flush();
     run.said.push({ kind: 'end', strength, span });
@@ -91,6 +93,15 @@ export function hearUnknown(run: Run, span: Span, marks: readonly Mark[], at: nu
   }
 }
 
+/** "2 imps on the chives, zork on the lilac": words that nobody knows, where a count of the plant should be. */
+function standsBehindUnknown(run: Run, marks: readonly Mark[], at: number): boolean {
+  const before = marks.slice(0, at).filter((mark) => !(mark.kind === 'count' && mark.count.article));
+  if (before.pop()?.kind !== 'preposition' || !run.tellsInSentence) return false;
+  const head = before.findLastIndex(({ kind }) => kind !== 'unknown');
+  const gap = before[head];
+  return head < before.length - 1 && gap?.kind === 'break' && gap.strength === 'comma';
+}
+
 export function hearPlants(
   run: Run,
   mark: MarkOf<'plant' | 'plants'>,
@@ -99,6 +110,7 @@ export function hearPlants(
   placed: Placed,
 ): void {
   const { takesBack } = run.waiting;
+  const unread = standsBehindUnknown(run, marks, at);
   run.flush(true);
   run.waiting = nothingWaits();
   const behind = marks[at + 1];
@@ -109,7 +121,8 @@ export function hearPlants(
     placed: placed !== 'no',
     comma: strength === 'comma',
     sign: strength === 'colon' || strength === 'dash' || strength === 'line' ? strength : null,
-    joinedBy: run.joinedBy,
+    joinedBy: unread ? null : run.joinedBy,
+    unread,
     takesBack,
     span: mark.span,
   });

@@ -8,6 +8,7 @@ import type { FoundNames } from '../names/index.js';
 import type { Break, Mark } from './mark.js';
 import { markOf } from './meaning.js';
 import { namesIn, type NameMark } from './names-said.js';
+import { withSlips } from './slipped.js';
 import { tallyLexicons } from './vocabulary.js';
 
 const SIGNS: Readonly<Record<string, Break>> = {
@@ -155,7 +156,7 @@ export function marksOf(text: string, context: Context, found?: FoundNames): Mar
       push({ kind: 'unknown', span: token.span });
     at++;
   }
-  return withPollenToBefore(withoutSecondOne(marks, folded));
+  return withPollenToBefore(withoutSecondOne(withSlips(marks, folded, context.words.tally), folded));
 }
 
 /** "One of them with big yellow pollen loads": the "with" parts nothing. */

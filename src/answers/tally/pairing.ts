@@ -175,6 +175,8 @@ export function row(head: Head, other: Head | null, more: Partial<RowSaid>): Row
     uncertain: any((each) => each.uncertain),
     unresolved: bee === null ? (head.unresolved ?? other?.unresolved ?? null) : null,
     partOfLast,
+    bracketed: both.every((each) => each.bracketed),
+    listed: both.some(({ span, gap }) => span[0] === from && gap === 'colon'),
     total: any((each) => each.total),
     takesBack,
     orBees: bee && any(({ orBefore }) => orBefore) ? [bee] : [],

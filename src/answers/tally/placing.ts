@@ -80,6 +80,14 @@ function together(left: PlantsSaid, right: PlantsSaid): PlantsSaid {
   return { ...left, plants, each: left.each || right.each, sign: right.sign, span: [left.span[0], right.span[1]] };
 }
 
+/** "4 queens on the phlox (2 imp, 2 bimac), plum none": the row is of the plant right before the bracket. */
+function isInBracketOf(items: readonly Item[], plantAt: number, at: number): boolean {
+  const isInside = (item: Item | undefined): boolean => item?.kind === 'row' && item.bracketed && item.role === 'new';
+  if (!items.slice(plantAt + 1, at + 1).every(isInside)) return false;
+  const next = items.slice(at + 1).find((item) => !isInside(item));
+  return !(next?.kind === 'plants' && next.bracketed);
+}
+
 export function place(said: readonly Said[]): Placing {
   const items = said.filter((item): item is Item => item.kind !== 'all-bees');
   const allBees = said.find((item) => item.kind === 'all-bees')?.bee ?? null;
@@ -124,6 +132,10 @@ export function place(said: readonly Said[]): Placing {
     }
     if (item.kind === 'nothing-else') {
       nothingElse = true;
+      return;
+    }
+    if (item.kind === 'row' && heading === null && last && isInBracketOf(items, last.at, at)) {
+      rows.push({ row: item, plants: last.plants, byHeading: true, sentence, unclear: item.unclear });
       return;
     }
     if (item.kind === 'row') {

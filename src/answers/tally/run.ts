@@ -16,6 +16,7 @@ export class Run {
   waiting = nothingWaits();
   placed: Placed = 'no';
   joinedBy: Break | null = null;
+  inBracket = false;
 
   get last(): Head | undefined {
     return this.heads.at(-1);
@@ -52,6 +53,7 @@ export class Run {
     const { waiting } = this;
     head.gap = waiting.gap;
     head.orBefore = waiting.or;
+    head.bracketed = this.inBracket;
     head.worker ||= waiting.worker;
     head.all ||= waiting.all;
     head.allNumber ??= waiting.allNumber;
@@ -79,6 +81,8 @@ export class Run {
       comma: false,
       sign: null,
       joinedBy: null,
+      unread: false,
+      bracketed: this.inBracket,
       takesBack: 'no',
       ...said,
     });

@@ -33,6 +33,9 @@ export interface RowSaid {
   readonly unresolved: Span | null;
   /** One of the row before, not one more: "one with pollen", "(1 worker)". */
   readonly partOfLast: boolean;
+  readonly bracketed: boolean;
+  /** Behind a colon: it may tell what the row before consists of, as one in brackets. */
+  readonly listed: boolean;
   /** "2 queens … in all": a sum. */
   readonly total: boolean;
   readonly takesBack: TakesBack;
@@ -56,6 +59,9 @@ export interface PlantsSaid {
   readonly sign: 'colon' | 'dash' | 'line' | null;
   /** "or", "and" before it: it may belong with the plant before. */
   readonly joinedBy: Break | null;
+  /** Words that nobody knows stand where its count should be. */
+  readonly unread: boolean;
+  readonly bracketed: boolean;
   readonly takesBack: TakesBack;
   readonly span: Span;
 }

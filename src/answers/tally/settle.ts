@@ -39,6 +39,7 @@ export function settle(
 ): TallyMeant {
   const doubts = new Set<Ask>();
   let rows = corrected(placed.map(begun), doubts);
+  if (bare.some(({ unread }) => unread)) doubts.add('tally-unclear');
   for (const { unclear } of placed) if (unclear) doubts.add('tally-unclear');
   rows = withoutParts(withoutCries(withSameSaidBehind(withoutSameAgain(rows))));
   rows = withoutRestated(rows, doubts);

@@ -109,13 +109,13 @@ export function withoutTotals(rows: readonly Row[], watched: readonly string[], 
     if (sum(left) !== positive(total.counts)) doubts.add('tally-total-differs');
   }
   for (let at = 0; at < left.length - 1; at++) {
-    const head = left[at]!;
+    const head = withoutGenus(left, at);
     if (head.said.role !== 'new' || head.said.count?.article === true || isZero(head)) continue;
-    const every = partsBehind(left, at, false);
+    const every = partsBehind(head, left.slice(at + 1), false);
     // "plum 3 queens (2 imp, 1 bimac), phlox 1 bimac": the phlox's are no part of them
     const all = sum(every) === positive(head.counts) ? every : every.slice(0, countHere(head, every));
     // "3 imps: 2 queens, 1 worker" and "4 imps on both, 2 each"; without the right sum these are more of them
-    const unplaced = head.bee && all.length === 0 ? partsBehind(left, at, true) : [];
+    const unplaced = head.bee && all.length === 0 ? partsBehind(head, left.slice(at + 1), true) : [];
     const parts = unplaced.length > 1 || unplaced[0]?.said.each ? unplaced : all;
     const equal = sum(parts) === positive(head.counts);
     if (parts === unplaced && !equal) {
@@ -142,6 +142,18 @@ export function withoutTotals(rows: readonly Row[], watched: readonly string[], 
   return left;
 }
 
+/** "4 Bombus sp. (2 bimac, 2 unknown)": the genus that the bracket tells apart names no bee. */
+function withoutGenus(rows: readonly Row[], at: number): Row {
+  const [head, first, second] = rows.slice(at, at + 3);
+  const isGenus = head!.bee?.names[0]?.name === 'Bombus' && head!.said.count !== null;
+  // "1 Bombus. Lilac: 2 imp" tells nothing apart
+  const headed = first!.plants !== null && !first!.plants.placed && first!.plants.span[1] <= first!.said.span[0];
+  const isPart = first!.said.bracketed || (first!.said.listed && (!headed || head!.plants === first!.plants));
+  const toldApart = isPart && first!.said.count !== null && first!.bee !== null;
+  const named = !sameBee(head!, first!) || (second !== undefined && second.bee !== null && !sameBee(head!, second));
+  return isGenus && toldApart && named ? { ...head!, bee: null, said: { ...head!.said, queens: true } } : head!;
+}
+
 /** "Four. 2 on the lilac, 2 on the plum. All imps": a number by itself that those behind it add up to. */
 function withoutTotalAhead(rows: readonly Row[]): Row[] {
   const [head, ...parts] = rows;
@@ -158,10 +170,9 @@ function withoutTotalAhead(rows: readonly Row[]): Row[] {
 }
 
 /** Rows behind a sum that could be its parts: each names its bee, or where the sum names one, its plant. */
-function partsBehind(rows: readonly Row[], at: number, unplaced: boolean): Row[] {
-  const head = rows[at]!;
+function partsBehind(head: Row, rows: readonly Row[], unplaced: boolean): Row[] {
   const parts: Row[] = [];
-  for (const next of rows.slice(at + 1)) {
+  for (const next of rows) {
     const part = head.bee ? next.bee === null && next.said.role === 'new' : next.bee !== null;
     const said = unplaced ? next.worker || next.said.queens || next.said.each : next.plants !== null;
     if (!part || (head.bee && !head.said.total && !said)) break;

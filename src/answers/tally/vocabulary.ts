@@ -35,6 +35,9 @@ const NOT_MEANINGS = [
   'onlyOthers',
   'exceptThese',
   'returned',
+  'slipsFrom',
+  'shortSlips',
+  'zeroSoFar',
   'zeroOfOthers',
   'elsewise',
 ] as const;
@@ -103,6 +106,7 @@ export const tallyPhrases = madeOnce((words: TallyWords) => {
   const sameKind: ReadonlySet<string> = new Set(words.sameKind);
   const contrasts: ReadonlySet<string> = new Set(words.contrasts);
   const remainder: ReadonlySet<string> = new Set(words.remainder);
+  const zeroSoFar: ReadonlySet<string> = new Set(words.zeroSoFar);
   return {
     saysQueens: (phrase: string): boolean => anyQueens.test(phrase),
     saysSeeing: (phrase: string): boolean => saw.test(phrase),
@@ -137,5 +141,6 @@ export const tallyPhrases = madeOnce((words: TallyWords) => {
     sameKind,
     contrasts,
     remainder,
+    zeroSoFar,
   };
 });
