@@ -2,6 +2,7 @@
 export { anyOf } from './any-of.js';
 export { readBee } from './bee.js';
 export { readCount } from './count.js';
+export { readCountsInOrder } from './count/in-order.js';
 export { readDate } from './date.js';
 export { readLicence, type LicenceTold } from './licence.js';
 export { labelOf, namedIn, rankOf, type NamedIn } from './names/index.js';
@@ -10,6 +11,7 @@ export { readPatch } from './patch.js';
 export { readPlace } from './place.js';
 export { readPlant } from './plant.js';
 export { readPlants, type PlantTold } from './plants.js';
+export { readPlantsAlone } from './plants/alone.js';
 export { printed, PRINTED_KINDS, type PrintedReading } from './printed.js';
 export { none, type Context, type Finder, type Reader, type Reading, type Span } from './reading.js';
 export { readSky } from './sky.js';

@@ -6,6 +6,7 @@ import {
   rankOf,
   readCount,
   readFields,
+  readPlantsAlone,
   readTemperature,
   readYesNo,
   type Context,
@@ -191,6 +192,8 @@ function readOwnField(field: string, text: string, context: Context, scene: Scen
   }
 }
 
+const isOwnWords = (field: string, { survey }: Scene): boolean => survey.dialog.fields[field]?.reader === 'words';
+
 /** Whether a place is private: a yes or no, or words that settle it ("it's a park", "my back yard"). */
 function readPrivate(text: string, context: Context): Reading<unknown> | null {
   const reading = readYesNo(text, context);
@@ -300,6 +303,16 @@ export function hear(report: Report, text: string, asked: readonly string[], sce
     understood = true;
     next = takeReading(next, field, reading, text, scene);
     if (reading.state === 'sure') taken.push(field);
+  }
+  // "bluebells and violets", whatever was asked; where words are asked for they are the answer
+  const wordsAsked = asked.some(
+    (field) => ['place', 'plants', 'tally', 'habitat'].includes(field) || isOwnWords(field, scene),
+  );
+  const alone = understood || wordsAsked || replacing ? null : readPlantsAlone(text, context);
+  if (alone && scene.survey.dialog.fields['plants'] !== undefined) {
+    understood = true;
+    next = takeReading(next, 'plants', alone, text, scene);
+    taken.push('plants');
   }
   // of "yesterday", told where a place was asked for, no words are left: that is no fault of theirs
   return { report: next, taken, ask: understood && ask === 'empty' ? null : ask, understood };
