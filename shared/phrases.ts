@@ -211,6 +211,8 @@ export const PHRASES = [
   'ask-rest-which',
   'ask-correct',
   'which-line',
+  'nothing-changed',
+  'unknown-bee-kept',
   'which-queens',
   'doubt-not-understood',
   'yes-to-which',

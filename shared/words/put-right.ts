@@ -11,6 +11,21 @@ export const putRightSection = z.strictObject({
   tellsLast: words,
   /** With a comma behind them they take back what was told last: "no, an imp". */
   saysNo: words,
+  /** Before a correction, and nothing of it: "hmm", "i said". */
+  leads: words,
+  /** Behind the name of a line: "the habitat one". */
+  lineNouns: words,
+  /** Said of a line whose new value is not told yet. */
+  isWrong: words,
+  /** Around a plant that was not in the patch: "no redbud there". */
+  notThere: z.strictObject({ before: words, after: words }),
+  /** Before a thing that is named: "the", "those". */
+  articles: words,
+  /** All that a correction leaves as it is, beside the other plants: "everything". */
+  theRest: words,
+  /** Between what is left as it is and that it is right. */
+  isAre: words,
+  isRight: words,
   /** Queens that come besides those told: "forgot", "also". */
   tellsMore: words,
 });

@@ -72,6 +72,8 @@ export const wishesSection = z.strictObject({
   fields: z.record(z.string(), words),
   /** Between a field and its new value: "to", "should be", "was". */
   becomes: words,
+  /** Behind these, and no part of the new value: "should read simply: wetland". */
+  beforeValue: words,
   /** A place that is asked about once: the words that make it one's own. */
   own: words,
   /** Words by which a habitat is told in passing. */

@@ -6,67 +6,22 @@ import {
   readFields,
   readPlants,
   readTemperature,
+  readWish,
   saysAnyOf,
   type Wish,
 } from '../answers/index.js';
 import { say } from '../../shared/wording.js';
 import { correctTally, fitsSeveral, replaceRow, takeOutQueens, tellsWholeTally, withZerosOf } from './correct-tally.js';
-import { addPlants, plantKey, removePlant } from './fields.js';
+import { addPlants, nextOpen, plantKey, removePlant } from './fields.js';
 import { contextOf, hear, plantOf, type Heard } from './hear.js';
+import { byLines, lineLead, namedLine, type Named } from './named-line.js';
 import { notUnderstood, outcome } from './outcome.js';
+import { withoutRest } from './rest-right.js';
+import { retell, withFlowersOf } from './retell.js';
 import { showLine } from './show.js';
-import { briefly, exampleLine, labelOfField, lineFields } from './summary.js';
+import { briefly, exampleLine, labelOfField, lineFields, summaryLines } from './summary.js';
 import { changed } from './thread.js';
 import type { Outcome, Report, Scene, Thread } from './types.js';
-
-/** A field named at the beginning of a correction, and what is left for its value. */
-interface Named {
-  readonly field: string;
-  readonly value: string;
-}
-
-/** "line", "number": what may stand before a line's number; "watch 3" is another watch. */
-const lineLead = ({ watchNumber }: Scene['survey']['words']['wishes']): string =>
-  ['line', ...watchNumber.filter((word) => word !== 'watch')].map(escape).join('|');
-
-const escape = (word: string): string => word.replace(/[.*+?^${}()|[\]\\]/g, '\\$&');
-
-/** "4: 68", "line 4 should be 68", "#4", "4". A bare number before other words is not a line. */
-function namedByNumber(text: string, fields: readonly string[], scene: Scene): Named | null {
-  const becomes = scene.survey.words.wishes.becomes.map(escape).join('|');
-  const lead = lineLead(scene.survey.words.wishes);
-  const pattern = new RegExp(
-    `^\\s*(?<mark>(?:(?:${lead})\\s+|#\\s*))?(?<line>\\d{1,2})(?<sign>\\s*[:.)=](?!\\d)|\\s+(?:${becomes})(?=\\s)|(?=\\s*$)|(?=\\s))\\s*`,
-    'u',
-  );
-  const match = pattern.exec(fold(text));
-  if (!match?.groups) return null;
-  const field = fields[Number(match.groups['line']) - 1];
-  const rest = text.slice(match[0].length).trim();
-  const marked = match.groups['mark'] !== undefined || match.groups['sign'] !== '' || rest === '';
-  return field !== undefined && marked ? { field, value: rest } : null;
-}
-
-/** "temp was 68", "the wind should be calm", "temperature". */
-function namedByWord(text: string, fields: readonly string[], scene: Scene): Named | null {
-  const { wishes } = scene.survey.words;
-  const folded = fold(text);
-  const own = (field: string): string[] => [field.replaceAll('-', ' '), ...(wishes.fields[field] ?? [])];
-  const becomes = wishes.becomes.map(escape).join('|');
-  for (const field of fields) {
-    const names = own(field)
-      .sort((a, b) => b.length - a.length)
-      .map(escape)
-      .join('|');
-    const pattern = new RegExp(
-      `^\\s*(?:the |my )?(?:${names})(?:\\s+(?:actually\\s+)?(?:${becomes})(?=\\s|$)|\\s*[:=]|(?=\\s*$)|(?=\\s+(?:about |around )?[-+]?\\d))\\s*`,
-      'u',
-    );
-    const match = pattern.exec(folded);
-    if (match) return { field, value: text.slice(match[0].length).trim() };
-  }
-  return null;
-}
 
 /** Asks one field anew, with what is known of it. */
 export function askAgain(thread: Thread, report: Report, field: string, scene: Scene): Outcome {
@@ -111,12 +66,27 @@ function hearField(report: Report, named: Named, scene: Scene): Heard {
 
 /** What a change, an addition or a removal comes to; null where the words name nothing. */
 export function correctByWish(thread: Thread, report: Report, wish: Wish, scene: Scene): Outcome | null {
+  const done = wished(thread, report, wish, scene);
+  return done === null ? null : unlessNothing(done, thread, report, scene);
+}
+
+/** "Now it reads" is said only of what reads otherwise than before. */
+function unlessNothing(done: Outcome, thread: Thread, report: Report, scene: Scene): Outcome {
+  const after = done.thread.report;
+  const isSummary = (known: Report | null): known is Report => known !== null && nextOpen(known, scene) === null;
+  if (done.then !== 'ask' || done.said.length > 0 || !isSummary(report) || !isSummary(after)) return done;
+  if (summaryLines(report, scene).join('\n') !== summaryLines(after, scene).join('\n')) return done;
+  const line = exampleLine(report, scene);
+  return { ...outcome(thread, report, [say(scene.survey.wording, 'nothing-changed', { line })]), then: 'rest' };
+}
+
+function wished(thread: Thread, report: Report, wish: Wish, scene: Scene): Outcome | null {
   switch (wish.wish) {
     case 'change': {
       const fields = lineFields(report, scene);
-      const named = namedByNumber(wish.what, fields, scene) ?? namedByWord(wish.what, fields, scene);
+      const named = namedLine(wish.what, fields, scene);
       if (named) return setField(thread, report, named, scene);
-      return correct(thread, report, wish.what, scene);
+      return corrected(thread, report, wish.what, scene);
     }
     case 'add': {
       const plants = readPlants(wish.what, contextOf(scene, report));
@@ -133,14 +103,15 @@ export function correctByWish(thread: Thread, report: Report, wish: Wish, scene:
       const queens = takeOutQueens(report, wish.what, scene);
       if (queens !== null) return { ...outcome(thread, queens), echo: briefly(['tally'], queens, scene) };
       // "there were no queens on the phlox": the plant was there
-      if (saysAnyOf(wish.what, scene.survey.words.tally.queensPlural)) return null;
+      const { queens: bees, queensPlural } = scene.survey.words.tally;
+      if (saysAnyOf(wish.what, [...bees, ...queensPlural])) return null;
       const key = watchedPlant(wish.what, report, scene);
       if (key !== null) {
         const next = removePlant(report, key);
         return { ...outcome(thread, next), echo: briefly(['plants'], next, scene) };
       }
       const fields = lineFields(report, scene);
-      const named = namedByNumber(wish.what, fields, scene) ?? namedByWord(wish.what, fields, scene);
+      const named = namedLine(wish.what, fields, scene);
       if (named === null || named.value !== '' || scene.survey.dialog.fields[named.field]?.skippable !== true)
         return null;
       const kept = Object.fromEntries(Object.entries(report.fields).filter(([field]) => field !== named.field));
@@ -184,34 +155,92 @@ function takenApart(text: string, { survey }: Scene): string | null {
   const match = pattern.exec(fold(text).replace(/[\s.!]+$/, ''));
   return match === null ? null : `${match.groups?.['what'] ?? ''}${match.groups?.['rest'] ?? ''}`;
 }
+
+/** "No redbud there": the plant was not in the patch. Null for anything else, bees too. */
+export function correctAbsent(thread: Thread, report: Report, text: string, scene: Scene): Outcome | null {
+  const { before, after } = scene.survey.words.putRight.notThere;
+  const pattern = new RegExp(`^\\s*${anyOf(before)}\\s+(?<what>\\S.*?)\\s+${anyOf(after)}[\\s.!]*$`, 'u');
+  const what = pattern.exec(fold(text))?.groups?.['what'];
+  if (what === undefined || watchedPlant(what, report, scene) === null) return null;
+  return correctByWish(thread, report, { wish: 'take-out', what }, scene);
+}
+
 const plantKeyOf = (plant: { name: string | null; asTyped: string }): string => plant.name ?? plant.asTyped;
 
-/** A text at the summary: a line by number or name, else whatever it tells by its own words; a bare number is asked about. */
+/** A text at the summary: lines by number or name, else whatever it tells by its own words; a bare number is asked about. */
 export function correct(thread: Thread, report: Report, typed: string, scene: Scene): Outcome {
+  return unlessNothing(corrected(thread, report, typed, scene), thread, report, scene);
+}
+
+function corrected(thread: Thread, report: Report, typed: string, scene: Scene): Outcome {
+  // "no. change wind"
+  const wish = readWish(typed, scene.survey.words);
+  const done = wish === null || wish.wish === 'remark' ? null : wished(thread, report, wish, scene);
+  if (done !== null) return done;
   const what = takenApart(typed, scene);
-  const takenOut = what === null ? null : correctByWish(thread, report, { wish: 'take-out', what }, scene);
+  const takenOut = what === null ? null : wished(thread, report, { wish: 'take-out', what }, scene);
   if (takenOut !== null) return takenOut;
   const fields = lineFields(report, scene);
-  const named = namedByNumber(typed, fields, scene) ?? namedByWord(typed, fields, scene);
+  const said = withoutRest(typed, scene);
+  const parts = byLines(said, fields, scene);
+  if (parts.length > 1) return inTurn(thread, report, parts, scene);
+  const named = namedLine(said, fields, scene);
   if (named) return setField(thread, report, named, scene);
-  const text = withoutLine(typed, scene);
+  const text = withoutLine(said, scene);
+  return correctQueens(thread, report, text, scene) ?? correctRest(thread, report, text, typed, scene);
+}
+
+/** Each line that is named, one after the other; what stands before them and tells nothing is passed over. */
+function inTurn(thread: Thread, report: Report, parts: readonly string[], scene: Scene): Outcome {
+  let last: Outcome | null = null;
+  for (const part of parts) {
+    const done = corrected(last?.thread ?? thread, last?.thread.report ?? report, part, scene);
+    if (done.then === 'ask' && done.thread.report !== (last?.thread.report ?? report)) last = done;
+    else if (part !== parts[0]) return { ...done, thread: { ...done.thread, report: last?.thread.report ?? report } };
+  }
+  return last ?? notUnderstood(thread, 'not-a-change', parts.join(' '), scene, { line: exampleLine(report, scene) });
+}
+
+/** Queens that are told otherwise; null where the text is about anything else. */
+function correctQueens(thread: Thread, report: Report, text: string, scene: Scene): Outcome | null {
+  const taken = (next: Report): Outcome => ({ ...outcome(thread, next), echo: briefly(['tally'], next, scene) });
+  const told = retell(report, text, scene);
+  if (told !== null && 'unknown' in told) return unknownBee(thread, report, told, scene);
   const queens = correctTally(report, text, scene);
-  if (queens !== null) return { ...outcome(thread, queens), echo: briefly(['tally'], queens, scene) };
+  if (queens !== null) return taken(queens);
+  const context = contextOf(scene, report);
   const several = fitsSeveral(report, text, scene);
   if (several.length > 0) {
-    const context = contextOf(scene, report);
     const lines = several.map((line) => showLine(line, report.plants ?? [], scene.survey, context));
     const which = say(scene.survey.wording, 'which-queens', { lines: lines.join('; '), one: lines[0]! });
     return { ...outcome(thread, report, [which]), then: 'rest' };
   }
+  return told === null ? null : taken(told.report);
+}
+
+/** One bee of a correction is not known: nothing is taken, and that one is asked about. */
+function unknownBee(
+  thread: Thread,
+  report: Report,
+  { unknown, plant }: { readonly unknown: string; readonly plant: string | null },
+  scene: Scene,
+): Outcome {
+  const key = plant ?? plantKey(report.plants?.[0] ?? { name: null, typed: '' });
+  const said = { bee: unknown, plant: labelOf(key, contextOf(scene, report)) };
+  return { ...outcome(thread, report, [say(scene.survey.wording, 'unknown-bee-kept', said)]), then: 'rest' };
+}
+
+/** Whatever a text tells by its own words. */
+function correctRest(thread: Thread, report: Report, text: string, typed: string, scene: Scene): Outcome {
   const heard = hear(report, text, [], scene);
-  if (heard.understood) return { ...outcome(thread, heard.report), echo: briefly(heard.taken, heard.report, scene) };
+  const kept = withFlowersOf(report, heard.report, text, scene);
+  if (heard.understood) return { ...outcome(thread, kept), echo: briefly(heard.taken, kept, scene) };
   // a tally needs no label where it names a bee and a plant
   const tally = hear(report, text, ['tally'], scene);
   if (tally.taken.includes('tally'))
     return { ...outcome(thread, tally.report), echo: briefly(['tally'], tally.report, scene) };
   const temperature = readTemperature(text, contextOf(scene, report));
-  const line = fields.indexOf('temperature') + 1;
+  const line = lineFields(report, scene).indexOf('temperature') + 1;
   if (temperature.state !== 'none' && line > 0) {
     return { ...outcome(thread, report, [say(scene.survey.wording, 'which-line', { line })]), then: 'rest' };
   }

@@ -6,6 +6,7 @@ import { summaryTimers } from './confirm.js';
 import { applies, nextOpen, openFields } from './fields.js';
 import { liveChoices } from './live/index.js';
 import { PHOTOGRAPH_PLACE } from './photographs.js';
+import { summaryLines } from './summary.js';
 import { changed, withReport } from './thread.js';
 import type { Asking, Outcome, Scene, Step, Thread } from './types.js';
 import { begun } from './wish.js';
@@ -48,7 +49,9 @@ export function reply(
     const isTold = message.what.kind !== 'time' || report.live.pausedAt !== null;
     choices = isTold ? liveChoices({ ...report, live: report.live }, scene) : [];
   } else if (then !== 'rest' && asking !== null) {
-    const question = questionText(asking, thread, scene);
+    const isSame = asking.kind === 'confirm' && readsAsBefore(before, thread, scene);
+    const shown = isSame && report !== null ? withReport(thread, { ...report, summarised: false }) : thread;
+    const question = questionText(asking, shown, scene);
     if (question.text !== '') texts.push(question.text);
     choices = question.choices;
     if (asking.kind === 'confirm' && report !== null) {
@@ -72,6 +75,12 @@ export function reply(
           },
         ];
   return { thread, replies, effects: all };
+}
+
+/** A summary shown once more, not because it was changed. */
+function readsAsBefore(before: Thread, { report }: Thread, scene: Scene): boolean {
+  if (report?.summarised !== true || before.report?.id !== report.id) return false;
+  return summaryLines(before.report, scene).join('\n') === summaryLines(report, scene).join('\n');
 }
 
 /** The place of a picture is not kept in what was said either, before a yes. */

@@ -1,0 +1,166 @@
+/** Queens and lines told anew at the summary: what is told changes, and nothing else; what changes nothing says so. */
+import { describe, expect, test } from 'vitest';
+import { Conversation } from './converse.js';
+
+const SHORT: Record<string, string> = {
+  'Bombus bimaculatus': 'bimac',
+  'Bombus griseocollis': 'griseo',
+  'Bombus auricomus': 'auric',
+  'Bombus impatiens': 'imp',
+  'Bombus vagans': 'vag',
+  'Bombus fervidus': 'ferv',
+  'Bombus perplexus': 'perp',
+  'Bombus ternarius': 'tern',
+  'Mertensia virginica': 'bluebells',
+  'Aquilegia canadensis': 'columbine',
+  'Cercis canadensis': 'redbud',
+  'Geranium maculatum': 'geranium',
+};
+const short = (name: string | null): string => SHORT[name ?? ''] ?? String(name);
+
+function atSummary(tally: string): Conversation {
+  const conversation = new Conversation().agreed();
+  conversation.all('today 2 to 2:15pm', 'Fen Boardwalk', '70 F, clear, calm', '10 by 8 feet, prairie');
+  conversation.all('bluebells 200, columbine 45, redbud 300, wild geranium 60', tally);
+  expect(conversation.last.asking?.fields, conversation.last.replies.join()).toEqual(['confirm']);
+  return conversation;
+}
+const FULL =
+  '2 two-spotted and 1 brown-belted on bluebells, 1 black and gold and 1 two-spotted on columbine, 3 common eastern on redbud, 1 half-black on geranium';
+const FLOWERS = 'bluebells 200, columbine 45, redbud 300, geranium 60';
+const flowers = ({ thread }: Conversation): string =>
+  (thread.report?.plants ?? []).map(({ name, flowers: told }) => `${short(name)} ${told?.value}`).join(', ');
+/** By plant, in the order of the plants. */
+const queens = ({ thread }: Conversation): string =>
+  (thread.report?.plants ?? [])
+    .flatMap(({ name }) =>
+      (thread.report?.tally ?? [])
+        .filter(({ plant }) => plant === name)
+        .map(({ count, bee }) => `${short(name)}: ${count}${bee === null ? '' : ` ${short(bee)}`}`),
+    )
+    .join(', ');
+const BLUEBELLS = 'bluebells: 2 bimac, bluebells: 1 griseo';
+const COLUMBINE = 'columbine: 1 auric, columbine: 1 bimac';
+
+describe('queens of several plants', () => {
+  const table: [typed: string, queens: string][] = [
+    [
+      'no, 1 yellow bumble bee on the redbud and 1 confusing bumble bee on the geranium, the rest is right',
+      `${BLUEBELLS}, ${COLUMBINE}, redbud: 3 imp, redbud: 1 ferv, geranium: 1 vag, geranium: 1 perp`,
+    ],
+    [
+      'No. Bluebells: 2 two-spotted, 1 brown-belted. Columbine: 1 black and gold, 1 two-spotted. Redbud: 3 common eastern, 1 yellow. Geranium: 1 half-black, 1 confusing',
+      `${BLUEBELLS}, ${COLUMBINE}, redbud: 3 imp, redbud: 1 ferv, geranium: 1 vag, geranium: 1 perp`,
+    ],
+    [
+      'Redbud: 3 common eastern, 1 yellow. Geranium: 1 half-black, 1 confusing',
+      `${BLUEBELLS}, ${COLUMBINE}, redbud: 3 imp, redbud: 1 ferv, geranium: 1 vag, geranium: 1 perp`,
+    ],
+    // a list with the plant in front is all there was on it, one new bee comes besides
+    [
+      'Redbud: 2 two-spotted, 1 brown-belted',
+      `${BLUEBELLS}, ${COLUMBINE}, redbud: 2 bimac, redbud: 1 griseo, geranium: 1 vag`,
+    ],
+    ['2 two-spotted on the redbud', `${BLUEBELLS}, ${COLUMBINE}, redbud: 3 imp, redbud: 2 bimac, geranium: 1 vag`],
+    [
+      'also 1 orange-belted on the geranium',
+      `${BLUEBELLS}, ${COLUMBINE}, redbud: 3 imp, geranium: 1 vag, geranium: 1 tern`,
+    ],
+    ['no, it was 1 orange-belted on the geranium', `${BLUEBELLS}, ${COLUMBINE}, redbud: 3 imp, geranium: 1 tern`],
+    [
+      'redbud had 4 common eastern, everything else is fine',
+      `${BLUEBELLS}, ${COLUMBINE}, redbud: 4 imp, geranium: 1 vag`,
+    ],
+    ['on the redbud 4 common eastern, others ok', `${BLUEBELLS}, ${COLUMBINE}, redbud: 4 imp, geranium: 1 vag`],
+    [
+      '4 common eastern on the redbud but the rest is right',
+      `${BLUEBELLS}, ${COLUMBINE}, redbud: 4 imp, geranium: 1 vag`,
+    ],
+    // none is a result, and the plant stays
+    ['there was no bee on the redbud', `${BLUEBELLS}, ${COLUMBINE}, redbud: 0, geranium: 1 vag`],
+    ['there were no bees on the redbud', `${BLUEBELLS}, ${COLUMBINE}, redbud: 0, geranium: 1 vag`],
+    ['no queens on redbud after all', `${BLUEBELLS}, ${COLUMBINE}, redbud: 0, geranium: 1 vag`],
+    ['the redbud had none', `${BLUEBELLS}, ${COLUMBINE}, redbud: 0, geranium: 1 vag`],
+    ['nothing on the redbud', `${BLUEBELLS}, ${COLUMBINE}, redbud: 0, geranium: 1 vag`],
+    ['zero on redbud', `${BLUEBELLS}, ${COLUMBINE}, redbud: 0, geranium: 1 vag`],
+  ];
+  test.each(table)('"%s"', (typed, expected) => {
+    const conversation = atSummary(FULL);
+    conversation.say(typed);
+    expect(queens(conversation)).toBe(expected);
+    expect(flowers(conversation)).toBe(FLOWERS);
+    expect(conversation.last.replies.join()).toContain('Now it reads:');
+  });
+
+  test.each([
+    ['Redbud: 3 common eastern, 1 wibble. Geranium: 1 half-black', 'wibble'],
+    ['2 two-spotted on redbud and 1 wobbler on geranium', 'wobbler'],
+    ['1 wibble on redbud', 'wibble'],
+  ])('"%s": a bee that is not known changes nothing, and is named', (typed, bee) => {
+    const conversation = atSummary(FULL);
+    const before = [queens(conversation), flowers(conversation)];
+    expect(conversation.say(typed).replies.join()).toMatch(new RegExp(`“${bee}”, so I changed nothing`));
+    expect([queens(conversation), flowers(conversation)]).toEqual(before);
+    // as the reply says it can be said
+    const example = /for example: (.*)$/.exec(conversation.last.replies.join())![1]!;
+    conversation.say(example);
+    expect(queens(conversation)).toContain('1 bimac');
+  });
+});
+
+describe('a plant that was not there', () => {
+  test.each(['take out the redbud', 'there was no redbud', 'no redbud there', 'no redbud in the patch'])(
+    '"%s"',
+    (typed) => {
+      const conversation = atSummary(FULL);
+      conversation.say(typed);
+      expect(flowers(conversation)).toBe('bluebells 200, columbine 45, geranium 60');
+    },
+  );
+});
+
+describe('lines by their names', () => {
+  const table: [typed: string, line: string][] = [
+    ['habitat woodland edge', '8. Habitat: woodland edge'],
+    ['hab oak savanna', '8. Habitat: oak savanna'],
+    ['habitat is woodland', '8. Habitat: woodland'],
+    ['no i said wetland. habitat is wetland', '8. Habitat: wetland'],
+    ['line 8 should read simply: wetland', '8. Habitat: wetland'],
+    ['hmm place is Heron Bend Landing', '3. Place: Heron Bend Landing'],
+    ['Well line 8... I mean the habitat one is just wetland. And that breeze was fine!', '8. Habitat: wetland'],
+    ['temp was 68, wind was 10 mph', '4. Temperature: 68 °F'],
+    ['temp was 68, wind was 10 mph', '6. Wind: gentle breeze'],
+  ];
+  test.each(table)('"%s"', (typed, line) => {
+    const conversation = atSummary(FULL);
+    expect(conversation.say(typed).replies.join('\n').split('\n')).toContain(line);
+  });
+
+  test.each(['no. change wind', 'change wind', 'the wind is wrong', 'ugh no. change the wind'])(
+    '"%s" asks for the new one',
+    (typed) => {
+      expect(atSummary(FULL).say(typed).asking?.fields).toEqual(['wind']);
+    },
+  );
+});
+
+describe('what changes nothing', () => {
+  test.each(['temp was 70', '2 two-spotted on bluebells', 'the habitat is prairie', 'wild geranium 60'])(
+    '"%s": no summary, but a question with an example that works',
+    (typed) => {
+      const conversation = atSummary(FULL);
+      const said = conversation.say(typed).replies.join();
+      expect(said).toMatch(/changed nothing.*for example: 4 should be 68 F$/);
+      conversation.say('4 should be 68 F');
+      expect(conversation.last.replies.join()).toContain('Now it reads:');
+      expect(conversation.last.replies.join()).toContain('4. Temperature: 68 °F');
+    },
+  );
+
+  test('a summary shown once more does not read otherwise', () => {
+    const conversation = atSummary(FULL);
+    expect(conversation.say('what have you got').replies.join()).not.toContain('Now it reads');
+    expect(conversation.say('wind was 10 mph').replies.join()).toContain('Now it reads');
+    expect(conversation.say('what have you got').replies.join()).not.toContain('Now it reads');
+  });
+});
