@@ -20,7 +20,7 @@ export function retell(report: Report, text: string, scene: Scene): Retold | nul
   if (reading === undefined) return null;
   if (reading.state === 'unsure') {
     const strange = bees.length === 0 ? undefined : reading.offer[0]?.find((row) => isStrange(row, context));
-    return strange === undefined ? null : { unknown: strange.typed!.bee!, plant: strange.plant };
+    return strange === undefined ? null : { unknown: strange.typed!.bee, plant: strange.plant };
   }
   if (reading.state === 'none') {
     if (reading.ask !== 'tally-unknown-bee' || plants.length !== 1 || tellsFlowers(text, scene)) return null;
