@@ -33,6 +33,8 @@ export const noteSection = z.strictObject({
   /** "won't be able to": no watch was made. */
   noWatch: words,
   ordinals: words,
+  /** At the start of a question: "is", "what". */
+  asking: words,
   /** Between what is named and its value: "the temp, it was 64". */
   resuming: words,
   /** A plant that nobody could name: "unknown" before or "I don't know" behind "flower". */

@@ -1352,6 +1352,36 @@ test.each(places)('asked where, "%s" says %j', (typed, fields) => {
   expect(shownFields(readFields(typed, demo, ['place']).fields)).toEqual(fields);
 });
 
+/** What is asked together is told together. */
+const together: [typed: string, asked: FieldName[], fields: Shown][] = [
+  // the words of a day tell its half
+  ['Yesterday evening, 6:10 to 6:25', ['date', 'times'], { date: '2026-05-05', times: '18:10-18:25' }],
+  ['6:30 to 6:45 this morning', ['date', 'times'], { date: '2026-05-06', times: '06:30-06:45' }],
+  // a doubt is of all that is told, not of a bee
+  ['not sure but 72', ['temperature', 'sky', 'wind'], { temperature: 'unsure 22.2' }],
+  ['not sure but april 28', ['date', 'times'], { date: 'unsure 2026-04-28' }],
+  // what is asked back tells nothing
+  [
+    '69, hazy sun. is gentle breeze the one where leaves move?',
+    ['temperature', 'sky', 'wind'],
+    { temperature: '20.6', sky: 'few' },
+  ],
+];
+test.each(together)('"%s" for %j says %j', (typed, asked, fields) => {
+  expect(shownFields(readFields(typed, demo, asked).fields)).toEqual(fields);
+});
+
+/** While queens are asked for, zeros and ordinals are of these. */
+test('"zero. windy as heck" is a zero, and the wind', () => {
+  const { fields } = readFields('zero. windy as heck', { ...demo, watched: ['Malus'] }, ['tally']);
+  expect(shownFields(fields)).toEqual({ tally: '0 - @Malus', wind: 'unsure 5' });
+});
+test('"nothing on the second" is no day', () => {
+  const watched = ['Cercis canadensis', 'Phlox divaricata'];
+  const { fields } = readFields('2 two-spots on the first one, nothing on the second', { ...demo, watched }, ['tally']);
+  expect(fields.date).toBeUndefined();
+});
+
 test('what nobody used is left', () => {
   expect(readFields('10 by 12 feet, edge of the woods', demo, ['patch']).left).toContain('edge of the woods');
 });

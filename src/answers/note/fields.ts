@@ -7,6 +7,7 @@ import { none, unsure, type Context, type Span } from '../reading.js';
 import { findTallyAmong } from '../tally.js';
 import { fold } from '../text.js';
 import type { Times } from '../times.js';
+import { askedBackIn } from './asked-back.js';
 import { blankLines, maskedWith } from './blank-lines.js';
 import { readPlantsAndTally } from './flora-told.js';
 import { floraIn } from './flowers.js';
@@ -27,6 +28,7 @@ import { ownText, type OwnText } from './mail-text.js';
 import { coordinatesIn, leavePlaceAlone, readPlaceAsked } from './place-asked.js';
 import { watchedWith } from './flora.js';
 import { noteWords } from './vocabulary.js';
+import { ofQueensIn } from './of-queens.js';
 import { resumedIn } from './resumed.js';
 import { readBareTemperature, readBesideWeather, readWeather } from './weather-told.js';
 
@@ -48,7 +50,9 @@ const DAY = /^\d{1,2}\/\d{1,2}$/;
 /** "bluebells 85," and "2 impatiens": numbers that stand right beside a name are no times, dates or degrees. */
 function withoutFlora(gathering: Gathering): string {
   const text = gathering.rest();
-  const names = gathering.names();
+  const all = gathering.names();
+  // "not sure" is a bee that could not be told, and a doubt about all else
+  const names = { ...all, bees: all.bees.filter(({ exactness }) => exactness !== 'unknown') };
   const spans = [...names.bees, ...names.plants].map(({ span }) => span);
   const flowers = floraIn(fold(text), names, gathering.context.words).flowers.map(({ span }) => span);
   const namesFrom = new Set(names.plants.map(({ span: [from] }) => from));
@@ -65,7 +69,8 @@ function withoutFlora(gathering: Gathering): string {
     return number && !/[\d:/.-]/.test(text[from - number[0].length - 1] ?? '') ? [[from - number[0].length, from]] : [];
   });
   // one unknown word, so that "sunny, 85 violets" does not read as "sunny, 85"
-  const masked = maskedWith('q', text, [...spans, ...apart, ...queens]);
+  const asked = askedBackIn(text, gathering.context.words);
+  const masked = maskedWith('q', text, [...spans, ...apart, ...queens, ...asked]);
   // what follows a bee is of no bee: "1 common eastern 73 and clear"
   const ends = names.bees.map(({ span: [, to] }): Span => [to - 1, to]);
   return maskedWith(';', masked, ends);
@@ -124,7 +129,8 @@ function gatherRest(
   if (!asked.includes('place') && !gathering.has('place')) findPlaceInto(gathering);
   // degrees and minutes of a place that is read last are no temperature and no feet
   const coordinates = asked.includes('place') ? coordinatesIn(gathering) : [];
-  const unnamed = maskedWith('q', withoutFlora(gathering), coordinates);
+  const ofQueens = asked.includes('tally') ? ofQueensIn(fold(gathering.rest()), context.words) : [];
+  const unnamed = maskedWith('q', withoutFlora(gathering), [...coordinates, ...ofQueens]);
   for (const field of IN_TURN) {
     if (field !== 'place' && !gathering.has(field)) findInto(gathering, field, unnamed);
   }
@@ -138,7 +144,10 @@ function gatherRest(
   const flowers = numbers.map(({ span }) => span);
   const visible = (field: FieldName): string => {
     const others = gathering.usedBy((other) => other !== field && !(isWeather(field) && isWeather(other)));
-    return blankLines(unnamed, [...others, ...flowers]);
+    // "yesterday evening" tells the half of the day too
+    const sharing = field === 'times' ? gathering.usedBy((other) => other === 'date') : [];
+    const shared = sharing.filter((span) => !/\d/.test(gathering.text.slice(...span)));
+    return blankLines(unnamed, [...others.filter((span) => !shared.includes(span)), ...flowers]);
   };
   for (const field of ['date', 'times', 'patch'] as const)
     if (wanted.includes(field)) askInto(gathering, field, visible(field));
