@@ -11,7 +11,7 @@ const table: [typed: string, expected: string][] = [
   ['29-iv-26', 'sure 2026-04-29'],
   ['2 V 2026', 'sure 2026-05-02'],
   ['2 x 2026', 'unsure 2026-10-02, future-date'],
-  ['5 i 20', 'none no-date'],
+  ['5 i 20', 'not understood, no-date'],
   // Words for a day
   ['today', 'sure 2026-05-06'],
   ['TODAY!', 'sure 2026-05-06'],

@@ -123,6 +123,26 @@ check([
   ],
 ]);
 
+// what nobody knows is asked about, and never dropped
+check([
+  ['1 half-black and 1 wibble on phlox', two, 'unsure 1 vagans @phlox, 1 Bombus @phlox, tally-unknown-guess'],
+  [
+    '2 two-spots on bluebells, 1 half-black and 1 wibble on phlox',
+    two,
+    'unsure 2 bimaculatus @bluebells, 1 vagans @phlox, 1 Bombus @phlox, tally-unknown-guess',
+  ],
+]);
+
+// a number put right stays where it was said
+check([
+  [
+    '3 two-spotted on the bluebells... actually 2, one was a carpenter bee. And 1 common eastern on the phlox',
+    two,
+    'sure 2 bimaculatus @bluebells, 1 impatiens @phlox',
+  ],
+  ['3 bimac on the bluebells. no wait 2. 1 imp on the phlox', two, 'sure 2 bimaculatus @bluebells, 1 impatiens @phlox'],
+]);
+
 // one plant: it need not be said
 check([
   ["didn't see a single one", two, 'sure 0 - @bluebells, 0 - @phlox'],

@@ -141,6 +141,12 @@ export function place(said: readonly Said[]): Placing {
     if (item.kind === 'row') {
       const added: Open = { row: item, plants: heading, byHeading: heading !== null, sentence, unclear: item.unclear };
       rows.push(added);
+      // "3 bimac on the bluebells, actually 2. And 1 imp on the geranium": two on the bluebells
+      const endsHere = items.slice(at + 1).find(({ kind }) => kind === 'plants' || kind === 'end')?.kind !== 'plants';
+      if (heading === null && last && endsHere && item.takesBack !== 'no' && item.bee === null) {
+        added.plants = last.plants;
+        return;
+      }
       pending.push(added);
       if (heading) bare.delete(heading);
       return;

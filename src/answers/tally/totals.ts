@@ -173,7 +173,9 @@ function withoutTotalAhead(rows: readonly Row[]): Row[] {
 function partsBehind(head: Row, rows: readonly Row[], unplaced: boolean): Row[] {
   const parts: Row[] = [];
   for (const next of rows) {
-    const part = head.bee ? next.bee === null && next.said.role === 'new' : next.bee !== null;
+    // "1 half-black and 1 wibble": of another kind, whatever it is
+    const ofHead = next.bee === null && next.said.role === 'new' && next.said.unresolved === null;
+    const part = head.bee ? ofHead : next.bee !== null;
     const said = unplaced ? next.worker || next.said.queens || next.said.each : next.plants !== null;
     if (!part || (head.bee && !head.said.total && !said)) break;
     parts.push(next);
