@@ -29,8 +29,10 @@ export const dialogSchema = z.strictObject({
       reader: z.enum(READER_KINDS),
       /** May be left out by "skip". */
       skippable: z.boolean().default(false),
-      /** Asked along with its question, but never by itself: what is not said then is left out. */
+      /** Asked along with its question; what is not said then is left out. */
       optional: z.boolean().default(false),
+      /** An optional field that is asked once more by itself where its question was asked and it was not told. */
+      askedAlone: z.boolean().default(false),
       /** Asked only where all of these hold: a field name and the value it must have, or `said`/`new`. */
       when: z.record(key, z.json()).optional(),
     }),

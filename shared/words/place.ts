@@ -33,6 +33,8 @@ export const placeSection = z.strictObject({
   height: words,
   /** Before the words of a place: "place:". */
   labels: words,
+  /** Before "at" and the words of a place: "it was". */
+  sentenceLeads: words,
   /** How questions begin. */
   questions: words,
   /** At the beginning of what ends with a question mark. */

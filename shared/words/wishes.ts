@@ -88,6 +88,8 @@ export const wishesSection = z.strictObject({
   ordinals: valued,
   /** "either", "can't tell": takes the genus at the end of the offers. */
   either: words,
+  /** Before the words of a kind of place, and no part of it: "it is a". */
+  habitatAround: words,
   /** Stand around the words that choose an offer and say nothing more: "I think", "please". */
   aroundChoice: words,
 });

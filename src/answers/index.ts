@@ -5,7 +5,7 @@ export { readCount } from './count.js';
 export { readCountsInOrder } from './count/in-order.js';
 export { readDate } from './date.js';
 export { readLicence, type LicenceTold } from './licence.js';
-export { labelOf, namedIn, rankOf, type NamedIn } from './names/index.js';
+export { editsBetween, labelOf, namedIn, rankOf, type NamedIn } from './names/index.js';
 export { readFields, type FieldName } from './note.js';
 export { readPatch } from './patch.js';
 export { readPlace } from './place.js';

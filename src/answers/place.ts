@@ -124,6 +124,11 @@ function readWords(text: string, context: Context, phrases: PlacePhrases): Readi
     return readWords(' '.repeat(greeted) + text.slice(greeted), context, phrases);
   if (isYesNo(text, context)) return none('place-unclear');
 
+  // "It was at the Fen Boardwalk."
+  const lead = phrases.sentenceLead.exec(folded)?.[0].length ?? 0;
+  if (lead > 0 && /\p{L}/u.test(rest.slice(lead)))
+    return readWords(' '.repeat(lead) + text.slice(lead), context, phrases);
+
   // "Heron Bend, sorry, Oak Rise"
   const correction = [...folded.matchAll(phrases.corrected)].at(-1);
   if (correction && /\p{L}{2}/u.test(folded.slice(correction.index + correction[0].length))) {
@@ -138,7 +143,9 @@ function readWords(text: string, context: Context, phrases: PlacePhrases): Readi
   const hedge = doubt + join;
   const words = text
     .slice(start + hedge)
-    .replace(/[\s?.]+$/u, (end) => (end.includes('?') ? '' : end.trim()))
+    .replace(/[\s?.!]+$/u, (end) => (/[?!]/.test(end) ? '' : end.trim()))
+    // the full stop of a sentence, not that of "Alder St."
+    .replace(/(?<=\p{L}{5})\.$/u, '')
     .trim();
   if (!namesPlace(words, context))
     return mayBeName(words, context) ? unsure([named(words)], 'place-doubt', all) : none('place-unclear');

@@ -4,20 +4,22 @@ import { fold, saysAnyOf, type Context } from '../answers/index.js';
 /** Longer answers say more than which one it is. */
 const LONGEST_CHOICE = 60;
 
-/** The answer without marks at its ends and words that say nothing more: of "I think it was the third one" the last two. */
-export function bareChoice(text: string, { words }: Context): string {
-  const { aroundChoice } = words.wishes;
+/** The answer as typed without marks at its ends and words that say nothing more: of "I think it was the last" two words. */
+export function withoutAround(text: string, { words }: Context): string {
   const strip = (said: string): string => said.replace(/^[\s,;:.!]+|[\s,;:.!]+$/g, '');
-  let said = strip(fold(text).replace(/\s+/g, ' '));
+  let said = strip(text.replace(/\s+/g, ' '));
   for (;;) {
     const before = said;
-    for (const word of aroundChoice) {
-      if (said.startsWith(`${word} `) || said.startsWith(`${word},`)) said = strip(said.slice(word.length));
-      if (said.endsWith(` ${word}`) || said.endsWith(`,${word}`)) said = strip(said.slice(0, -word.length));
+    for (const word of words.wishes.aroundChoice) {
+      const folded = fold(said);
+      if (folded.startsWith(`${word} `) || folded.startsWith(`${word},`)) said = strip(said.slice(word.length));
+      else if (folded.endsWith(` ${word}`) || folded.endsWith(`,${word}`)) said = strip(said.slice(0, -word.length));
     }
     if (said === before) return said;
   }
 }
+
+export const bareChoice = (text: string, context: Context): string => fold(withoutAround(text, context));
 
 /** Its index by its place among so many; a bare number counts only where none of the offers is a number itself. */
 export function chosenByPlace(text: string, many: number, areNumbers: boolean, context: Context): number | null {

@@ -2,7 +2,7 @@
 import { rankOf, type Context } from '../answers/index.js';
 import type { Dialog } from '../../shared/dialog.js';
 import type { Count, Times } from '../../shared/record.js';
-import { isNewPlace, type ToldPlace } from './places.js';
+import { isNewPlace, wasUsedBefore, type ToldPlace } from './places.js';
 import { changed } from './thread.js';
 import type { Asking, Json, PlantInPatch, Report, Scene, TallyLine, Told } from './types.js';
 
@@ -152,6 +152,24 @@ export function openFields(question: string, report: Report, scene: Scene): stri
   return fields.filter((field) => open.includes(field) || (dialog.fields[field]?.optional === true && unsaid(field)));
 }
 
+/** Fields that were asked along with others and not told: asked once by themselves, but not of a place told before. */
+function stillUnsaid(question: string, report: Report, scene: Scene): string[] {
+  const { dialog } = scene.survey;
+  const place = valueOf<ToldPlace>(report, 'place');
+  // a mail asks everything at once, and somebody in the field only what is needed
+  if (scene.message.manner === 'all' || report.liveMinutes !== null) return [];
+  if (!report.asked.includes(question) || report.stored !== null) return [];
+  if (place !== null && wasUsedBefore(place, scene)) return [];
+  const fields = dialog.questions.find((entry) => entry.question === question)?.fields ?? [];
+  return fields.filter(
+    (field) =>
+      dialog.fields[field]?.askedAlone === true &&
+      report.fields[field] === undefined &&
+      !report.skipped.includes(field) &&
+      applies(field, report, scene),
+  );
+}
+
 /** What the tally still lacks once something of it is told. */
 function openOfTally(report: Report): Asking | null {
   const lines = report.tally ?? [];
@@ -170,7 +188,8 @@ export function nextOpen(report: Report, scene: Scene): Asking | null {
   if (report.doubts.length > 0) return { kind: 'doubt' };
   for (const { question, fields } of scene.survey.dialog.questions) {
     const open = openFields(question, report, scene);
-    if (open.length > 0) return { kind: 'question', question, fields: open, again: false };
+    const asks = open.length > 0 ? open : stillUnsaid(question, report, scene);
+    if (asks.length > 0) return { kind: 'question', question, fields: asks, again: false };
     if (fields.includes('plants')) {
       const plant = (report.plants ?? []).findIndex(({ flowers }) => flowers === null);
       if (plant !== -1) return { kind: 'flowers', plant };

@@ -2,7 +2,6 @@
 import {
   correctsOnly,
   fold,
-  saysAnyOf,
   rankOf,
   readCount,
   readFields,
@@ -19,7 +18,8 @@ import type { Ask } from '../../shared/phrases.js';
 import type { Times } from '../../shared/record.js';
 import { addLines, addPlants, plantKey, tell, untell, valueOf, withPlantsOfTally } from './fields.js';
 import { apart } from './inexact-rows.js';
-import { lastPlaceOf, savedPlaceOf } from './places.js';
+import { habitatBehind, habitatIn, habitatSaid } from './habitat.js';
+import { placeMeant, privateByWords, readPrivate, siteAmong } from './hear-place.js';
 import { changed } from './thread.js';
 import type { Doubt, Json, PlantInPatch, Report, Scene, TallyLine } from './types.js';
 
@@ -194,65 +194,23 @@ function readOwnField(field: string, text: string, context: Context, scene: Scen
 
 const isOwnWords = (field: string, { survey }: Scene): boolean => survey.dialog.fields[field]?.reader === 'words';
 
-/** Whether a place is private: a yes or no, or words that settle it ("it's a park", "my back yard"). */
-function readPrivate(text: string, context: Context): Reading<unknown> | null {
-  const reading = readYesNo(text, context);
-  // a correction of something else is a \"no\" to a summary, not to this
-  if (reading.state === 'sure' && !correctsOnly(reading, text))
-    return { ...reading, value: reading.value.answer === 'yes' };
-  // "is my back yard private?" asks, and settles nothing
-  if (/\?\s*$/.test(text)) return null;
-  const { own, publicPlace } = context.words.wishes;
-  const isOwn = saysAnyOf(text, own);
-  const isPublic = saysAnyOf(text, publicPlace);
-  if (isOwn === isPublic) return null;
-  return { state: 'sure', value: isOwn, used: [[0, text.length]] };
-}
-
-/** "My back yard" says by itself that the place is private. */
-function privateByWords(report: Report, text: string, { survey, message }: Scene): Report {
-  const { wishes } = survey.words;
-  const isOwn = saysAnyOf(text, wishes.own) && !saysAnyOf(text, wishes.publicPlace);
-  return isOwn && survey.dialog.fields['private'] !== undefined
-    ? tell(report, 'private', true, text, message.id)
-    : report;
-}
-
 /** "Sorry, wrong day, it was Wednesday": the words around what is put right are no name of a place. */
 function beginsCorrecting(text: string, { words }: Context): boolean {
   const begin = fold(text).trim();
   return words.hedges.correcting.some((word) => begin.startsWith(word) && !/^\p{L}/u.test(begin.slice(word.length)));
 }
 
-/** The part of what is left of an answer that tells a kind of place: of "about 3 m across, flower bed" the second. */
-function habitatIn(left: string, { words }: Context): string {
-  const parts = left.split(/[,;.\n]+/).map((part) => part.trim());
-  return parts.filter((part) => saysAnyOf(part, words.wishes.habitat)).join(', ');
-}
-
-/** "Woodland edge, not road verge" is a woodland edge. */
-function withoutDenied(text: string, { words }: Context): string {
-  const denied = words.tally.denies.map((word) => fold(text).indexOf(`, ${word} `)).filter((at) => at > 0);
-  return text.slice(0, Math.min(text.length, ...denied)).replace(/^[\s,;.:-]+|[\s,;.:-]+$/g, '');
-}
-
-/** A place said by the words of a saved one is that place, with its position. */
-function fromSaved(reading: Reading<unknown>, scene: Scene): Reading<unknown> {
-  if (reading.state !== 'sure') return reading;
-  const place = reading.value as { latitude: number | null; words: string };
-  if (place.latitude !== null || place.words === '') return reading;
-  const saved = savedPlaceOf(place.words, scene.history.places);
-  if (!saved) return reading;
-  const { latitude, longitude, uncertaintyMetres, words } = saved;
-  return { ...reading, value: { latitude, longitude, uncertaintyMetres, words } };
-}
-
-/** The place used last, told again; null where this person has none. */
-export function samePlace(report: Report, typed: string, scene: Scene): Report | null {
-  const saved = lastPlaceOf(scene.history.places);
-  if (!saved) return null;
-  const { latitude, longitude, uncertaintyMetres, words } = saved;
-  return tell(report, 'place', { latitude, longitude, uncertaintyMetres, words }, typed, scene.message.id);
+/** The kind of place that a message tells; asked for alone, any words but a yes or no. */
+function habitatTold(
+  text: string,
+  { fields, left }: { fields: { place?: Reading<unknown> }; left: string },
+  isOfPatch: boolean,
+  alone: boolean,
+  context: Context,
+): string {
+  const place = isOfPatch && fields.place?.state === 'sure' ? (fields.place.value as { words: string }).words : '';
+  const kind = habitatIn(`${left}, ${place}`, context);
+  return kind !== '' || !alone || readYesNo(text, context).state === 'sure' ? kind : habitatSaid(text, context);
 }
 
 /**
@@ -267,11 +225,16 @@ export function hear(report: Report, text: string, asked: readonly string[], sce
   const taken: string[] = [];
   let ask: Ask | null = null;
   let understood = false;
+  const knowsNoPlace = report.fields['place'] === undefined && !asked.includes('place');
+  // "8 by 4 ft in my garden", told of the patch, tells what kind of place it is
+  const isOfPatch =
+    asked.includes('habitat') && report.fields['place'] !== undefined && !beginsCorrecting(text, context);
   for (const field of STANDARD) {
-    const read = found.fields[field];
-    if (read === undefined) continue;
+    const read = found.fields[field] ?? (field === 'place' && knowsNoPlace ? siteAmong(found.left, scene) : null);
+    if (read === null) continue;
+    if (field === 'place' && isOfPatch) continue;
     // a field told in passing never overrides one that is settled, unless this is the question for it
-    const reading: Reading<unknown> = field === 'place' ? fromSaved(read, scene) : read;
+    const reading: Reading<unknown> = field === 'place' ? placeMeant(read, found.left, scene) : read;
     if (reading.state === 'none') {
       if (standard.includes(field)) ask ??= reading.ask;
       continue;
@@ -286,9 +249,9 @@ export function hear(report: Report, text: string, asked: readonly string[], sce
   for (const field of asked) {
     if (isStandard(field)) continue;
     if (field === 'habitat') {
-      const words = asked.length === 1 ? text.trim() : habitatIn(found.left, context);
-      if (words !== '') {
-        next = tell(next, field, withoutDenied(words, context), words, scene.message.id);
+      const kind = habitatTold(text, found, isOfPatch, asked.length === 1 && taken.length === 0, context);
+      if (kind !== '') {
+        next = tell(next, field, kind, text, scene.message.id);
         taken.push(field);
         understood = true;
       }
@@ -313,6 +276,15 @@ export function hear(report: Report, text: string, asked: readonly string[], sce
     understood = true;
     next = takeReading(next, 'plants', alone, text, scene);
     taken.push('plants');
+  }
+  const { patch } = found.fields;
+  const mayTellHabitat = scene.survey.dialog.fields['habitat'] !== undefined && report.fields['habitat'] === undefined;
+  if (!asked.includes('habitat') && mayTellHabitat && patch !== undefined && patch.state !== 'none') {
+    const kind = habitatBehind(text, patch.used, context);
+    if (kind !== '') {
+      next = tell(next, 'habitat', kind, text, scene.message.id);
+      taken.push('habitat');
+    }
   }
   // of "yesterday", told where a place was asked for, no words are left: that is no fault of theirs
   return { report: next, taken, ask: understood && ask === 'empty' ? null : ask, understood };

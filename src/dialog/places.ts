@@ -1,5 +1,5 @@
 /** Places a person used before and the survey's own sites: "same place as last time", "my garden", "Fen Boardwalk". */
-import { fold } from '../answers/index.js';
+import { editsBetween, fold } from '../answers/index.js';
 import { metresBetween } from '../../shared/distance.js';
 import type { SavedPlace } from '../../shared/person.js';
 import type { Survey } from '../../shared/survey.js';
@@ -49,6 +49,46 @@ function siteNamed(key: string, { settings }: Survey): string | null {
   return site === undefined || others.length > 0 ? null : site.key;
 }
 
+/** A place that is known by its words alone. */
+export const placeNamed = (words: string): ToldPlace => ({
+  latitude: null,
+  longitude: null,
+  uncertaintyMetres: null,
+  words,
+});
+
+/** Fewer letters are no beginning of a site's name: "oak". */
+const LEAST_LETTERS = 5;
+/** More letters may hold two slips. */
+const LONG_NAME = 9;
+/** What goes on behind a site's name: ", north end". */
+const BEHIND_NAME = /^(?<name>[^,;(]+)(?<behind>[,;(].*)?$/su;
+
+/**
+ * The site whose name the words are, or begin, misspelled or run together too: "oak rise", "Oakrise savana". Its name
+ * takes the place of theirs. Sure where more than its first word was said, with one slip at most, or two in a long one.
+ */
+export function siteMeant(words: string, { settings }: Survey): { words: string; isSure: boolean } | null {
+  const { name: said = '', behind = '' } = BEHIND_NAME.exec(words.trim())?.groups ?? {};
+  const typed = placeKey(said).replaceAll(' ', '');
+  if (typed.length < LEAST_LETTERS) return null;
+  const near = settings.sites.flatMap(({ name }) => {
+    const key = placeKey(name);
+    const letters = key.replaceAll(' ', '');
+    const most = typed.length > LONG_NAME ? 2 : 1;
+    const beginnings = Array.from({ length: letters.length }, (_, at) => letters.slice(0, at + 1));
+    const edits = Math.min(...beginnings.map((beginning) => editsBetween(typed, beginning, most)));
+    // "heron" alone may be another place of herons
+    const isMore = typed.length > key.split(' ')[0]!.length + 1;
+    return edits > most ? [] : [{ name, edits, isSure: isMore }];
+  });
+  const least = Math.min(...near.map(({ edits }) => edits));
+  const [site, ...others] = near.filter(({ edits }) => edits === least);
+  return site === undefined || others.length > 0
+    ? null
+    : { words: `${site.name}${behind.trimEnd()}`, isSure: site.isSure };
+}
+
 /** The survey's site a place belongs to: by name, or by lying within its radius. */
 export function siteOf(place: ToldPlace, survey: Survey): string | null {
   const { latitude, longitude } = place;
@@ -93,6 +133,9 @@ function savedAs(place: ToldPlace, places: readonly SavedPlace[]): SavedPlace | 
 /** Whether a place used before is a private one. */
 export const savedAsPrivate = (place: ToldPlace, { history }: Scene): boolean =>
   savedAs(place, history.places)?.private ?? false;
+
+/** Whether this person told of that place in an earlier watch. */
+export const wasUsedBefore = (place: ToldPlace, { history }: Scene): boolean => savedAs(place, history.places) !== null;
 
 /** True for a place neither saved by this person nor a site of the survey: it is asked once whether it is private. */
 export function isNewPlace(place: ToldPlace, { history, survey }: Scene): boolean {

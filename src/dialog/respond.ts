@@ -2,7 +2,7 @@
 import { fold, namedIn, none, readCount, readCountsInOrder, readYesNo, type Context } from '../answers/index.js';
 import type { Ask } from '../../shared/phrases.js';
 import { fill } from '../../shared/wording.js';
-import { setFlowers } from './fields.js';
+import { nextOpen, setFlowers } from './fields.js';
 import { contextOf, hear, withDoubt } from './hear.js';
 import { notUnderstood, outcome } from './outcome.js';
 import { answerTotal } from './respond-tally.js';
@@ -21,7 +21,15 @@ export function answerQuestion(
   if (report.plantsOpen && asking.fields.includes('plants') && saysNo(text, contextOf(scene, report))) {
     return outcome(thread, changed(report, { plantsOpen: false }));
   }
+  const isAskedAlone = asking.fields.every((field) => scene.survey.dialog.fields[field]?.optional === true);
   const heard = hear(report, text, asking.fields, scene, asking.again);
+  if (isAskedAlone && !asking.fields.some((field) => heard.taken.includes(field))) {
+    const without = leftOut(report, asking.fields);
+    const next = nextOpen(without, scene);
+    // "bluebells 120": what comes next is told already
+    if (saysNo(text, contextOf(scene, report))) return outcome(thread, without);
+    if (next?.kind === 'question') return answerQuestion(thread, without, next, text, scene);
+  }
   if (!heard.understood) {
     const total = asking.fields.includes('tally') ? answerTotal(thread, report, text, scene) : null;
     if (total) return total;
@@ -34,6 +42,12 @@ export function answerQuestion(
   });
   return { ...outcome(thread, done, [missed(heard, text, scene)]), echo: briefly(heard.taken, done, scene) };
 }
+
+/** What is asked once by itself and not told then is not asked again. */
+const leftOut = (report: Report, fields: readonly string[]): Report =>
+  changed(report, {
+    skipped: [...report.skipped, ...fields.filter((field) => report.fields[field] === undefined)],
+  });
 
 /** "Actually make that 66" when the next question stands already: it is about the answer before. */
 function correctEarlier(thread: Thread, report: Report, question: string, text: string, scene: Scene): Outcome | null {

@@ -109,7 +109,9 @@ export function briefly(fields: readonly string[], report: Report, scene: Scene)
   const told = fields.filter((field) => scene.survey.dialog.fields[field]?.reader !== 'yes-no');
   const texts = told.flatMap((field) => shown(field, report, scene) ?? []);
   if (texts.length === 0) return null;
-  return say(scene.survey.wording, 'got-it', { what: texts.join(' · ') });
+  // their full stop and ours are one too many
+  const what = texts.join(' · ').replace(/\.+$/, '');
+  return say(scene.survey.wording, 'got-it', { what });
 }
 
 /** The label of a field as people see it. */

@@ -3,7 +3,7 @@ import type { Wish } from '../answers/index.js';
 import { fill, say } from '../../shared/wording.js';
 import { correctByWish } from './correct.js';
 import { applies, nextOpen, tell } from './fields.js';
-import { samePlace } from './hear.js';
+import { samePlace } from './hear-place.js';
 import { askForCode } from './joining.js';
 import { chooseLicence } from './licence.js';
 import { chooseNameShown } from './name-shown.js';
@@ -222,14 +222,17 @@ function openStored(thread: Thread, number: number | null, scene: Scene): Outcom
 
 function goBack(thread: Thread, report: Report, scene: Scene): Outcome {
   const { asking } = thread;
-  const current = asking?.kind === 'question' ? asking.question : null;
+  const { fields: known } = scene.survey.dialog;
+  // what is asked by itself belongs to the question before
+  const isAskedAlone = asking?.kind === 'question' && asking.fields.every((field) => known[field]?.askedAlone === true);
+  const current = asking?.kind === 'question' && !isAskedAlone ? asking.question : null;
   const before = report.asked.filter((question) => question !== current).at(-1);
   if (before === undefined)
     return { thread, said: [say(scene.survey.wording, 'nothing-before')], effects: [], then: 'repeat' };
   const fields = (scene.survey.dialog.questions.find(({ question }) => question === before)?.fields ?? []).filter(
     (field) => applies(field, report, scene),
   );
-  const known = fields.flatMap((field) => shown(field, report, scene) ?? []).join(' · ');
+  const told = fields.flatMap((field) => shown(field, report, scene) ?? []).join(' · ');
   const next = changed(report, {
     asked: report.asked.filter((question) => question !== before),
     doubts: report.doubts.filter(({ field }) => !fields.includes(field)),
@@ -237,7 +240,7 @@ function goBack(thread: Thread, report: Report, scene: Scene): Outcome {
   });
   return {
     thread: { ...thread, report: next, asking: { kind: 'question', question: before, fields, again: true } },
-    said: known === '' ? [] : [say(scene.survey.wording, 'back-to', { known })],
+    said: told === '' ? [] : [say(scene.survey.wording, 'back-to', { known: told })],
     effects: [],
     then: 'repeat',
   };

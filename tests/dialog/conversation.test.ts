@@ -409,7 +409,7 @@ describe('the summary', () => {
     ['yes, but the wind was calm', 'wind', { beaufort: 0 }],
     ['it was yesterday', 'date', '2026-05-05'],
     ['time: 3 to 3:15 pm', 'times', { start: '15:00', end: '15:15' }],
-    ['the habitat was a park', 'habitat', 'a park'],
+    ['the habitat was a park', 'habitat', 'park'],
     ['note: a robin kept chasing them', 'remark', 'a robin kept chasing them'],
   ];
   test.each(corrections)('"%s" changes %s', (typed, field, value) => {

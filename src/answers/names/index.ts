@@ -32,6 +32,7 @@ export type { Hit } from './hit.js';
 export { isAroundPlants } from './plant-words.js';
 export { isUnlisted, plantHits, watchedTaxa } from './plants.js';
 export { offering, settleBee, settlePlant, sideBySide } from './settle.js';
+export { editsBetween } from './similarity.js';
 export { BOMBUS, type Taxon } from './taxa.js';
 export { wordAfter, wordBefore, wordsOf, type Word } from './tokens.js';
 export { isDescribed, strangersIn } from './unlisted.js';

@@ -1,0 +1,72 @@
+/** What a message tells of the place: by its own words, as a saved one, as a site of the survey, and whose it is. */
+import { correctsOnly, readYesNo, saysAnyOf, type Context, type Reading } from '../answers/index.js';
+import { tell } from './fields.js';
+import { lastPlaceOf, placeNamed, savedPlaceOf, siteMeant, type ToldPlace } from './places.js';
+import type { Report, Scene } from './types.js';
+
+/** Whether a place is private: a yes or no, or words that settle it ("it's a park", "my back yard"). */
+export function readPrivate(text: string, context: Context): Reading<unknown> | null {
+  const reading = readYesNo(text, context);
+  // a correction of something else is a "no" to a summary, not to this
+  if (reading.state === 'sure' && !correctsOnly(reading, text))
+    return { ...reading, value: reading.value.answer === 'yes' };
+  // "is my back yard private?" asks, and settles nothing
+  if (/\?\s*$/.test(text)) return null;
+  const { own, publicPlace } = context.words.wishes;
+  const isOwn = saysAnyOf(text, own);
+  const isPublic = saysAnyOf(text, publicPlace);
+  if (isOwn === isPublic) return null;
+  return { state: 'sure', value: isOwn, used: [[0, text.length]] };
+}
+
+/** "My back yard" says by itself that the place is private. */
+export function privateByWords(report: Report, text: string, { survey, message }: Scene): Report {
+  const { wishes } = survey.words;
+  const isOwn = saysAnyOf(text, wishes.own) && !saysAnyOf(text, wishes.publicPlace);
+  return isOwn && survey.dialog.fields['private'] !== undefined
+    ? tell(report, 'private', true, text, message.id)
+    : report;
+}
+
+/** A place said by the words of a saved one is that place, with its position. */
+function fromSaved(reading: Reading<unknown>, scene: Scene): Reading<unknown> {
+  if (reading.state !== 'sure') return reading;
+  const place = reading.value as { latitude: number | null; words: string };
+  if (place.latitude !== null || place.words === '') return reading;
+  const saved = savedPlaceOf(place.words, scene.history.places);
+  if (!saved) return reading;
+  const { latitude, longitude, uncertaintyMetres, words } = saved;
+  return { ...reading, value: { latitude, longitude, uncertaintyMetres, words } };
+}
+
+/** The place used last, told again; null where this person has none. */
+export function samePlace(report: Report, typed: string, scene: Scene): Report | null {
+  const saved = lastPlaceOf(scene.history.places);
+  if (!saved) return null;
+  const { latitude, longitude, uncertaintyMetres, words } = saved;
+  return tell(report, 'place', { latitude, longitude, uncertaintyMetres, words }, typed, scene.message.id);
+}
+
+/** The place a reading means: a saved one, else the site whose name its words begin, as that site is called. */
+export function placeMeant(reading: Reading<unknown>, left: string, scene: Scene): Reading<unknown> {
+  const known = fromSaved(reading, scene);
+  if (known !== reading) return known;
+  const read = reading.state === 'sure' ? reading.value : reading.state === 'unsure' ? reading.offer[0] : undefined;
+  const { latitude, words } = (read ?? { latitude: null, words: left }) as ToldPlace;
+  const meant = latitude === null ? siteMeant(words, scene.survey) : null;
+  if (meant === null) return reading;
+  const place = placeNamed(meant.words);
+  if (meant.isSure && !words.includes('?')) return { state: 'sure', value: place, used: reading.used };
+  return reading.state === 'sure'
+    ? reading
+    : { state: 'unsure', offer: [place], ask: 'place-doubt', used: reading.used };
+}
+
+/** A site named in a clause of its own among words that nothing else was read from: "5/6 0930-0945 Oak Rise". */
+export function siteAmong(left: string, scene: Scene): Reading<unknown> | null {
+  for (const clause of left.split(/[,;.\n]+|(?<=^|\s)-(?=\s)/)) {
+    const meant = siteMeant(clause, scene.survey);
+    if (meant?.isSure === true) return { state: 'sure', value: placeNamed(meant.words), used: [] };
+  }
+  return null;
+}
