@@ -17,6 +17,11 @@ export const putRightSection = z.strictObject({
   lineNouns: words,
   /** Said of a line whose new value is not told yet. */
   isWrong: words,
+  /** Right before a bee they count one. */
+  one: words,
+  /** Said of a bee told before: its name is not sure after all, or it is. */
+  doubts: words,
+  sure: words,
   /** Around a plant that was not in the patch: "no redbud there". */
   notThere: z.strictObject({ before: words, after: words }),
   /** Before a thing that is named: "the", "those". */

@@ -6,7 +6,7 @@ import { say } from '../../shared/wording.js';
 import { afterwards } from './afterwards.js';
 import { valueOf } from './fields.js';
 import { contextOf } from './hear.js';
-import { correct, correctAbsent } from './correct.js';
+import { correct, correctAbsent, correctDoubt } from './correct.js';
 import { personOf } from './person-of.js';
 import { placeKey, siteOf, type ToldPlace } from './places.js';
 import { sendReceipt } from './receipt.js';
@@ -39,8 +39,8 @@ export const noSummaryTimers: readonly Effect[] = [
 ];
 
 export function answerConfirm(thread: Thread, report: Report, text: string, scene: Scene): Outcome {
-  const absent = correctAbsent(thread, report, text, scene);
-  if (absent !== null) return absent;
+  const byItself = correctAbsent(thread, report, text, scene) ?? correctDoubt(thread, report, text, scene);
+  if (byItself !== null) return byItself;
   const reading = readYesNo(text, contextOf(scene, report));
   if (reading.state === 'sure') {
     const { answer, rest } = reading.value;

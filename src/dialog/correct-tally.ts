@@ -2,10 +2,10 @@
  * Corrections of queens told before: "3 bimacs, not 2", "the columbine one was a ternarius, not an impatiens", "take
  * out the impatiens". What is not clearly about a line that is there is left to the readers.
  */
-import { fold, namedIn, rankOf, readCount, readFields, type NamedIn } from '../answers/index.js';
+import { fold, namedIn, rankOf, readCount, readFields, saysAnyOf, type NamedIn } from '../answers/index.js';
 import { queensOf } from './fields.js';
 import { contextOf, joined, lineOf } from './hear.js';
-import { afterOpening, readCorrection, tellsMore } from './put-right.js';
+import { afterOpening, countsOne, readCorrection, tellsMore } from './put-right.js';
 import { changed } from './thread.js';
 import type { Report, Scene, TallyLine } from './types.js';
 
@@ -80,6 +80,8 @@ function recounted(report: Report, text: string, named: NamedIn, scene: Scene): 
   const [line] = lines;
   const reading = readFields(text, contextOf(scene, report), ['tally']).fields.tally;
   if (line === undefined || lines.length !== 1 || reading?.state !== 'sure') return null;
+  // "the two-spotted was huge" is no count of one
+  if (readCorrection(text, report, scene)?.right.counts.length === 0) return null;
   const rows = reading.value.filter(({ count }) => count > 0);
   const [row] = rows;
   if (row === undefined || rows.length !== 1 || row.bee !== bee || row.seenBefore !== undefined) return null;
@@ -99,12 +101,62 @@ function recountedOn(report: Report, text: string, named: NamedIn, scene: Scene)
   return withLines(report, lines, (line) => ({ ...line, count: count.value.value }), text);
 }
 
+/** "The common eastern was on the geranium, not the redbud": the same queens, elsewhere. */
+function moved(report: Report, text: string, scene: Scene): Report | null {
+  const correction = readCorrection(text, report, scene);
+  if (correction === null || tellsMore(text, scene)) return null;
+  const { right, denied } = correction;
+  const [bee] = right.bees;
+  const [plant] = right.plants;
+  if (plant === undefined || right.plants.length > 1 || right.bees.length > 1) return null;
+  if (denied.bees.length + denied.counts.length > 0 || denied.plants.length > 1) return null;
+  // "1 common eastern on the geranium" may be another one, and "on the geranium" alone says nothing
+  const isDenied = denied.plants.length === 1;
+  if (
+    !isDenied &&
+    (bee === undefined || right.counts.length > 0 || !saysAnyOf(text, scene.survey.words.putRight.isAre))
+  )
+    return null;
+  const lines = (report.tally ?? []).filter(
+    (line) =>
+      line.count > 0 && (bee === undefined || line.bee === bee) && (!isDenied || line.plant === denied.plants[0]),
+  );
+  const [line] = lines;
+  if (line === undefined || lines.length > 1 || line.plant === plant) return null;
+  if (right.counts.some((count) => count !== line.count)) return null;
+  const next = withLines(report, lines, () => ({ ...line, plant }), text);
+  const others = (next.tally ?? []).filter(({ count, plant: on }) => count > 0 || on !== plant);
+  const isEmptied = others.every(({ plant: on }) => on !== line.plant);
+  return joined(changed(next, { tally: isEmptied ? [...others, noneOf(line)] : others }), scene);
+}
+
+/** The plant of a line was watched, and had none. */
+const noneOf = (line: TallyLine): TallyLine => ({
+  ...line,
+  bee: null,
+  rank: null,
+  count: 0,
+  seenBefore: 0,
+  withPollen: null,
+  caste: null,
+  doubt: false,
+});
+
+/** A bee that was told, named without a number: such words count none. */
+export function tellsNoCount(report: Report, text: string, scene: Scene): boolean {
+  const { bees } = namedIn(text, contextOf(scene, report));
+  const isTold = bees.some((bee) => (report.tally ?? []).some((line) => line.bee === bee));
+  if (!isTold || countsOne(text, report, scene)) return false;
+  return (readCorrection(text, report, scene)?.right.counts.length ?? 0) === 0;
+}
+
 /** Null where the text is no correction of queens that were told. */
 export function correctTally(report: Report, text: string, scene: Scene): Report | null {
   if (report.tally === null) return null;
   const named = namedIn(text, contextOf(scene, report));
   return (
     renamed(report, text, named, scene) ??
+    moved(report, text, scene) ??
     recounted(report, text, named, scene) ??
     recountedOn(report, text, named, scene)
   );
@@ -163,7 +215,7 @@ export function takeOutQueens(report: Report, text: string, scene: Scene): Repor
       if (left.some(({ plant }) => plant === line.plant) || emptied.has(line.plant)) return null;
       emptied.add(line.plant);
       // the plant was watched all the same: a zero
-      return { ...line, bee: null, rank: null, count: 0, seenBefore: 0, withPollen: null, caste: null, doubt: false };
+      return noneOf(line);
     },
     text,
   );

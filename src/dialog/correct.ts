@@ -11,7 +11,15 @@ import {
   type Wish,
 } from '../answers/index.js';
 import { say } from '../../shared/wording.js';
-import { correctTally, fitsSeveral, replaceRow, takeOutQueens, tellsWholeTally, withZerosOf } from './correct-tally.js';
+import {
+  correctTally,
+  fitsSeveral,
+  replaceRow,
+  takeOutQueens,
+  tellsNoCount,
+  tellsWholeTally,
+  withZerosOf,
+} from './correct-tally.js';
 import { addPlants, nextOpen, plantKey, removePlant } from './fields.js';
 import { contextOf, hear, plantOf, type Heard } from './hear.js';
 import { byLines, lineLead, namedLine, type Named } from './named-line.js';
@@ -20,6 +28,7 @@ import { withoutRest } from './rest-right.js';
 import { retell, withFlowersOf } from './retell.js';
 import { showLine } from './show.js';
 import { briefly, exampleLine, labelOfField, lineFields, summaryLines } from './summary.js';
+import { tellDoubt } from './tell-doubt.js';
 import { changed } from './thread.js';
 import type { Outcome, Report, Scene, Thread } from './types.js';
 
@@ -41,7 +50,9 @@ function setField(thread: Thread, report: Report, named: Named, scene: Scene): O
   if (named.value === '') return askAgain(thread, report, named.field, scene);
   const queens =
     named.field === 'tally'
-      ? (correctTally(report, named.value, scene) ?? replaceRow(report, named.value, scene))
+      ? (tellDoubt(report, named.value, scene) ??
+        correctTally(report, named.value, scene) ??
+        replaceRow(report, named.value, scene))
       : null;
   if (queens !== null) return { ...outcome(thread, queens), echo: briefly(['tally'], queens, scene) };
   const heard = hearField(report, named, scene);
@@ -156,6 +167,13 @@ function takenApart(text: string, { survey }: Scene): string | null {
   return match === null ? null : `${match.groups?.['what'] ?? ''}${match.groups?.['rest'] ?? ''}`;
 }
 
+/** "I'm sure it was a two-spotted", before its "I'm sure" is taken for a yes; null where that changes no row. */
+export function correctDoubt(thread: Thread, report: Report, text: string, scene: Scene): Outcome | null {
+  const doubt = tellDoubt(report, text, scene);
+  if (doubt === null || summaryLines(doubt, scene).join() === summaryLines(report, scene).join()) return null;
+  return { ...outcome(thread, doubt), echo: briefly(['tally'], doubt, scene) };
+}
+
 /** "No redbud there": the plant was not in the patch. Null for anything else, bees too. */
 export function correctAbsent(thread: Thread, report: Report, text: string, scene: Scene): Outcome | null {
   const { before, after } = scene.survey.words.putRight.notThere;
@@ -204,6 +222,8 @@ function inTurn(thread: Thread, report: Report, parts: readonly string[], scene:
 /** Queens that are told otherwise; null where the text is about anything else. */
 function correctQueens(thread: Thread, report: Report, text: string, scene: Scene): Outcome | null {
   const taken = (next: Report): Outcome => ({ ...outcome(thread, next), echo: briefly(['tally'], next, scene) });
+  const doubt = tellDoubt(report, text, scene);
+  if (doubt !== null) return taken(doubt);
   const told = retell(report, text, scene);
   if (told !== null && 'unknown' in told) return unknownBee(thread, report, told, scene);
   const queens = correctTally(report, text, scene);
@@ -232,6 +252,8 @@ function unknownBee(
 
 /** Whatever a text tells by its own words. */
 function correctRest(thread: Thread, report: Report, text: string, typed: string, scene: Scene): Outcome {
+  if (tellsNoCount(report, text, scene))
+    return notUnderstood(thread, 'not-a-change', typed, scene, { line: exampleLine(report, scene) });
   const heard = hear(report, text, [], scene);
   const kept = withFlowersOf(report, heard.report, text, scene);
   if (heard.understood) return { ...outcome(thread, kept), echo: briefly(heard.taken, kept, scene) };

@@ -35,6 +35,13 @@ export function afterOpening(text: string, scene: Scene): string | null {
 export const tellsMore = (text: string, { survey }: Scene): boolean =>
   saysAnyOf(text, [...survey.words.tally.another, ...survey.words.putRight.tellsMore]);
 
+/** "A two-spotted on the redbud": an article right before a bee is a count of one where a plant is told with it. */
+export function countsOne(text: string, report: Report, scene: Scene): boolean {
+  const { at, plants } = namedIn(text, contextOf(scene, report));
+  const article = new RegExp(`${anyOf(scene.survey.words.putRight.one)}\\s*$`, 'u');
+  return plants.length > 0 && at.some(([from]) => article.test(fold(text).slice(0, from)));
+}
+
 /** The parts of a correction; null where it names nothing of a tally. */
 export function readCorrection(text: string, report: Report, scene: Scene): Correction | null {
   const { denies, ands } = scene.survey.words.tally;

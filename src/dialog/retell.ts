@@ -5,7 +5,7 @@
 import { fold, namedIn, readBee, readFields, saysAnyOf, type Context, type TallyRow } from '../answers/index.js';
 import { addLines, plantKey } from './fields.js';
 import { contextOf, joined, lineOf } from './hear.js';
-import { afterOpening, readCorrection, tellsMore } from './put-right.js';
+import { afterOpening, countsOne, readCorrection, tellsMore } from './put-right.js';
 import { changed } from './thread.js';
 import type { PlantInPatch, Report, Scene, TallyLine } from './types.js';
 
@@ -30,8 +30,8 @@ export function retell(report: Report, text: string, scene: Scene): Retold | nul
   const rows = reading.value;
   // "the two-spotted" is no count of one
   const counts = readCorrection(text, report, scene)?.right.counts ?? [];
-  if (!rows.some(({ bee }) => bee !== null) || rows.some(({ plant }) => plant === null) || counts.length === 0)
-    return null;
+  if (!rows.some(({ bee }) => bee !== null) || rows.some(({ plant }) => plant === null)) return null;
+  if (counts.length === 0 && !countsOne(text, report, scene)) return null;
   let next = report;
   for (const plant of new Set(rows.map((row) => row.plant!)))
     next = ofPlant(

@@ -9,7 +9,7 @@ import type { Message } from '../../shared/message.js';
 import type { Survey } from '../../shared/survey.js';
 import { say } from '../../shared/wording.js';
 import { answerConfirm, noSummaryTimers } from './confirm.js';
-import { correct } from './correct.js';
+import { correct, correctDoubt } from './correct.js';
 import { nextOpen, openFields, tell, untell } from './fields.js';
 import { contextOf, hear } from './hear.js';
 import { hearCode } from './joining.js';
@@ -276,6 +276,8 @@ function answer(thread: Thread, report: Report, asking: Asking | null, text: str
 
 /** Asked what to change: "nothing" and "it is right" lead back to the summary. */
 function answerCorrect(thread: Thread, report: Report, text: string, scene: Scene): Outcome {
+  const doubt = correctDoubt(thread, report, text, scene);
+  if (doubt !== null) return doubt;
   const yesNo = readYesNo(text, contextOf(scene, report));
   if (yesNo.state === 'sure' && yesNo.value.rest === null) return outcome(thread, report);
   return correct(thread, report, yesNo.state === 'sure' ? (yesNo.value.rest ?? text) : text, scene);

@@ -164,3 +164,54 @@ describe('what changes nothing', () => {
     expect(conversation.say('what have you got').replies.join()).not.toContain('Now it reads');
   });
 });
+
+describe('how sure a name is', () => {
+  const ROWS = '2 two-spotted on bluebells, 1 common eastern on redbud, none on the others';
+  const doubted = ({ thread }: Conversation): string =>
+    (thread.report?.tally ?? [])
+      .filter(({ count }) => count > 0)
+      .map(({ count, bee, plant, doubt }) => `${count} ${short(bee)}${doubt ? '?' : ''} ${short(plant)}`)
+      .join(', ');
+  const table: [typed: string, rows: string][] = [
+    ['the two-spotted was only a maybe', '2 bimac? bluebells, 1 imp redbud'],
+    ['not sure about the two-spotted', '2 bimac? bluebells, 1 imp redbud'],
+    ['the two-spotted might be something else, not sure', '2 bimac? bluebells, 1 imp redbud'],
+    ['line 10: maybe two-spotted on bluebells', '2 bimac? bluebells, 1 imp redbud'],
+    ['2 two-spotted, maybe, on the bluebells', '2 bimac? bluebells, 1 imp redbud'],
+    ["I'm not certain about the common eastern", '2 bimac bluebells, 1 imp? redbud'],
+    ['not sure about the bee on the redbud', '2 bimac bluebells, 1 imp? redbud'],
+    ['yes but the common eastern is only a guess', '2 bimac bluebells, 1 imp? redbud'],
+    ['the common eastern might have been an orange-belted', '2 bimac bluebells, 1 imp? redbud'],
+    // the same queens elsewhere
+    ['the common eastern was on the geranium not the redbud', '2 bimac bluebells, 1 imp geranium'],
+    ['the common eastern was on the geranium', '2 bimac bluebells, 1 imp geranium'],
+    ['it was on the geranium, not the redbud', '2 bimac bluebells, 1 imp geranium'],
+    ['a two-spotted on the redbud', '2 bimac bluebells, 1 imp redbud, 1 bimac redbud'],
+    // no count of one
+    ['the two-spotted were huge', '2 bimac bluebells, 1 imp redbud'],
+  ];
+  test.each(table)('"%s"', (typed, rows) => {
+    const conversation = atSummary(ROWS);
+    conversation.say(typed);
+    expect(doubted(conversation)).toBe(rows);
+    if (rows.includes('?')) expect(conversation.last.replies.join()).toContain('(not certain)');
+  });
+
+  test.each(["I'm sure it was a two-spotted", 'the two-spotted is for sure', 'it was definitely a two-spotted'])(
+    '"%s" takes the doubt away',
+    (typed) => {
+      const conversation = atSummary(ROWS.replace('two-spotted', 'two-spotted maybe'));
+      expect(doubted(conversation)).toBe('2 bimac? bluebells, 1 imp redbud');
+      conversation.say(typed);
+      expect(doubted(conversation)).toBe('2 bimac bluebells, 1 imp redbud');
+    },
+  );
+
+  test('a stored watch too, and a yes that is sure of what it reads stores it', () => {
+    const conversation = atSummary(ROWS);
+    conversation.all('yes', 'skip', 'skip', 'fix watch 1', 'the two-spotted might be something else');
+    expect(doubted(conversation)).toBe('2 bimac? bluebells, 1 imp redbud');
+    conversation.say('yes, definitely');
+    expect(conversation.watch.queens.map(({ doubt }) => doubt)).toEqual([true, false]);
+  });
+});
