@@ -2,7 +2,16 @@
  * What kind of place somebody watched, without the words around it: of "and it is a wet meadow I think" the "wet meadow".
  * Its words are known by their beginning and by a slip of the thumb too: "oak sav", "praire".
  */
-import { editsBetween, fold, namedIn, saysAnyOf, type Context, type Span } from '../answers/index.js';
+import {
+  editsBetween,
+  fold,
+  labelOf,
+  namedIn,
+  readPlants,
+  saysAnyOf,
+  type Context,
+  type Span,
+} from '../answers/index.js';
 import { withoutAround } from './choosing.js';
 
 /** Words behind a size in passing that can be a kind of place: "at the edge of the woods". */
@@ -45,6 +54,13 @@ function respelled(part: string, { words }: Context): string {
   });
 }
 
+/** The plants that a text names by a name of theirs. */
+function plantsIn(text: string, context: Context): string[] {
+  const told = readPlants(text, context);
+  const plants = told.state === 'sure' ? told.value : told.state === 'unsure' ? (told.offer[0] ?? []) : [];
+  return plants.flatMap(({ name }) => name ?? []);
+}
+
 /** The kind of place of one part, and what tells more of it; "" where it names none. */
 function kindIn(said: string, context: Context): string {
   const { habitat, habitatAround } = context.words.wishes;
@@ -53,6 +69,9 @@ function kindIn(said: string, context: Context): string {
   const heads = new Set(habitat.map((phrase) => phrase.split(' ').at(-1)));
   const words = wordsIn(part);
   let first = words.findIndex(({ word }) => heads.has(word) || heads.has(word.replace(/s$/, '')));
+  // "prairie smoke" is no prairie
+  const plantWords = plantsIn(part, context).flatMap((name) => fold(labelOf(name, context)).split(' '));
+  if (first === -1 || plantWords.includes(words[first]!.word)) return '';
   while (first > 0 && !habitatAround.includes(words[first - 1]!.word)) first--;
   return withoutAround(part.slice(words[first]?.at ?? 0), context);
 }
@@ -71,7 +90,7 @@ export function habitatIn(text: string, context: Context): string {
 export function habitatSaid(text: string, context: Context): string {
   if (text.includes('?')) return '';
   // "bluebells and phlox" are told already where the kind of place was asked
-  return habitatIn(text, context) || (namedIn(text, context).plants.length > 0 ? '' : withoutAround(text, context));
+  return habitatIn(text, context) || (plantsIn(text, context).length > 0 ? '' : withoutAround(text, context));
 }
 
 /** Told in passing right behind the size of the patch: "12x8 ft at the woodland edge", "12x8 ft, meadow". */

@@ -13,7 +13,7 @@ const SAID = [
   'no',
   '19, sunny, calm',
   'yes',
-  '12 by 8 feet',
+  '12 by 8 feet, garden',
   'Virginia bluebells, dandelion 15',
   'about 120',
   '3',

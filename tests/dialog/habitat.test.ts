@@ -26,6 +26,7 @@ describe('beside the size', () => {
     ['20 by 10 ft, prairie with some shrubs', 'prairie with some shrubs'],
     ['20 by 10 ft, woodland edge, not road verge', 'woodland edge'],
     ['6 by 4 ft, short', null],
+    ['6 by 4 ft, a lot of shade', null],
     ['6 by 4 ft', null],
   ];
   test.each(table)('"%s": %s', (typed, habitat) => {
@@ -47,6 +48,10 @@ describe('asked by itself', () => {
     ['no', null, 'plants'],
     ['bluebells 120, dandelion 15', null, 'tally'], // what comes next is told already
     ['bluebells and dandelion', null, 'flowers'],
+    ['willow', null, 'flowers'],
+    ['prairie smoke and marsh marigold', null, 'flowers'],
+    ['trout lily', null, 'plants'],
+    ['oak savanna', 'oak savanna', 'plants'],
   ];
   test.each(table)('"%s": %s', (typed, habitat, asked) => {
     const conversation = atPatch();
