@@ -2,6 +2,7 @@
 import { z } from 'zod';
 import { PHOTOGRAPH_LICENCES } from '../vocabularies.js';
 import { valued, words } from './kinds.js';
+import { questionWords } from './questions.js';
 
 export const wishesSection = z.strictObject({
   /** A whole message, without marks at its end. */
@@ -88,6 +89,10 @@ export const wishesSection = z.strictObject({
   ordinals: valued,
   /** "either", "can't tell": takes the genus at the end of the offers. */
   either: words,
+  /** Words of questions that people ask back, by what they are about. */
+  questions: questionWords,
+  /** A yes to the question whether their answers may be kept. */
+  consents: words,
   /** Before the words of a kind of place, and no part of it: "it is a". */
   habitatAround: words,
   /** Stand around the words that choose an offer and say nothing more: "I think", "please". */

@@ -4,6 +4,7 @@ import { fold, readFields, readYesNo, type Wish } from '../answers/index.js';
 import type { Person } from '../../shared/person.js';
 import { fill, say } from '../../shared/wording.js';
 import { afterwards } from './afterwards.js';
+import { withoutAround } from './choosing.js';
 import { contextOf } from './hear.js';
 import { mailCode } from './joining.js';
 import { personOf } from './person-of.js';
@@ -25,9 +26,11 @@ export function answerConsent(thread: Thread, text: string, wish: Wish | null, s
   });
   if (wish?.wish === 'help' || wish?.wish === 'example') return stay([say(wording, 'help-consent')]);
   const reading = readYesNo(text, contextOf(scene, null));
-  if (reading.state === 'sure' && reading.value.answer === 'yes') {
+  const consents = scene.survey.words.wishes.consents.includes(fold(withoutAround(text, contextOf(scene, null))));
+  if (consents || (reading.state === 'sure' && reading.value.answer === 'yes')) {
     const person: Person = { ...personOf(scene), consent: { at: scene.now, wordingVersion: wording.version } };
-    const held = reading.value.rest === null ? thread.held : [...thread.held, reading.value.rest];
+    const rest = !consents && reading.state === 'sure' ? reading.value.rest : null;
+    const held = rest === null ? thread.held : [...thread.held, rest];
     return {
       thread: { ...thread, asking: null, held },
       said: [say(wording, 'consent-given')],
@@ -38,6 +41,7 @@ export function answerConsent(thread: Thread, text: string, wish: Wish | null, s
   if (reading.state === 'sure') return { ...stay([say(wording, 'consent-declined')], []), then: 'rest' };
   const tells = Object.keys(readFields(text, contextOf(scene, null), []).fields).length > 0;
   if (tells) return stay([say(wording, 'held-for-consent')], [...thread.held, text]);
+  if (reading.state === 'unsure') return stay([fill(wording, wording.asks['yes-no-unclear'])]);
   return stay(wish?.wish === 'greeting' || thread.lastAt === null ? [] : [say(wording, 'consent-first')]);
 }
 

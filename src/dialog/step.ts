@@ -21,6 +21,7 @@ import { answerConsent, answerPerson } from './person.js';
 import { answerJoin, takePhotograph } from './photographs.js';
 import { notUnderstood, outcome } from './outcome.js';
 import { isCurrent, stale } from './pressed.js';
+import { questionsIn } from './questions.js';
 import { reply } from './reply.js';
 import { answerFlowers, answerQuestion } from './respond.js';
 import { answerDoubt } from './respond-doubt.js';
@@ -89,6 +90,18 @@ function onText(thread: Thread, raw: string, consented: boolean, scene: Scene): 
   if (text.trim() === '') return { ...notUnderstood(thread, 'empty', '', scene), then: 'repeat' };
   if (text.length > LONGEST_TEXT) return notUnderstood(thread, 'too-long', '', scene);
   const wish = readWish(text, scene.survey.words);
+  const mayAsk = wish === null && scene.message.edits === null && thread.report?.live == null;
+  const asked = mayAsk ? questionsIn(text, thread, scene) : null;
+  if (asked === null) return onWords(thread, text, wish, consented, scene);
+  const answered = onWords(thread, asked.rest, readWish(asked.rest, scene.survey.words), consented, scene);
+  return { ...answered, said: [...asked.answers, ...answered.said] };
+}
+
+/** The words of a message but for the questions in it, which were answered. */
+function onWords(thread: Thread, text: string, wish: Wish | null, consented: boolean, scene: Scene): Outcome {
+  // nothing but questions: what was asked stands
+  if (text === '' && (consented || thread.asking?.kind === 'consent'))
+    return { thread, said: [], effects: [], then: 'repeat' };
   if (!consented) {
     const first = thread.asking?.kind !== 'consent';
     const heard = answerConsent({ ...thread, asking: { kind: 'consent' } }, text, wish, scene);
