@@ -51,6 +51,7 @@ export const ASKS = [
   'temperature-range',
   'temperature-aside',
   'temperature-doubt',
+  'temperature-line',
   // sky
   'sky-unknown',
   'sky-between',

@@ -19,6 +19,13 @@ export const putRightSection = z.strictObject({
   isWrong: words,
   /** Right before a bee they count one. */
   one: words,
+  /** Between a plant and its flowers, which are then about so many. */
+  moreLike: words,
+  /** Between a count of flowers and its plant: "120 for the redbud". */
+  countedOf: words,
+  /** What all the flowers' counts together are called, and that they are not exact. */
+  flowerCounts: words,
+  rough: words,
   /** Said of a bee told before: its name is not sure after all, or it is. */
   doubts: words,
   sure: words,

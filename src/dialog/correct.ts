@@ -20,17 +20,20 @@ import {
   tellsWholeTally,
   withZerosOf,
 } from './correct-tally.js';
+import { takeNumber } from './bare-number.js';
 import { addPlants, nextOpen, plantKey, removePlant } from './fields.js';
 import { contextOf, hear, plantOf, type Heard } from './hear.js';
 import { byLines, lineLead, namedLine, type Named } from './named-line.js';
 import { notUnderstood, outcome } from './outcome.js';
 import { withoutRest } from './rest-right.js';
+import { recountFlowers } from './recount-flowers.js';
 import { retell, withFlowersOf } from './retell.js';
 import { showLine } from './show.js';
 import { briefly, exampleLine, labelOfField, lineFields, summaryLines } from './summary.js';
 import { tellDoubt } from './tell-doubt.js';
 import { changed } from './thread.js';
 import type { Outcome, Report, Scene, Thread } from './types.js';
+import { watchedPlant } from './watched-plant.js';
 
 /** Asks one field anew, with what is known of it. */
 export function askAgain(thread: Thread, report: Report, field: string, scene: Scene): Outcome {
@@ -116,7 +119,7 @@ function wished(thread: Thread, report: Report, wish: Wish, scene: Scene): Outco
       // "there were no queens on the phlox": the plant was there
       const { queens: bees, queensPlural } = scene.survey.words.tally;
       if (saysAnyOf(wish.what, [...bees, ...queensPlural])) return null;
-      const key = watchedPlant(wish.what, report, scene);
+      const key = watchedPlant(withoutLine(wish.what, scene), report, scene);
       if (key !== null) {
         const next = removePlant(report, key);
         return { ...outcome(thread, next), echo: briefly(['plants'], next, scene) };
@@ -134,20 +137,6 @@ function wished(thread: Thread, report: Report, wish: Wish, scene: Scene): Outco
     default:
       return null;
   }
-}
-
-function watchedPlant(typed: string, report: Report, scene: Scene): string | null {
-  const keys = (report.plants ?? []).map(plantKey);
-  const text = withoutLine(typed, scene);
-  const context = contextOf(scene, report);
-  const reading = readPlants(text, context);
-  const told = reading.state === 'sure' ? reading.value.map(plantKeyOf).find((key) => keys.includes(key)) : undefined;
-  if (told !== undefined) return told;
-  // a plant by some of its words: "the little hearts" of "little hearts on it"
-  const wordsOf = (words: string): string[] => fold(words).match(/\p{L}{4,}/gu) ?? [];
-  const said = wordsOf(text);
-  const fits = keys.filter((key) => said.every((word) => wordsOf(`${key} ${labelOf(key, context)}`).includes(word)));
-  return said.length > 0 && fits.length === 1 ? fits[0]! : null;
 }
 
 /** "... from number 10", "... on line 9": a line is meant, and no count. */
@@ -183,8 +172,6 @@ export function correctAbsent(thread: Thread, report: Report, text: string, scen
   return correctByWish(thread, report, { wish: 'take-out', what }, scene);
 }
 
-const plantKeyOf = (plant: { name: string | null; asTyped: string }): string => plant.name ?? plant.asTyped;
-
 /** A text at the summary: lines by number or name, else whatever it tells by its own words; a bare number is asked about. */
 export function correct(thread: Thread, report: Report, typed: string, scene: Scene): Outcome {
   return unlessNothing(corrected(thread, report, typed, scene), thread, report, scene);
@@ -200,6 +187,8 @@ function corrected(thread: Thread, report: Report, typed: string, scene: Scene):
   if (takenOut !== null) return takenOut;
   const fields = lineFields(report, scene);
   const said = withoutRest(typed, scene);
+  const flowers = recountFlowers(report, said, scene);
+  if (flowers !== null) return { ...outcome(thread, flowers), echo: briefly(['plants'], flowers, scene) };
   const parts = byLines(said, fields, scene);
   if (parts.length > 1) return inTurn(thread, report, parts, scene);
   const named = namedLine(said, fields, scene);
@@ -261,6 +250,8 @@ function correctRest(thread: Thread, report: Report, text: string, typed: string
   const tally = hear(report, text, ['tally'], scene);
   if (tally.taken.includes('tally'))
     return { ...outcome(thread, tally.report), echo: briefly(['tally'], tally.report, scene) };
+  const number = takeNumber(report, text, scene);
+  if (number !== null) return outcome(thread, number);
   const temperature = readTemperature(text, contextOf(scene, report));
   const line = lineFields(report, scene).indexOf('temperature') + 1;
   if (temperature.state !== 'none' && line > 0) {

@@ -73,6 +73,10 @@ function namedByWord(text: string, fields: readonly string[], scene: Scene): Nam
 /** A field whose value is words as they come: whatever stands behind its name is meant. */
 const isFree = (field: string, { survey }: Scene): boolean => survey.dialog.fields[field]?.reader === 'words';
 
+/** The line that a text names in words, not by a number. */
+export const namedInWords = (text: string, fields: readonly string[], scene: Scene): Named | null =>
+  namedByWord(text, fields, scene) ?? namedByWord(withoutLead(text, scene), fields, scene);
+
 /** The line that a text begins with, after words that only lead to it. */
 export function namedLine(text: string, fields: readonly string[], scene: Scene): Named | null {
   const bare = withoutLead(text, scene);

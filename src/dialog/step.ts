@@ -19,6 +19,7 @@ import { answerNameShown } from './name-shown.js';
 import { open, otherSurvey } from './opening.js';
 import { answerConsent, answerPerson } from './person.js';
 import { answerJoin, takePhotograph } from './photographs.js';
+import { correctMeanwhile } from './meanwhile.js';
 import { notUnderstood, outcome } from './outcome.js';
 import { isCurrent, stale } from './pressed.js';
 import { questionsIn } from './questions.js';
@@ -258,7 +259,19 @@ function askedStill(thread: Thread, scene: Scene): Outcome {
   return { thread, said: [say(scene.survey.wording, 'licence-which')], effects: [], then: 'rest' };
 }
 
+/** What is asked may be passed over for a correction of what was told before. */
+const PASSED_OVER: ReadonlySet<Asking['kind']> = new Set<Asking['kind']>([
+  'question',
+  'flowers',
+  'line-plant',
+  'bees-of-total',
+  'rest',
+]);
+
 function answer(thread: Thread, report: Report, asking: Asking | null, text: string, scene: Scene): Outcome {
+  const meanwhile =
+    asking !== null && PASSED_OVER.has(asking.kind) ? correctMeanwhile(thread, report, asking, text, scene) : null;
+  if (meanwhile !== null) return meanwhile;
   switch (asking?.kind) {
     case 'question':
       return answerQuestion(thread, report, asking, text, scene);

@@ -215,3 +215,93 @@ describe('how sure a name is', () => {
     expect(conversation.watch.queens.map(({ doubt }) => doubt)).toEqual([true, false]);
   });
 });
+
+describe('flowers told otherwise', () => {
+  const counts = ({ thread }: Conversation): string =>
+    (thread.report?.plants ?? []).map(({ flowers: told }) => `${told?.about ? '~' : ''}${told?.value}`).join(' ');
+  // bluebells 200, columbine 45, redbud 300, wild geranium 60
+  const table: [typed: string, counts: string][] = [
+    ['the flower counts are approximate', '~200 ~45 ~300 ~60'],
+    ['the counts are rough', '~200 ~45 ~300 ~60'],
+    ['all the counts are just estimates', '~200 ~45 ~300 ~60'],
+    ['The flower counts are approximate: ca. 120 for bluebells and ca. 60 for redbud.', '~120 45 ~60 60'],
+    ['ca. 120 for bluebells', '~120 45 300 60'],
+    ['bluebells more like 100', '~100 45 300 60'],
+    ['yes but the redbud was more like 200', '200 45 ~200 60'],
+    ['the redbud should be closer to 250', '200 45 ~250 60'],
+    ['250 for the redbud and 80 for the geranium', '200 45 250 80'],
+    // bees are no flowers
+    ['3 two-spotted for the redbud', '200 45 300 60'],
+    ['3 for the redbud', '200 45 300 60'],
+  ];
+  test.each(table)('"%s"', (typed, expected) => {
+    const conversation = atSummary(FULL);
+    conversation.say(typed);
+    expect(counts(conversation)).toBe(expected);
+  });
+});
+
+describe('a number alone', () => {
+  const told = (plants: string, tally: string): Conversation => {
+    const conversation = new Conversation().agreed();
+    conversation.all('today 2 to 2:15pm', 'Fen Boardwalk', '76 F, clear, calm', '10 by 8 feet, prairie', plants, tally);
+    return conversation;
+  };
+  test.each([
+    ['redbud 300', 'no, it was 67', '4. Temperature: 67 °F'],
+    ['redbud 300', '67', '4. Temperature: 67 °F'],
+    ['redbud 300', 'actualy it was 68', '4. Temperature: 68 °F'],
+    ['redbud 300', 'no, it was 3', '10. Queens: 3 two-spotted (B. bimaculatus) on redbud'],
+    ['redbud 300', 'no, 310', '9. Flowers: redbud, 310 flowers'],
+  ])('%s: "%s" fits one line', (plants, typed, line) => {
+    expect(told(plants, '2 two-spotted').say(typed).replies.join('\n').split('\n')).toContain(line);
+  });
+
+  test('near both the temperature and a count of flowers, the temperature is offered', () => {
+    const conversation = told('redbud 60', '2 two-spotted');
+    expect(conversation.say('no, it was 67').replies.join()).toMatch(/^Temperature 67 °F.*\?/);
+    conversation.say('yes');
+    expect(conversation.last.replies.join('\n')).toContain('4. Temperature: 67 °F');
+    const other = told('redbud 60', '2 two-spotted');
+    other.all('no, it was 67', 'redbud was 67');
+    expect(flowers(other)).toBe('redbud 67');
+  });
+});
+
+describe('while something else is asked', () => {
+  const asked = (...texts: readonly string[]): Conversation => {
+    const conversation = new Conversation().agreed();
+    conversation.all('today 2 to 2:15pm', 'Fen Boardwalk', '70 F, clear, calm', '10 by 8 feet, prairie');
+    conversation.all('bluebells 200, redbud 300', ...texts);
+    return conversation;
+  };
+  test.each([
+    ['the temperature was 20 C', 'temperature', { celsius: 20 }],
+    ['habitat was savanna', 'habitat', 'savanna'],
+    ['no, the place was Heron Bend Landing', 'place', { words: 'Heron Bend Landing' }],
+  ])('the queens: "%s"', (typed, field, value) => {
+    for (const conversation of [asked(), asked('2 two-spotted on bluebells')]) {
+      const { asking } = conversation.last;
+      conversation.say(typed);
+      const now = conversation.thread.report?.fields[field]?.value;
+      if (typeof value === 'string') expect(now).toBe(value);
+      else expect(now).toMatchObject(value);
+      expect(conversation.last.asking).toEqual(asking);
+    }
+  });
+
+  test.each(['change wind', 'no. change wind'])('the queens: "%s"', (typed) => {
+    expect(asked().say(typed).asking?.fields).toEqual(['wind']);
+  });
+
+  test.each([
+    ['it was 3 two-spotted', 'bluebells: 3 bimac'],
+    ['no sorry 3 two-spotted', 'bluebells: 3 bimac'],
+    ['3 two-spotted', 'bluebells: 2 bimac, redbud: 3 bimac'], // the answer
+    ['it was 1 common eastern on the redbud', 'bluebells: 2 bimac, redbud: 1 imp'],
+  ])('the queens of the next plant: "%s"', (typed, rows) => {
+    const conversation = asked('2 two-spotted on bluebells');
+    conversation.say(typed);
+    expect(queens(conversation)).toBe(rows);
+  });
+});

@@ -1,0 +1,39 @@
+/** A correction of what was told before, while something else is asked: "habitat was savanna", "no. change wind", "it was 3 two-spotted". */
+import { readWish } from '../answers/index.js';
+import { correctByWish } from './correct.js';
+import { correctTally } from './correct-tally.js';
+import { hear } from './hear.js';
+import { namedInWords, withoutLead } from './named-line.js';
+import { outcome } from './outcome.js';
+import { afterOpening, tellsMore } from './put-right.js';
+import { briefly, lineFields } from './summary.js';
+import { tellDoubt } from './tell-doubt.js';
+import type { Asking, Outcome, Report, Scene, Thread } from './types.js';
+
+/** Null where the text may answer what is asked. */
+export function correctMeanwhile(
+  thread: Thread,
+  report: Report,
+  asking: Asking,
+  text: string,
+  scene: Scene,
+): Outcome | null {
+  const bare = withoutLead(text, scene);
+  const wish = bare === text ? null : readWish(bare, scene.survey.words);
+  if (wish?.wish === 'change') return correctByWish(thread, report, wish, scene);
+  const asked = asking.kind === 'question' ? asking.fields : [];
+  const told = lineFields(report, scene).filter(
+    (field) => report.fields[field] !== undefined && !asked.includes(field),
+  );
+  const named = namedInWords(text, told, scene);
+  if (named !== null && named.value !== '') {
+    const heard = hear(report, named.value, [named.field], scene);
+    if (heard.taken.includes(named.field))
+      return { ...outcome(thread, heard.report), echo: briefly(heard.taken, heard.report, scene) };
+  }
+  if (asking.kind !== 'rest') return null;
+  // of the plants that are asked about nothing is told yet: what opens as a correction is about the rows before
+  const opens = afterOpening(text, scene) !== null && !tellsMore(text, scene);
+  const queens = tellDoubt(report, text, scene) ?? (opens ? correctTally(report, text, scene) : null);
+  return queens === null ? null : { ...outcome(thread, queens), echo: briefly(['tally'], queens, scene) };
+}
