@@ -163,6 +163,7 @@ export const PHRASES = [
   'nothing-open',
   'nothing-before',
   'back-to',
+  'private-careful',
   'cannot-skip',
   'left-out',
   'put-aside',

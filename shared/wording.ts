@@ -27,6 +27,8 @@ export const wordingSchema = z.strictObject({
     /** Beaufort 0 to 12. */
     winds: z.array(sentence).length(13),
     units: z.record(z.enum(COUNTING_UNITS), sentence),
+    /** The same for one of them: "1 flower". */
+    oneUnit: z.record(z.enum(COUNTING_UNITS), sentence),
   }),
 });
 

@@ -91,6 +91,12 @@ export const wishesSection = z.strictObject({
   either: words,
   /** Words of questions that people ask back, by what they are about. */
   questions: questionWords,
+  /** How an address is said aloud: "wren at kestrelfen dot example". */
+  mailSigns: z.strictObject({ at: words, dot: words }),
+  /** Between a whole name and the one that is used: "everyone calls me". */
+  nameUsed: words,
+  /** Behind a name: "is fine". */
+  nameTail: words,
   /** A yes to the question whether their answers may be kept. */
   consents: words,
   /** Before the words of a kind of place, and no part of it: "it is a". */

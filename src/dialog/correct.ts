@@ -8,6 +8,7 @@ import {
   readTemperature,
   readWish,
   saysAnyOf,
+  type TallyRow,
   type Wish,
 } from '../answers/index.js';
 import { say } from '../../shared/wording.js';
@@ -21,8 +22,8 @@ import {
   withZerosOf,
 } from './correct-tally.js';
 import { takeNumber } from './bare-number.js';
-import { addPlants, nextOpen, plantKey, removePlant } from './fields.js';
-import { contextOf, hear, plantOf, type Heard } from './hear.js';
+import { addLines, addPlants, nextOpen, plantKey, removePlant } from './fields.js';
+import { contextOf, hear, lineOf, plantOf, type Heard } from './hear.js';
 import { byLines, lineLead, namedLine, type Named } from './named-line.js';
 import { notUnderstood, outcome } from './outcome.js';
 import { withoutRest } from './rest-right.js';
@@ -32,7 +33,7 @@ import { showLine } from './show.js';
 import { briefly, exampleLine, labelOfField, lineFields, summaryLines } from './summary.js';
 import { tellDoubt } from './tell-doubt.js';
 import { changed } from './thread.js';
-import type { Outcome, Report, Scene, Thread } from './types.js';
+import type { Outcome, PlantInPatch, Report, Scene, Thread } from './types.js';
 import { watchedPlant } from './watched-plant.js';
 
 /** Asks one field anew, with what is known of it. */
@@ -84,6 +85,9 @@ export function correctByWish(thread: Thread, report: Report, wish: Wish, scene:
   return done === null ? null : unlessNothing(done, thread, report, scene);
 }
 
+const isZeroOn = ({ count, plant }: TallyRow, plants: readonly PlantInPatch[]): boolean =>
+  count === 0 && plants.some((added) => plantKey(added) === plant);
+
 /** "Now it reads" is said only of what reads otherwise than before. */
 function unlessNothing(done: Outcome, thread: Thread, report: Report, scene: Scene): Outcome {
   const after = done.thread.report;
@@ -107,7 +111,12 @@ function wished(thread: Thread, report: Report, wish: Wish, scene: Scene): Outco
       if (plants.state === 'sure' && plants.value.some(({ name }) => name !== null) && report.plants !== null) {
         const tally = readFields(wish.what, contextOf(scene, report), ['tally']).fields.tally;
         if (tally?.state === 'sure' && tally.value.some(({ bee }) => bee !== null)) return null;
-        const next = addPlants(report, plants.value.map(plantOf));
+        const added = plants.value.map(plantOf);
+        const all = addPlants(report, added);
+        // "also a violet with 20 flowers, no bees"
+        const zeros = tally?.state === 'sure' ? tally.value.filter((row) => isZeroOn(row, added)) : [];
+        const lines = zeros.map((row) => lineOf(row, wish.what, contextOf(scene, report)));
+        const next = lines.length === 0 ? all : addLines(all, lines);
         const typed = changed(next, { plantsTyped: [...next.plantsTyped, wish.what] });
         return { ...outcome(thread, typed), echo: briefly(['plants'], next, scene) };
       }

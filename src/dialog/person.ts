@@ -1,6 +1,6 @@
 /** What is asked of the person rather than of the watch: consent first, then, after the first watch, name and mail. */
 import { z } from 'zod';
-import { fold, readFields, readYesNo, type Wish } from '../answers/index.js';
+import { anyOf, fold, readFields, readWish, readYesNo, saysAnyOf, type Wish } from '../answers/index.js';
 import type { Person } from '../../shared/person.js';
 import { fill, say } from '../../shared/wording.js';
 import { afterwards } from './afterwards.js';
@@ -67,6 +67,7 @@ export function answerPerson(
   const yesNo = readYesNo(text, contextOf(scene, null));
   const declines =
     wish?.wish === 'skip' ||
+    endsInSkip(text, scene) ||
     wish?.wish === 'unknown' ||
     (yesNo.state === 'sure' &&
       yesNo.value.answer === 'no' &&
@@ -77,7 +78,7 @@ export function answerPerson(
   }
   if (wish !== null && NO_ANSWERS.has(wish.wish)) return null;
   if (field === 'mail') {
-    const mail = /[^\s<>,;:()"']{1,64}@[^\s<>,;:()"']{1,190}/u.exec(text)?.[0].replace(/[.!?]+$/, '');
+    const mail = /[^\s<>,;:()"']{1,64}@[^\s<>,;:()"']{1,190}/u.exec(withSigns(text, scene))?.[0].replace(/[.!?]+$/, '');
     if (mail !== undefined && z.email().safeParse(mail).success)
       // the same for all: whether somebody else has that address is told to its readers alone
       return done(
@@ -102,6 +103,21 @@ export function answerPerson(
   };
 }
 
+/** "marlene at gmail dot com", as it is said aloud: with its signs. */
+function withSigns(text: string, { survey }: Scene): string {
+  if (text.includes('@')) return text;
+  const { at, dot } = survey.words.wishes.mailSigns;
+  return text
+    .replace(new RegExp(`\\s*${anyOf(dot)}\\s*`, 'giu'), '.')
+    .replace(new RegExp(`\\s*${anyOf(at)}\\s*`, 'iu'), '@');
+}
+
+/** "tess at … no wait, skip": what was begun is taken back. */
+function endsInSkip(text: string, { survey: { words } }: Scene): boolean {
+  const last = text.split(/[,.;…!]+/).at(-1) ?? '';
+  return last !== text && readWish(last, words)?.wish === 'skip' && saysAnyOf(text, words.tally.takesBack);
+}
+
 /** The address is asked for after a watch was stored, so that watch's receipt is the first to go there. */
 function lastReceipt(name: string | null, mail: string, scene: Scene): Effect[] {
   const { lastWatches, progress } = scene.history;
@@ -112,12 +128,19 @@ function lastReceipt(name: string | null, mail: string, scene: Scene): Effect[] 
 /** "no, I won't give my name", "no email please"; "no, call me Bo" is none. */
 const keepsBack = (rest: string, scene: Scene): boolean => !rest.includes('@') && nameIn(rest, scene) === null;
 
+const bareEnd = (text: string): string => text.replace(/[\s.!]+$/, '');
+
 /** A name as somebody writes their own: no digits, not long, "my name is" left out. */
 function nameIn(text: string, scene: Scene): string | null {
-  const lead = scene.survey.words.wishes.nameLead.find((words) => fold(text).trim().startsWith(`${words} `));
-  const told = text
-    .trim()
-    .slice(lead?.length ?? 0)
+  const { nameLead, nameUsed, nameTail } = scene.survey.words.wishes;
+  const used = [...fold(text).matchAll(new RegExp(`${anyOf(nameUsed)}\\s+`, 'gu'))].at(-1);
+  const own = text.slice(used === undefined ? 0 : used.index + used[0].length).trim();
+  const lead = nameLead.find((words) => fold(own).startsWith(`${words} `));
+  const tail = [...nameTail]
+    .sort((a, b) => b.length - a.length)
+    .find((words) => fold(bareEnd(own)).endsWith(` ${words}`));
+  const told = bareEnd(own)
+    .slice(lead?.length ?? 0, tail === undefined ? undefined : -tail.length)
     .trim();
   // "do I have to", "thanks, bye": nobody is called so, unless they say it is their name
   const { notNames } = scene.survey.words.wishes;

@@ -60,6 +60,11 @@ export function answerLinePlant(thread: Thread, report: Report, at: number, text
     const next = without.length === 0 ? report : joined(addLines(report, without), scene);
     return { ...outcome(thread, next), echo: without.length === 0 ? null : briefly(['tally'], next, scene) };
   }
+  const placed = linesPlaced(report, text, context);
+  if (placed !== null) {
+    const next = joined(changed(report, { tally: placed }), scene);
+    return { ...outcome(thread, next), echo: briefly(['tally'], next, scene) };
+  }
   // "and a bimac on the violets" tells of another queen; this one's plant is still open
   const further = furtherLines(text, line, context);
   if (further !== null) {
@@ -83,6 +88,21 @@ export function answerLinePlant(thread: Thread, report: Report, at: number, text
     return outcome(thread, joined(addLines(without, again), scene));
   }
   return notUnderstood(thread, plant.state === 'sure' ? 'plant-not-watched' : plant.ask, text, scene);
+}
+
+/** "The two-spotted on the lupine, the black and gold on the puccoon": each line whose plant is open, by its bee. */
+function linesPlaced(report: Report, text: string, context: Context): readonly TallyLine[] | null {
+  const reading = readFields(text, context, ['tally']).fields.tally;
+  if (reading?.state !== 'sure' || reading.value.length < 2) return null;
+  const lines = [...(report.tally ?? [])];
+  for (const { bee, plant, count } of reading.value) {
+    const at = lines.findIndex((line) => line.plant === null && line.bee === bee && bee !== null);
+    const line = lines[at];
+    // "the two-spotted" counts nothing; another number tells of other queens
+    if (line === undefined || plant === null || (count !== 1 && count !== line.count)) return null;
+    lines[at] = { ...line, plant };
+  }
+  return lines;
 }
 
 /** Queens of other bees on plants of their own; null where the text may be about the line that is asked about. */

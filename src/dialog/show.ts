@@ -74,7 +74,9 @@ export function showPlant(plant: { name: string | null; typed: string }, context
 export function showPlantWithFlowers(plant: PlantInPatch, survey: Survey, context: Context): string {
   const name = showPlant(plant, context);
   if (plant.flowers === null) return say(survey.wording, 'show-plant-open', { plant: name });
-  const unit = survey.wording.labels.units[unitOf(plant.name, survey)];
+  const { value, low, high } = plant.flowers;
+  const isOne = value === 1 && low === high;
+  const unit = survey.wording.labels[isOne ? 'oneUnit' : 'units'][unitOf(plant.name, survey)];
   return say(survey.wording, 'show-plant', { plant: name, flowers: showCount(plant.flowers, survey), unit });
 }
 

@@ -122,8 +122,10 @@ export function answerWish(thread: Thread, wish: Wish, scene: Scene): Outcome | 
     case 'undo':
       return goBack(thread, report, scene);
     case 'skip':
+      if (asksPrivate(asking)) return keptPrivate(thread, report, scene);
       return skip(thread, report, scene);
     case 'unknown':
+      if (asksPrivate(asking)) return keptPrivate(thread, report, scene);
       return asking?.kind === 'question' &&
         skippable(asking.fields, scene).length > 0 &&
         !asking.fields.includes('tally')
@@ -131,7 +133,7 @@ export function answerWish(thread: Thread, wish: Wish, scene: Scene): Outcome | 
         : null;
     case 'same-place': {
       if (asking?.kind !== 'question' || !asking.fields.includes('place')) return null;
-      const placed = samePlace(report, scene.message.what.kind === 'text' ? scene.message.what.text : '', scene);
+      const placed = samePlace(report, wordsOf(scene), scene);
       if (placed === null) return stay([say(wording, 'no-last-place')]);
       return outcome(thread, changed(placed, { asked: [...placed.asked, asking.question] }), [
         shown('place', placed, scene),
@@ -148,6 +150,17 @@ export function answerWish(thread: Thread, wish: Wish, scene: Scene): Outcome | 
       return null;
   }
 }
+
+const asksPrivate = (asking: Thread['asking']): boolean =>
+  asking?.kind === 'question' && asking.fields.length === 1 && asking.fields[0] === 'private';
+
+/** Whether a place is private is not known: taken for private, which publishes the least. */
+const keptPrivate = (thread: Thread, report: Report, scene: Scene): Outcome =>
+  outcome(thread, tell(report, 'private', true, wordsOf(scene), scene.message.id), [
+    say(scene.survey.wording, 'private-careful'),
+  ]);
+
+const wordsOf = ({ message: { what } }: Scene): string => (what.kind === 'text' ? what.text : '');
 
 const asksPlants = (asking: Thread['asking']): boolean =>
   asking?.kind === 'question' && asking.fields.includes('plants');

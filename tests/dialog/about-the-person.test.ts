@@ -15,12 +15,29 @@ describe('a name', () => {
     ['Wren', 'Wren'],
     ['Mary Beth', 'Mary Beth'],
     ['my name is Will', 'Will'],
+    ['Beverly but everyone says Bev', 'Bev'],
+    ['Elizabeth, but please call me Beth.', 'Beth'],
+    ['just Bev is fine', 'Bev'],
+    ['Robin', 'Robin'],
     ["It's Philippa, with one l and two p's", 'Philippa'],
   ];
   test.each(names)('"%s" gives %s', (said, name) => {
     const conversation = askedForName();
     conversation.say(said);
     expect(conversation.person?.name).toBe(name);
+  });
+
+  const mails: [said: string, mail: string | null][] = [
+    ['marlene at gmail dot com', 'marlene@gmail.com'],
+    ['Tess (at) mail [dot] example', 'Tess@mail.example'],
+    ['wren@kestrelfen.example', 'wren@kestrelfen.example'],
+    ['tess at … no wait, skip', null],
+  ];
+  test.each(mails)('"%s" is the address %s', (said, mail) => {
+    const conversation = askedForName();
+    conversation.all('Wren', said);
+    expect(conversation.person?.mail).toBe(mail);
+    expect(conversation.last.asking?.fields).toEqual(['confirm']);
   });
 
   const none = ['do I have to', 'who wants to know', "I'd rather not say", 'thanks, bye', 'why do you need it'];

@@ -85,6 +85,19 @@ describe('the questions', () => {
     expect(fieldsOf(conversation)).toEqual(['temperature', 'sky', 'wind']);
   });
 
+  test.each(['skip', "I don't know"])('where "%s" is said of a private place, it is taken for one', (typed) => {
+    const conversation = new Conversation().agreed();
+    conversation.all('today 2:10 to 2:25 pm', 'Otter Lane allotment', typed);
+    expect(conversation.last.replies[0]).toMatch(/private place, to be on the safe side/);
+    expect(conversation.thread.report?.fields['private']?.value).toBe(true);
+  });
+
+  test('one flower is no flowers', () => {
+    const conversation = new Conversation().agreed();
+    conversation.all(...WATCH.slice(0, 4), 'Virginia bluebells 1, dandelion 2');
+    expect(conversation.last.replies[0]).toMatch(/1 flower; dandelion, 2 heads/);
+  });
+
   test('a private place stays private when it is used again, and "my" says so by itself', () => {
     const conversation = new Conversation().agreed();
     conversation.all('today 2:10 to 2:25 pm', 'my back yard');

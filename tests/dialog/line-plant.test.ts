@@ -49,3 +49,17 @@ test('of several bees whose kind is not known it is said in the plural', () => {
   conversation.all('wild geranium 60', '3 bumble bees, kind unknown, on the geranium');
   expect(conversation.last.replies.join()).toContain('3 bumble bees, kind not known on wild geranium');
 });
+
+test('several are placed at once, each by its bee, and keep their counts', () => {
+  const conversation = new Conversation().agreed();
+  conversation.all('Monday 2:10 to 2:25 pm', 'Fen Boardwalk', '64 F, cloudy, light breeze', '12 by 8 feet, meadow');
+  conversation.all('wild geranium 60, phlox 25', '3 two-spotted and 1 black and gold');
+  conversation.say('the two-spotted on the geranium, the black and gold on the phlox');
+  expect(shown(conversation)).toMatch(/3 two-spotted.* on wild geranium; 1 black and gold.* on phlox/);
+});
+
+test('"also a violet with 20 flowers, no bees" tells its none too', () => {
+  const conversation = asked();
+  conversation.all('phlox', 'also there was a violet with 20 flowers, no bees');
+  expect(conversation.thread.report?.tally?.at(-1)).toMatchObject({ plant: 'Viola', count: 0 });
+});

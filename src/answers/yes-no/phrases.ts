@@ -51,6 +51,11 @@ export const yesNoPhrases = madeOnce((yesNo: Words['yesNo']) => {
     tapbackYes: new RegExp(`^\\s*${anyOf(yesNo.tapbackYes)}\\s+"`, 'u'),
     tapbackNo: new RegExp(`^\\s*${anyOf(yesNo.tapbackNo)}\\s+"`, 'u'),
     assess: assessments(yesNo.assessing),
+    /** "The place is right": what was asked about, found right by its name. */
+    namedRight: new RegExp(
+      `^(?:\\p{L}+\\s+){1,3}?${anyOf(yesNo.assessing.links)}\\s+${anyOf(yesNo.assessing.right, yesNo.assessing.good)}$`,
+      'u',
+    ),
     respell: speller(yesNo),
   };
 });

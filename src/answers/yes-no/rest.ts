@@ -27,6 +27,7 @@ function changesSomething(
 ): boolean {
   const said = clause.slice(skip(clause, 0)).trim();
   if (said === '' || isChat(said, phrases)) return false;
+  if (answer === 'yes' && !contrast && phrases.namedRight.test(said)) return false;
   if (phrases.futures.in(said)) return false; // "I'll do another one on Saturday"
   // the "one" of "one thing is wrong" counts nothing
   const wanting = phrases.wanting.at(said, 0)?.length ?? 0;
