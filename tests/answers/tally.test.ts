@@ -133,6 +133,14 @@ check([
   ],
 ]);
 
+// what is left of a sum, and a bee that comes back
+check([
+  ['5 queens, 3 were impatiens, not sure on the rest', one, 'sure 3 impatiens @phlox, 2 Bombus @phlox'],
+  ["5 queens: 3 impatiens, couldn't tell the others", one, 'sure 3 impatiens @phlox, 2 Bombus @phlox'],
+  ['3 impatiens on the phlox, not sure about the rest', two, 'sure 3 impatiens doubt @phlox'],
+  ['a half black and a tricolor, then the half black came back', one, 'sure 1 vagans @phlox, 1 ternarius @phlox'],
+]);
+
 // a number put right stays where it was said
 check([
   [

@@ -84,10 +84,19 @@ function giveToAll(run: Run, bee: NameSaid): void {
   });
 }
 
+/** True of a bee without a number that was told before. */
+function isToldAgain({ heads, said }: Run, { bee, gap }: Head): boolean {
+  const isSame = (other: { readonly bee: NameSaid | null }): boolean => other.bee?.names[0]?.name === bee?.names[0]?.name;
+  const counted = heads.at(-2)?.type === 'count' && gap === null;
+  return !counted && (heads.slice(0, -1).some(isSame) || said.some((item) => item.kind === 'row' && isSame(item)));
+}
+
 export function hearRole(run: Run, kind: RoleKind, span: Span): void {
   const { touching, openCount } = run;
   // "none, the same one": not a queen of its own
   if (kind === 'same-one' && touching?.type === 'role' && touching.role === 'zero') touching.role = 'same-one';
+  // "a half-black, then the half-black came back"
+  else if (kind === 'same-one' && touching?.type === 'bee' && isToldAgain(run, touching)) touching.role = 'same-one';
   // "1 of the same": its bee is the one said last
   else if (openCount && kind === 'same') return;
   // "1 of them also", "2 more"

@@ -27,7 +27,7 @@ export function secondLook(marks: readonly Mark[], folded: string, phrases: Phra
   const seen = withPollenOnSome(withGenusAsLabel(withoutSameKind(dashed, folded, phrases)));
   const told = withoutStrayNumbers(withAlternativeCounts(withNamelessOnes(seen, folded, phrases)));
   const plants = withPlantsThatHad(told, folded, phrases);
-  const others = withTheOther(withSumSign(plants, folded), folded, phrases);
+  const others = withTheOther(withRestUntold(withSumSign(plants, folded), folded, phrases), folded, phrases);
   return withNoAsCorrection(withoutIdleArticles(withHedgedCounts(others, folded, phrases)), folded);
 }
 
@@ -234,6 +234,27 @@ function withTheOther(marks: readonly Mark[], folded: string, { theOther, remain
     };
     return { kind: 'count', count, span: mark.span };
   });
+}
+
+/** "5 queens, 3 impatiens, not sure on the rest": as if the rest were named first, and then that nobody could tell. */
+function withRestUntold(marks: readonly Mark[], folded: string, { remainder }: Phrases): Mark[] {
+  const swapped = [...marks];
+  // of a number of queens that was told first
+  const sum = marks.findIndex(({ kind }) => kind === 'count');
+  const isSum = ['queens', 'total', 'break'].includes(marks[sum + 1]?.kind ?? '');
+  if (!isSum) return swapped;
+  marks.forEach((mark, at) => {
+    const isRest = mark.kind === 'plants' && remainder.has(folded.slice(...mark.span));
+    const from = marks[at - 1]?.kind === 'preposition' ? at - 2 : at - 1;
+    const told = marks[from];
+    const ends = marks[at + 1] === undefined || marks[at + 1]?.kind === 'break';
+    const bee = marks.slice(0, Math.max(0, from)).some(({ kind }) => kind === 'bee');
+    if (!isRest || !ends || !bee || (told?.kind !== 'cannot-tell' && told?.kind !== 'doubtful')) return;
+    swapped.splice(from, at - from + 1, mark, { kind: 'cannot-tell', span: told.span });
+    // the preposition is gone: what follows keeps its place
+    if (at - from === 2) swapped.splice(at, 0, { kind: 'thing', span: mark.span });
+  });
+  return swapped;
 }
 
 const isCounted = (mark: Mark): boolean => mark.kind === 'bee' || mark.kind === 'count' || mark.kind === 'queens';
