@@ -7,7 +7,7 @@
 import { ownText } from './note/mail-text.js';
 import { none, sure, unsure, type Reader, type Reading, type Span } from './reading.js';
 import { fold } from './text.js';
-import { skip, yesNoPhrases } from './yes-no/phrases.js';
+import { skip, yesNoPhrases, type YesNoPhrases } from './yes-no/phrases.js';
 import { restOf } from './yes-no/rest.js';
 import { isCorrection } from './yes-no/correction.js';
 import { walk } from './yes-no/walk.js';
@@ -23,6 +23,17 @@ const MOST_CHARACTERS = 2000;
 /** True of "the temp should be 70": it contradicts what was shown, and is no "no" to a question of another kind. */
 export const correctsOnly = (reading: Reading<YesNo>, text: string): boolean =>
   reading.state === 'sure' && reading.value.answer === 'no' && reading.value.rest === text.trim();
+
+/** "I checked it against my notebook and it matches, so yes": nothing but a yes behind the last comma, no value before it. */
+function endsInYes(folded: string, phrases: YesNoPhrases): boolean {
+  const comma = folded.lastIndexOf(',');
+  if (comma === -1 || /[\d?]/.test(folded)) return false;
+  const tail = folded.slice(comma + 1);
+  const { answers, rest, doubtful, unknowing } = walk(tail, phrases);
+  const isYes = answers.length > 0 && answers.every(({ answer, alone }) => answer === 'yes' && !alone);
+  const changes = phrases.changes.in(folded.slice(0, comma)) !== null;
+  return isYes && skip(tail, rest) >= tail.length && !doubtful && !unknowing && !changes;
+}
 
 export const readYesNo: Reader<YesNo> = (text, context) => {
   if (text.trim() === '') return none('empty');
@@ -44,6 +55,7 @@ export const readYesNo: Reader<YesNo> = (text, context) => {
       const tells = restOf(typed, 'no', false, phrases, context) !== null;
       return sure({ answer: 'no', rest: tells ? typed.trim() : null }, all);
     }
+    if (endsInYes(folded, phrases)) return sure({ answer: 'yes', rest: null }, all);
     const maybe: readonly YesNo[] = [
       { answer: 'yes', rest: null },
       { answer: 'no', rest: null },

@@ -268,6 +268,15 @@ const notes: { readonly text: string; readonly fields: Shown }[] = [
     text: 'Good day from Alder Falls,\n\nYesterday, 14h10 to 14h25, 13 C',
     fields: { date: '2026-05-05', times: '14:10-14:25', temperature: '13' },
   },
+  // a plant by itself, and a temperature that may be °C
+  {
+    text: 'today, sunny, 70 degrees, redbud',
+    fields: { date: '2026-05-06', temperature: '21.1', sky: 'clear', plants: 'Cercis canadensis ?' },
+  },
+  {
+    text: 'today 3 to 3:15, 21, sunny',
+    fields: { date: '2026-05-06', times: '15:00-15:15', temperature: 'unsure 21', sky: 'clear' },
+  },
   // named, and then told with "it"
   { text: 'forgot the temp, it was 64', fields: { temperature: '17.8' } },
   { text: 'i forgot the wind, it was light', fields: { wind: '2' } },

@@ -141,6 +141,21 @@ check([
   ['a half black and a tricolor, then the half black came back', one, 'sure 1 vagans @phlox, 1 ternarius @phlox'],
 ]);
 
+// of every plant, in its own words
+check([
+  [
+    '1 common eastern on the bluebells, plus a worker on the phlox, same kind',
+    two,
+    'sure 1 impatiens @bluebells, 1 impatiens worker @phlox',
+  ],
+  [
+    'B. auricomus 1 on bluebells, B. pensylvanicus 2 on same',
+    two,
+    'sure 1 auricomus @bluebells, 2 pensylvanicus @bluebells',
+  ],
+  ["1 affinis on the phlox... looked at the photo, it's griseocollis", two, 'sure 1 griseocollis @phlox'],
+]);
+
 // a number put right stays where it was said
 check([
   [

@@ -161,6 +161,9 @@ export function isBacked(hit: Hit, words: readonly Word[], kept: readonly Hit[],
   // "redbud has 40", but "Lily had two"
   if (next?.gap === 'none' && having.has(next.plain) && !givenNames.has(last.plain)) return true;
   const before = wordBefore(words, hit.from);
+  // "70F, redbud, sunny": a name between commas, that nobody bears
+  const opens = words[hit.from]!.gap !== 'none' || hit.from === 0;
+  if (opens && !givenNames.has(last.plain) && next?.gap !== 'none' && words.length > 1) return true;
   if (!before) return false;
   if (owning.has(before.plain)) return !givenNames.has(last.plain);
   if (before.plain === 'and' || before.plain === 'n') return kept.at(-1)?.to === hit.from - 1;

@@ -120,7 +120,8 @@ export function readBareTemperature(gathering: Gathering, text: string): void {
   const [only] = bare;
   if (!only || bare.length > 1) return;
   const reading = READERS.temperature.asked(`${' '.repeat(only.from)}${only.words}`, gathering.context);
-  if (reading.state === 'sure') gathering.take('temperature', reading);
+  // "21, sunny" may be °C: asked about, and not lost
+  if (reading.state !== 'none') gathering.take('temperature', reading);
 }
 
 /** Takes those fields from words that stand at `from` and say nothing else: "clear", "clear still". */

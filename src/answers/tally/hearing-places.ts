@@ -131,7 +131,10 @@ export function hearPlants(
 /** "3 griseos on the same": the plant said last. False where there is none. */
 export function hearSamePlant(run: Run, span: Span): boolean {
   const before = run.said.findLast((item) => item.kind === 'plants');
-  if (before?.kind !== 'plants' || run.touching?.bee == null) return false;
+  const { touching } = run;
+  // "B. pensylvanicus 2 on same"
+  const counted = touching?.type === 'count' && run.heads.some(({ bee }) => bee !== null);
+  if (before?.kind !== 'plants' || (touching?.bee == null && !counted)) return false;
   run.flush(true);
   run.waiting = nothingWaits();
   run.pushPlants({ plants: before.plants, each: before.each, span });

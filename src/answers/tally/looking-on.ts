@@ -3,9 +3,9 @@ import type { Mark } from './mark.js';
 
 /** True where, looking on from `at`, a name or "queen" comes before any break: the article there counts. */
 export function articleCounts(marks: readonly Mark[], at: number): boolean {
-  // "and a worker"
-  const behind = marks[at + 2];
-  if (marks[at + 1]?.kind === 'worker' && (behind === undefined || behind.kind === 'break')) return true;
+  // "and a worker", "a worker on the lilac"
+  const behind = marks[at + 2]?.kind ?? 'break';
+  if (marks[at + 1]?.kind === 'worker' && (behind === 'break' || behind === 'preposition')) return true;
   for (let next = at + 1; next < marks.length; next++) {
     const mark = marks[next]!;
     switch (mark.kind) {

@@ -56,6 +56,13 @@ function endingClause(folded: string, at: number, found: PhraseFound, phrases: Y
   return bareNo ? { kind: 'bareNo', length: bareNo.length } : found;
 }
 
+/** "it was partly cloudy": what seems an answer goes on. */
+function isQualified(folded: string, end: number, phrases: YesNoPhrases): boolean {
+  if (CLAUSE_ENDS.test(folded.slice(end, end + 20))) return false;
+  const next = foundAt(folded, skip(folded, end), phrases)?.kind;
+  return next === 'noAlone' || next === 'half';
+}
+
 /** True where the "no" that ends at `end` answers; null where that cannot be told. */
 function answersNo(folded: string, end: number, phrases: YesNoPhrases): boolean | null {
   const after = folded.slice(end, end + 60);
@@ -85,7 +92,9 @@ function answerOf(
     case 'doubtfulNo':
       return { answer: 'no', doubtful: true };
     case 'yesAlone':
-      return clauseEnds(folded, end, phrases) ? { answer: 'yes', doubtful: false } : null;
+      return clauseEnds(folded, end, phrases) && !isQualified(folded, end, phrases)
+        ? { answer: 'yes', doubtful: false }
+        : null;
     case 'noAlone': // "n 15:20"
       return clauseEnds(folded, end, phrases) || (length === 1 && /^\s*\d/u.test(folded.slice(end, end + 9)))
         ? { answer: 'no', doubtful: false }
