@@ -86,7 +86,8 @@ function giveToAll(run: Run, bee: NameSaid): void {
 
 /** True of a bee without a number that was told before. */
 function isToldAgain({ heads, said }: Run, { bee, gap }: Head): boolean {
-  const isSame = (other: { readonly bee: NameSaid | null }): boolean => other.bee?.names[0]?.name === bee?.names[0]?.name;
+  const isSame = (other: { readonly bee: NameSaid | null }): boolean =>
+    other.bee?.names[0]?.name === bee?.names[0]?.name;
   const counted = heads.at(-2)?.type === 'count' && gap === null;
   return !counted && (heads.slice(0, -1).some(isSame) || said.some((item) => item.kind === 'row' && isSame(item)));
 }
