@@ -124,11 +124,6 @@ function readWords(text: string, context: Context, phrases: PlacePhrases): Readi
     return readWords(' '.repeat(greeted) + text.slice(greeted), context, phrases);
   if (isYesNo(text, context)) return none('place-unclear');
 
-  // "It was at the Fen Boardwalk."
-  const lead = phrases.sentenceLead.exec(folded)?.[0].length ?? 0;
-  if (lead > 0 && /\p{L}/u.test(rest.slice(lead)))
-    return readWords(' '.repeat(lead) + text.slice(lead), context, phrases);
-
   // "Heron Bend, sorry, Oak Rise"
   const correction = [...folded.matchAll(phrases.corrected)].at(-1);
   if (correction && /\p{L}{2}/u.test(folded.slice(correction.index + correction[0].length))) {

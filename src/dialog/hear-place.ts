@@ -1,5 +1,5 @@
 /** What a message tells of the place: by its own words, as a saved one, as a site of the survey, and whose it is. */
-import { correctsOnly, readYesNo, saysAnyOf, type Context, type Reading } from '../answers/index.js';
+import { correctsOnly, fold, readYesNo, saysAnyOf, type Context, type Reading } from '../answers/index.js';
 import { tell } from './fields.js';
 import { lastPlaceOf, placeNamed, savedPlaceOf, siteMeant, type ToldPlace } from './places.js';
 import type { Report, Scene } from './types.js';
@@ -47,8 +47,20 @@ export function samePlace(report: Report, typed: string, scene: Scene): Report |
   return tell(report, 'place', { latitude, longitude, uncertaintyMetres, words }, typed, scene.message.id);
 }
 
+/** "It was at the Fen Boardwalk" is the Fen Boardwalk. */
+function withoutLead(reading: Reading<unknown>, { survey }: Scene): Reading<unknown> {
+  if (reading.state !== 'sure') return reading;
+  const value = reading.value as ToldPlace;
+  const { sentenceLeads, nameAfter } = survey.words.place;
+  const said = fold(value.words);
+  const leads = sentenceLeads.flatMap((lead) => nameAfter.map((preposition) => `${lead} ${preposition} `));
+  const lead = leads.find((each) => said.startsWith(each));
+  return lead === undefined ? reading : { ...reading, value: { ...value, words: value.words.slice(lead.length) } };
+}
+
 /** The place a reading means: a saved one, else the site whose name its words begin, as that site is called. */
-export function placeMeant(reading: Reading<unknown>, left: string, scene: Scene): Reading<unknown> {
+export function placeMeant(given: Reading<unknown>, left: string, scene: Scene): Reading<unknown> {
+  const reading = withoutLead(given, scene);
   const known = fromSaved(reading, scene);
   if (known !== reading) return known;
   const read = reading.state === 'sure' ? reading.value : reading.state === 'unsure' ? reading.offer[0] : undefined;

@@ -42,8 +42,6 @@ export const placePhrases = madeOnce((words: Words) => {
   const { 'same-place': _same, ...wanted } = wishes.plain;
   return {
     label: new RegExp(`^[\\s*-]*${anyOf(place.labels)}\\s*(?:[:=]|(?<=\\s)-(?=\\s))\\s*`, 'u'),
-    /** "It was at ", "we were in the": a sentence about the place before its name. */
-    sentenceLead: new RegExp(`^\\s*${anyOf(place.sentenceLeads)}\\s+${anyOf(place.nameAfter)}\\s+`, 'u'),
     labelWithin: new RegExp(
       `(?:^|[\\n;.])[ \\t*-]{0,6}${anyOf(place.labels, words.note.labels.place)}[ \\t]{0,3}(?:[:=]|(?<=[ \\t])-(?=[ \\t]))[ \\t]{0,6}(?<words>[^\\s;][^\\n;]{0,300})`,
       'gu',
