@@ -4,6 +4,7 @@ import { plainNumber, showClockRange, showClock, showDegrees } from '../../share
 import type { Count, Patch, Sky, Temperature, Wind } from '../../shared/record.js';
 import type { Survey } from '../../shared/survey.js';
 import { metresPerUnit } from '../../shared/units.js';
+import type { LengthUnit } from '../../shared/vocabularies.js';
 import { say } from '../../shared/wording.js';
 import type { PlantInPatch, TallyLine } from './types.js';
 
@@ -30,8 +31,7 @@ export function showWind({ beaufort }: Wind, survey: Survey): string {
   return survey.wording.labels.winds[beaufort] ?? String(beaufort);
 }
 
-export function showPatch(patch: Patch, survey: Survey): string {
-  const unit = survey.settings.lengthUnit;
+export function showPatch(patch: Patch, survey: Survey, unit: LengthUnit = survey.settings.lengthUnit): string {
   const metres = metresPerUnit[unit];
   const length = (value: number): string => plainNumber(value / metres, 1);
   if (patch.shape === 'rectangle' && patch.lengthMetres !== null && patch.widthMetres !== null) {

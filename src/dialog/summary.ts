@@ -3,6 +3,7 @@ import type { Context } from '../answers/index.js';
 import { showDay } from '../../shared/display.js';
 import type { Count, Patch, Sky, Temperature, Times, Wind } from '../../shared/record.js';
 import { fill, say } from '../../shared/wording.js';
+import { asTold } from './as-told.js';
 import { applies, nextOpen, queensOf, valueOf } from './fields.js';
 import { contextOf } from './hear.js';
 import type { ToldPlace } from './places.js';
@@ -107,7 +108,7 @@ export const summaryLines = (report: Report, scene: Scene): string[] =>
 export function briefly(fields: readonly string[], report: Report, scene: Scene): string | null {
   // "Got it: yes" would say nothing
   const told = fields.filter((field) => scene.survey.dialog.fields[field]?.reader !== 'yes-no');
-  const texts = told.flatMap((field) => shown(field, report, scene) ?? []);
+  const texts = told.flatMap((field) => asTold(field, report, scene) ?? shown(field, report, scene) ?? []);
   if (texts.length === 0) return null;
   // their full stop and ours are one too many
   const what = texts.join(' · ').replace(/\.+$/, '');
