@@ -215,6 +215,7 @@ export const PHRASES = [
   'which-line',
   'nothing-changed',
   'unknown-bee-kept',
+  'flowers-or-queens',
   'which-queens',
   'doubt-not-understood',
   'yes-to-which',

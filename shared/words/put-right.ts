@@ -19,6 +19,15 @@ export const putRightSection = z.strictObject({
   isWrong: words,
   /** Right before a bee they count one. */
   one: words,
+  /** Around a plant that is told anew: "swap the redbud for crabapple". */
+  swaps: words,
+  swappedFor: words,
+  /** Before what something is. */
+  itIs: words,
+  /** The queens of a row that is told otherwise: "the one on the redbud". */
+  theOne: words,
+  /** More queens of a row: "one more". */
+  furtherOf: words,
   /** Between a plant and its flowers, which are then about so many. */
   moreLike: words,
   /** Between a count of flowers and its plant: "120 for the redbud". */

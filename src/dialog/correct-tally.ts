@@ -94,11 +94,44 @@ function recountedOn(report: Report, text: string, named: NamedIn, scene: Scene)
   if (named.bees.length > 0 || named.plants.length !== 1 || lines.length !== 1) return null;
   const { denies, onPlants: on } = scene.survey.words.tally;
   const stops = [...denies, ...on].map((word) => ` ${fold(text)}`.indexOf(` ${word} `)).filter((at) => at >= 0);
-  // without "on" it is a number of flowers
+  // without "on" it is a number of flowers, unless it says what it is not: "the redbud had 2, not 1"
+  const correction = readCorrection(text, report, scene);
+  const [instead, ...others] = correction?.right.counts ?? [];
+  if (instead !== undefined && others.length === 0 && correction?.denied.counts[0] === lines[0]!.count)
+    return withLines(report, lines, (line) => ({ ...line, count: instead }), text);
   if (!on.some((word) => fold(text).includes(` ${word} `))) return null;
   const count = readCount(text.slice(0, Math.min(...stops)), { ...contextOf(scene, report), of: 'queens' });
   if (count.state !== 'sure' || count.value.value === 0) return null;
   return withLines(report, lines, (line) => ({ ...line, count: count.value.value }), text);
+}
+
+/** "The one on the redbud was a brown-belted": another name for all that is told of that plant. */
+function renamedOn(report: Report, text: string, scene: Scene): Report | null {
+  const { putRight } = scene.survey.words;
+  const correction = readCorrection(text, report, scene);
+  if (correction === null || tellsMore(text, scene) || !saysAnyOf(text, putRight.theOne)) return null;
+  const [bee, ...bees] = correction.right.bees;
+  const [plant, ...plants] = correction.right.plants;
+  if (bee === undefined || plant === undefined || bees.length + plants.length > 0) return null;
+  const lines = (report.tally ?? []).filter((line) => line.count > 0 && line.plant === plant);
+  const [line] = lines;
+  if (line === undefined || lines.length > 1 || line.bee === bee) return null;
+  if (correction.right.counts.some((count) => count !== line.count)) return null;
+  const rank = rankOf(bee, contextOf(scene, report));
+  return withLines(report, lines, () => ({ ...line, bee, rank, typed: text, doubt: false }), text);
+}
+
+/** "There was one more two-spotted on the bluebells": they come to those told. */
+function withMore(report: Report, text: string, scene: Scene): Report | null {
+  const correction = readCorrection(text, report, scene);
+  if (correction === null || !saysAnyOf(text, scene.survey.words.putRight.furtherOf)) return null;
+  const { right, denied } = correction;
+  if (right.bees.length !== 1 || right.plants.length > 1 || right.counts.length > 1) return null;
+  if (denied.bees.length + denied.plants.length + denied.counts.length > 0) return null;
+  const [bee] = right.bees;
+  const lines = linesOf(report, bee!, { bees: [], at: [], plants: right.plants });
+  if (lines.length !== 1) return null;
+  return withLines(report, lines, (line) => ({ ...line, count: line.count + (right.counts[0] ?? 1) }), text);
 }
 
 /** "The common eastern was on the geranium, not the redbud": the same queens, elsewhere. */
@@ -156,7 +189,9 @@ export function correctTally(report: Report, text: string, scene: Scene): Report
   const named = namedIn(text, contextOf(scene, report));
   return (
     renamed(report, text, named, scene) ??
+    renamedOn(report, text, scene) ??
     moved(report, text, scene) ??
+    withMore(report, text, scene) ??
     recounted(report, text, named, scene) ??
     recountedOn(report, text, named, scene)
   );

@@ -24,11 +24,13 @@ import {
 import { takeNumber } from './bare-number.js';
 import { addLines, addPlants, nextOpen, plantKey, removePlant } from './fields.js';
 import { contextOf, hear, lineOf, plantOf, type Heard } from './hear.js';
+import { insteadOf } from './instead-of.js';
 import { byLines, lineLead, namedLine, type Named } from './named-line.js';
 import { notUnderstood, outcome } from './outcome.js';
 import { withoutRest } from './rest-right.js';
+import { renamePlant } from './rename-plant.js';
 import { recountFlowers } from './recount-flowers.js';
-import { retell, withFlowersOf } from './retell.js';
+import { perhapsQueens, retell, withFlowersOf } from './retell.js';
 import { showLine } from './show.js';
 import { briefly, exampleLine, labelOfField, lineFields, summaryLines } from './summary.js';
 import { tellDoubt } from './tell-doubt.js';
@@ -196,7 +198,9 @@ function corrected(thread: Thread, report: Report, typed: string, scene: Scene):
   if (takenOut !== null) return takenOut;
   const fields = lineFields(report, scene);
   const said = withoutRest(typed, scene);
-  const flowers = recountFlowers(report, said, scene);
+  // "the rest is right" alone is nearly a yes
+  if (said === '') return { ...outcome(thread, report, [say(scene.survey.wording, 'only-yes')]), then: 'rest' };
+  const flowers = renamePlant(report, said, scene) ?? recountFlowers(report, said, scene);
   if (flowers !== null) return { ...outcome(thread, flowers), echo: briefly(['plants'], flowers, scene) };
   const parts = byLines(said, fields, scene);
   if (parts.length > 1) return inTurn(thread, report, parts, scene);
@@ -254,11 +258,18 @@ function correctRest(thread: Thread, report: Report, text: string, typed: string
     return notUnderstood(thread, 'not-a-change', typed, scene, { line: exampleLine(report, scene) });
   const heard = hear(report, text, [], scene);
   const kept = withFlowersOf(report, heard.report, text, scene);
+  const few = perhapsQueens(report, kept, text, scene);
+  if (few !== null) {
+    const which = { plant: labelOf(plantKey(few), contextOf(scene, report)), count: few.flowers!.value };
+    return { ...outcome(thread, report, [say(scene.survey.wording, 'flowers-or-queens', which)]), then: 'rest' };
+  }
   if (heard.understood) return { ...outcome(thread, kept), echo: briefly(heard.taken, kept, scene) };
   // a tally needs no label where it names a bee and a plant
   const tally = hear(report, text, ['tally'], scene);
   if (tally.taken.includes('tally'))
     return { ...outcome(thread, tally.report), echo: briefly(['tally'], tally.report, scene) };
+  const habitat = insteadOf(report, text, scene);
+  if (habitat !== null) return { ...outcome(thread, habitat), echo: null };
   const number = takeNumber(report, text, scene);
   if (number !== null) return outcome(thread, number);
   const temperature = readTemperature(text, contextOf(scene, report));

@@ -1,9 +1,9 @@
 /** A correction of what was told before, while something else is asked: "habitat was savanna", "no. change wind", "it was 3 two-spotted". */
 import { readWish } from '../answers/index.js';
-import { correctByWish } from './correct.js';
+import { askAgain, correctByWish } from './correct.js';
 import { correctTally } from './correct-tally.js';
 import { hear } from './hear.js';
-import { namedInWords, withoutLead } from './named-line.js';
+import { lineAlone, namedInWords, withoutLead } from './named-line.js';
 import { outcome } from './outcome.js';
 import { afterOpening, tellsMore } from './put-right.js';
 import { briefly, lineFields } from './summary.js';
@@ -21,6 +21,8 @@ export function correctMeanwhile(
   const bare = withoutLead(text, scene);
   const wish = bare === text ? null : readWish(bare, scene.survey.words);
   if (wish?.wish === 'change') return correctByWish(thread, report, wish, scene);
+  const line = lineAlone(text, lineFields(report, scene), scene);
+  if (line !== null) return askAgain(thread, report, line, scene);
   const asked = asking.kind === 'question' ? asking.fields : [];
   const told = lineFields(report, scene).filter(
     (field) => report.fields[field] !== undefined && !asked.includes(field),

@@ -73,6 +73,13 @@ function namedByWord(text: string, fields: readonly string[], scene: Scene): Nam
 /** A field whose value is words as they come: whatever stands behind its name is meant. */
 const isFree = (field: string, { survey }: Scene): boolean => survey.dialog.fields[field]?.reader === 'words';
 
+/** "Line 10", "line 10 is wrong": with the word that says that a line is meant. */
+export function lineAlone(text: string, fields: readonly string[], scene: Scene): string | null {
+  const lead = new RegExp(`^\\s*(?:${lineLead(scene.survey.words.wishes)})\\s+\\d`, 'u');
+  const named = lead.test(fold(text)) ? namedLine(text, fields, scene) : null;
+  return named?.value === '' ? named.field : null;
+}
+
 /** The line that a text names in words, not by a number. */
 export const namedInWords = (text: string, fields: readonly string[], scene: Scene): Named | null =>
   namedByWord(text, fields, scene) ?? namedByWord(withoutLead(text, scene), fields, scene);
@@ -86,7 +93,8 @@ export function namedLine(text: string, fields: readonly string[], scene: Scene)
     (bare === text ? null : (namedByNumber(bare, fields, scene) ?? namedByWord(bare, fields, scene)));
   if (named === null) return null;
   // "the habitat is wrong" names it, and says no new value
-  const isWrong = new RegExp(`^${anyOf(scene.survey.words.putRight.isWrong)}[\\s.!]*$`, 'u').test(fold(named.value));
+  const { isWrong: wrong, isRight } = scene.survey.words.putRight;
+  const isWrong = new RegExp(`^${anyOf(wrong, isRight)}[\\s.!]*$`, 'u').test(fold(named.value));
   return isWrong ? { ...named, value: '' } : named;
 }
 

@@ -27,7 +27,7 @@ export function retell(report: Report, text: string, scene: Scene): Retold | nul
     const strange = strangeName(text, scene);
     return strange === null ? null : { unknown: strange, plant: plants[0]! };
   }
-  const rows = reading.value;
+  const rows = reading.value.map((row) => onItsPlant(row, report));
   // "the two-spotted" is no count of one
   const counts = readCorrection(text, report, scene)?.right.counts ?? [];
   if (!rows.some(({ bee }) => bee !== null) || rows.some(({ plant }) => plant === null)) return null;
@@ -43,6 +43,13 @@ export function retell(report: Report, text: string, scene: Scene): Retold | nul
       scene,
     );
   return { report: joined(changed(next, { total: null, tallyTyped: [...report.tallyTyped, text] }), scene) };
+}
+
+/** "Make it 3 two-spotted and 2 common eastern": of bees that stand on one plant each. */
+function onItsPlant(row: TallyRow, report: Report): TallyRow {
+  if (row.plant !== null || row.bee === null) return row;
+  const lines = (report.tally ?? []).filter(({ bee, count }) => bee === row.bee && count > 0);
+  return lines.length === 1 ? { ...row, plant: lines[0]!.plant } : row;
 }
 
 /** "1 wibble": a name in the tally that was taken for some bumble bee, because it stands where bees do. */
@@ -98,11 +105,27 @@ const isOther = (known: readonly TallyLine[], lines: readonly TallyLine[], text:
   known[0]!.count === lines[0]!.count &&
   known[0]!.bee !== lines[0]!.bee;
 
+/** So much less than was told is rather a number of queens, where it could be one. */
+const MOST_QUEENS = 9;
+const TIMES_LESS = 5;
+
+/** A plant whose flowers became as few as queens are, where the text does not say that they are flowers. */
+export function perhapsQueens(before: Report, after: Report, text: string, scene: Scene): PlantInPatch | null {
+  if (tellsFlowers(text, scene)) return null;
+  const told = (plant: PlantInPatch): number =>
+    before.plants?.find((other) => plantKey(other) === plantKey(plant))?.flowers?.value ?? 0;
+  const isFew = (plant: PlantInPatch): boolean =>
+    plant.flowers !== null && plant.flowers.value <= MOST_QUEENS && plant.flowers.value * TIMES_LESS <= told(plant);
+  return after.plants?.find(isFew) ?? null;
+}
+
 /** The flowers as they were where only bees were told: a number beside a bee's name is no number of flowers. */
 export function withFlowersOf(before: Report, after: Report, text: string, scene: Scene): Report {
   if (before.plants === null || namedIn(text, contextOf(scene, before)).bees.length === 0 || tellsFlowers(text, scene))
     return after;
   const known = (plant: PlantInPatch): PlantInPatch =>
     before.plants!.find((other) => plantKey(other) === plantKey(plant)) ?? plant;
-  return changed(after, { plants: after.plants?.map(known) ?? null });
+  // nor is "eastern" of a bee's name a plant that might be meant
+  const doubts = after.doubts.filter((doubt) => doubt.field !== 'plants' || before.doubts.includes(doubt));
+  return changed(after, { plants: after.plants?.map(known) ?? null, doubts });
 }

@@ -305,3 +305,66 @@ describe('while something else is asked', () => {
     expect(queens(conversation)).toBe(rows);
   });
 });
+
+describe('rows and plants that are told otherwise', () => {
+  const ROWS = '2 two-spotted on bluebells, 1 common eastern on redbud, none on the others';
+  const NONE = 'columbine: 0';
+  const table: [typed: string, rows: string][] = [
+    ['the one on the redbud was a brown-belted', `bluebells: 2 bimac, ${NONE}, redbud: 1 griseo, geranium: 0`],
+    ['wrong bee on the redbud, that was brown-belted', `bluebells: 2 bimac, ${NONE}, redbud: 1 griseo, geranium: 0`],
+    ['the redbud had 2 not 1', `bluebells: 2 bimac, ${NONE}, redbud: 2 imp, geranium: 0`],
+    ['make it 3 two-spotted and 2 common eastern', `bluebells: 3 bimac, ${NONE}, redbud: 2 imp, geranium: 0`],
+    ['there was one more two-spotted on the bluebells', `bluebells: 3 bimac, ${NONE}, redbud: 1 imp, geranium: 0`],
+    ['2 more common eastern', `bluebells: 2 bimac, ${NONE}, redbud: 3 imp, geranium: 0`],
+  ];
+  test.each(table)('"%s"', (typed, rows) => {
+    const conversation = atSummary(ROWS);
+    conversation.say(typed);
+    expect(queens(conversation)).toBe(rows);
+    expect(flowers(conversation)).toBe(FLOWERS);
+  });
+
+  test.each([
+    'change the redbud to crabapple',
+    'swap the redbud for crabapple',
+    'the redbud should be crabapple',
+    "the redbud isn't redbud it's crabapple",
+    'it was crabapple, not redbud',
+  ])('"%s": its flowers and queens go with it', (typed) => {
+    const conversation = atSummary(ROWS);
+    conversation.say(typed);
+    const said = conversation.last.replies.join('\n');
+    expect(said).toContain('crabapple, 300 flowers');
+    expect(said).toContain('1 common eastern (B. impatiens) on crabapple');
+    expect(said).not.toContain('redbud');
+  });
+
+  test.each([
+    ['redbud: 2 flowers', 'bluebells 200, columbine 45, redbud 2, geranium 60', 'redbud: 1 imp'],
+    ['2 impatiens on redbud', FLOWERS, 'redbud: 2 imp'],
+  ])('few flowers where many were told may be queens: asked, then "%s"', (typed, counts, row) => {
+    const conversation = atSummary(ROWS);
+    expect(conversation.say('the redbud had 2').replies.join()).toMatch(
+      /flowers or queens\? I changed nothing.*“redbud: 2 flowers” or “2 impatiens on redbud”/,
+    );
+    expect(flowers(conversation)).toBe(FLOWERS);
+    conversation.say(typed);
+    expect(flowers(conversation)).toBe(counts);
+    expect(queens(conversation)).toContain(row);
+  });
+
+  test('"it\'s a woodland edge, not prairie"', () => {
+    const said = atSummary(ROWS).say("it's a woodland edge, not prairie").replies.join('\n');
+    expect(said).toContain('8. Habitat: woodland edge\n');
+  });
+
+  test.each(['everything except line 10 is right', 'line 10 is wrong'])(
+    '"%s" asks for the queens, also twice',
+    (typed) => {
+      const conversation = atSummary(ROWS);
+      expect(conversation.say(typed).asking?.fields).toEqual(['tally']);
+      expect(conversation.say(typed).asking?.fields).toEqual(['tally']);
+      expect(queens(conversation)).toContain('bluebells: 2 bimac');
+    },
+  );
+});
