@@ -19,6 +19,10 @@ export const putRightSection = z.strictObject({
   isWrong: words,
   /** Right before a bee they count one. */
   one: words,
+  /** "One of the two-spotted": not all of them. */
+  someOf: words,
+  /** Between a plant and the number it should have. */
+  shouldHave: words,
   /** Around a plant that is told anew: "swap the redbud for crabapple". */
   swaps: words,
   swappedFor: words,

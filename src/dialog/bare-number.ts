@@ -4,6 +4,7 @@ import type { Temperature } from '../../shared/record.js';
 import { setFlowers, tell, valueOf } from './fields.js';
 import { contextOf, withDoubt } from './hear.js';
 import { withoutLead } from './named-line.js';
+import { readCorrection } from './put-right.js';
 import { changed } from './thread.js';
 import type { Json, Report, Scene } from './types.js';
 
@@ -40,6 +41,24 @@ export function takeNumber(report: Report, text: string, scene: Scene): Report |
   }
   if (isQueens || flowers.length !== 1) return null;
   return setFlowers(report, flowers[0]!, { value: number, low: number, high: number, about: false }, text);
+}
+
+/** "Not 2 but 3", "150 instead of 100": the one row or plant that has the number that is denied. */
+export function takeInstead(report: Report, text: string, scene: Scene): Report | null {
+  const correction = readCorrection(text, report, scene);
+  if (correction === null) return null;
+  const { right, denied } = correction;
+  const names = [right, denied].flatMap(({ bees, plants }) => [...bees, ...plants]);
+  const [count] = right.counts;
+  if (names.length > 0 || count === undefined || right.counts.length > 1 || denied.counts.length !== 1) return null;
+  const isDenied = (number: number | undefined): boolean => number === denied.counts[0];
+  const rows = (report.tally ?? []).filter((line) => line.count > 0 && isDenied(line.count));
+  const plants = (report.plants ?? []).flatMap(({ flowers }, plant) => (isDenied(flowers?.value) ? [plant] : []));
+  if (rows.length + plants.length !== 1) return null;
+  if (plants.length === 1)
+    return setFlowers(report, plants[0]!, { value: count, low: count, high: count, about: false }, text);
+  const tally = (report.tally ?? []).map((line) => (line === rows[0] ? { ...line, count } : line));
+  return changed(report, { tally, total: null, tallyTyped: [...report.tallyTyped, text] });
 }
 
 /** The number as a temperature, and whether it is near the one that was told or has its digits the other way round. */

@@ -2,10 +2,11 @@
  * Corrections of queens told before: "3 bimacs, not 2", "the columbine one was a ternarius, not an impatiens", "take
  * out the impatiens". What is not clearly about a line that is there is left to the readers.
  */
-import { fold, namedIn, rankOf, readCount, readFields, saysAnyOf, type NamedIn } from '../answers/index.js';
-import { queensOf } from './fields.js';
+import { anyOf, fold, namedIn, rankOf, readCount, readFields, saysAnyOf, type NamedIn } from '../answers/index.js';
+import { addLines, queensOf } from './fields.js';
 import { contextOf, joined, lineOf } from './hear.js';
 import { afterOpening, countsOne, readCorrection, tellsMore } from './put-right.js';
+import { saysDoubt } from './tell-doubt.js';
 import { changed } from './thread.js';
 import type { Report, Scene, TallyLine } from './types.js';
 
@@ -17,8 +18,11 @@ const linesOf = (report: Report, bee: string, named: NamedIn): TallyLine[] =>
   (report.tally ?? []).filter((line) => line.count > 0 && line.bee === bee && onPlants(line, named));
 
 const escape = (word: string): string => word.replace(/[.*+?^${}()|[\]\\]/g, '\\$&');
-const endsWithAny = (text: string, words: readonly string[]): boolean =>
-  new RegExp(`(?:^|[^\\p{L}])(?:${words.map(escape).join('|')})(?:\\s+(?:an?|the|one|\\d+))?\\s*$`, 'u').test(text);
+const endsWithAny = (text: string, words: readonly string[], more: readonly string[] = []): boolean =>
+  new RegExp(
+    `(?:^|[^\\p{L}])(?:${words.map(escape).join('|')})(?:\\s+(?:${more.map(escape).join('|')}))?(?:\\s+(?:an?|the|one|\\d+))?\\s*$`,
+    'u',
+  ).test(text);
 
 /** Of two bees the one that was told wrongly: the denied one, else the one that "should be" the other. */
 function wrongBee(text: string, { bees, at }: NamedIn, scene: Scene): { wrong: string; right: string } | null {
@@ -29,7 +33,7 @@ function wrongBee(text: string, { bees, at }: NamedIn, scene: Scene): { wrong: s
   if (endsWithAny(folded.slice(0, at[0]![0]), tally.denies)) return { wrong: one, right: other };
   const between = folded.slice(at[0]![1], at[1]![0]);
   if (endsWithAny(between, tally.denies)) return { wrong: other, right: one };
-  return endsWithAny(between, wishes.becomes) ? { wrong: one, right: other } : null;
+  return endsWithAny(between, wishes.becomes, wishes.beforeValue) ? { wrong: one, right: other } : null;
 }
 
 /** Each of the lines becomes another, or goes; the others stand where they stood. */
@@ -62,7 +66,14 @@ function renamed(report: Report, text: string, named: NamedIn, scene: Scene): Re
   return withLines(
     report,
     lines,
-    (line) => ({ ...line, bee: bees.right, rank, typed: text, doubt: false, count: counted ?? line.count }),
+    (line) => ({
+      ...line,
+      bee: bees.right,
+      rank,
+      typed: text,
+      doubt: saysDoubt(text, scene) === true,
+      count: counted ?? line.count,
+    }),
     text,
   );
 }
@@ -97,7 +108,9 @@ function recountedOn(report: Report, text: string, named: NamedIn, scene: Scene)
   // without "on" it is a number of flowers, unless it says what it is not: "the redbud had 2, not 1"
   const correction = readCorrection(text, report, scene);
   const [instead, ...others] = correction?.right.counts ?? [];
-  if (instead !== undefined && others.length === 0 && correction?.denied.counts[0] === lines[0]!.count)
+  const isOfQueens =
+    correction?.denied.counts[0] === lines[0]!.count || saysAnyOf(text, scene.survey.words.tally.queens);
+  if (instead !== undefined && others.length === 0 && isOfQueens)
     return withLines(report, lines, (line) => ({ ...line, count: instead }), text);
   if (!on.some((word) => fold(text).includes(` ${word} `))) return null;
   const count = readCount(text.slice(0, Math.min(...stops)), { ...contextOf(scene, report), of: 'queens' });
@@ -143,11 +156,14 @@ function moved(report: Report, text: string, scene: Scene): Report | null {
   const [plant] = right.plants;
   if (plant === undefined || right.plants.length > 1 || right.bees.length > 1) return null;
   if (denied.bees.length + denied.counts.length > 0 || denied.plants.length > 1) return null;
+  const some = countOf(text, scene);
   // "1 common eastern on the geranium" may be another one, and "on the geranium" alone says nothing
   const isDenied = denied.plants.length === 1;
   if (
     !isDenied &&
-    (bee === undefined || right.counts.length > 0 || !saysAnyOf(text, scene.survey.words.putRight.isAre))
+    (bee === undefined ||
+      (right.counts.length > 0 && some === null) ||
+      !saysAnyOf(text, scene.survey.words.putRight.isAre))
   )
     return null;
   const lines = (report.tally ?? []).filter(
@@ -156,11 +172,28 @@ function moved(report: Report, text: string, scene: Scene): Report | null {
   );
   const [line] = lines;
   if (line === undefined || lines.length > 1 || line.plant === plant) return null;
+  if (some !== null && some < line.count) return split(report, line, plant, some, text, scene);
   if (right.counts.some((count) => count !== line.count)) return null;
   const next = withLines(report, lines, () => ({ ...line, plant }), text);
   const others = (next.tally ?? []).filter(({ count, plant: on }) => count > 0 || on !== plant);
   const isEmptied = others.every(({ plant: on }) => on !== line.plant);
   return joined(changed(next, { tally: isEmptied ? [...others, noneOf(line)] : others }), scene);
+}
+
+/** "One of the two-spotted", "2 of them": how many; null where all are meant. */
+function countOf(text: string, { survey }: Scene): number | null {
+  const { numbers, putRight } = survey.words;
+  const pattern = new RegExp(`(?<![\\p{L}\\d])(?<count>\\d{1,2}|\\p{L}+)\\s+${anyOf(putRight.someOf)}`, 'u');
+  const said = pattern.exec(fold(text))?.groups?.['count'];
+  if (said === undefined) return null;
+  return /^\d/.test(said) ? Number(said) : (numbers.units[said] ?? null);
+}
+
+/** Some of the queens of a line were on another plant. */
+function split(report: Report, line: TallyLine, plant: string, count: number, typed: string, scene: Scene): Report {
+  const less = withLines(report, [line], () => ({ ...line, count: line.count - count }), typed);
+  const there = (less.tally ?? []).find((known) => known.plant === plant && known.bee === line.bee);
+  return joined(addLines(less, [{ ...line, plant, count: count + (there?.count ?? 0) }]), scene);
 }
 
 /** The plant of a line was watched, and had none. */
@@ -182,6 +215,10 @@ export function tellsNoCount(report: Report, text: string, scene: Scene): boolea
   if (!isTold || countsOne(text, report, scene)) return false;
   return (readCorrection(text, report, scene)?.right.counts.length ?? 0) === 0;
 }
+
+/** Another name for queens told: "I think the two-spotted were half-black". Null for anything else. */
+export const renamedTally = (report: Report, text: string, scene: Scene): Report | null =>
+  report.tally === null ? null : renamed(report, text, namedIn(text, contextOf(scene, report)), scene);
 
 /** Null where the text is no correction of queens that were told. */
 export function correctTally(report: Report, text: string, scene: Scene): Report | null {

@@ -15,13 +15,14 @@ import { say } from '../../shared/wording.js';
 import {
   correctTally,
   fitsSeveral,
+  renamedTally,
   replaceRow,
   takeOutQueens,
   tellsNoCount,
   tellsWholeTally,
   withZerosOf,
 } from './correct-tally.js';
-import { takeNumber } from './bare-number.js';
+import { takeInstead, takeNumber } from './bare-number.js';
 import { addLines, addPlants, nextOpen, plantKey, removePlant } from './fields.js';
 import { contextOf, hear, lineOf, plantOf, type Heard } from './hear.js';
 import { insteadOf } from './instead-of.js';
@@ -56,7 +57,8 @@ function setField(thread: Thread, report: Report, named: Named, scene: Scene): O
   if (named.value === '') return askAgain(thread, report, named.field, scene);
   const queens =
     named.field === 'tally'
-      ? (tellDoubt(report, named.value, scene) ??
+      ? (renamedTally(report, named.value, scene) ??
+        tellDoubt(report, named.value, scene) ??
         correctTally(report, named.value, scene) ??
         replaceRow(report, named.value, scene))
       : null;
@@ -169,7 +171,7 @@ function takenApart(text: string, { survey }: Scene): string | null {
 
 /** "I'm sure it was a two-spotted", before its "I'm sure" is taken for a yes; null where that changes no row. */
 export function correctDoubt(thread: Thread, report: Report, text: string, scene: Scene): Outcome | null {
-  const doubt = tellDoubt(report, text, scene);
+  const doubt = renamedTally(report, text, scene) === null ? tellDoubt(report, text, scene) : null;
   if (doubt === null || summaryLines(doubt, scene).join() === summaryLines(report, scene).join()) return null;
   return { ...outcome(thread, doubt), echo: briefly(['tally'], doubt, scene) };
 }
@@ -224,7 +226,7 @@ function inTurn(thread: Thread, report: Report, parts: readonly string[], scene:
 /** Queens that are told otherwise; null where the text is about anything else. */
 function correctQueens(thread: Thread, report: Report, text: string, scene: Scene): Outcome | null {
   const taken = (next: Report): Outcome => ({ ...outcome(thread, next), echo: briefly(['tally'], next, scene) });
-  const doubt = tellDoubt(report, text, scene);
+  const doubt = renamedTally(report, text, scene) ?? tellDoubt(report, text, scene);
   if (doubt !== null) return taken(doubt);
   const told = retell(report, text, scene);
   if (told !== null && 'unknown' in told) return unknownBee(thread, report, told, scene);
@@ -270,6 +272,8 @@ function correctRest(thread: Thread, report: Report, text: string, typed: string
     return { ...outcome(thread, tally.report), echo: briefly(['tally'], tally.report, scene) };
   const habitat = insteadOf(report, text, scene);
   if (habitat !== null) return { ...outcome(thread, habitat), echo: null };
+  const instead = takeInstead(report, text, scene);
+  if (instead !== null) return outcome(thread, instead);
   const number = takeNumber(report, text, scene);
   if (number !== null) return outcome(thread, number);
   const temperature = readTemperature(text, contextOf(scene, report));

@@ -16,9 +16,8 @@ export function insteadOf(report: Report, typed: string, scene: Scene): Report |
   const { lead = '', right, wrong } = pattern.exec(fold(text))?.groups ?? {};
   if (right === undefined || wrong === undefined) return null;
   const isFree = (field: string): boolean => scene.survey.dialog.fields[field]?.reader === 'words';
-  const field = Object.keys(report.fields).find(
-    (name) => isFree(name) && fold(String(report.fields[name]?.value)) === wrong,
-  );
+  const isWrong = (value: unknown): boolean => typeof value === 'string' && fold(value) === wrong;
+  const field = Object.keys(report.fields).find((name) => isFree(name) && isWrong(report.fields[name]?.value));
   if (field === undefined) return null;
   const from = fold(text).search(/\S/) + lead.trimStart().length;
   return tell(report, field, text.slice(from, from + right.length).trim(), typed, scene.message.id);

@@ -52,14 +52,18 @@ function flowersIn(part: string, report: Report, scene: Scene) {
     'u',
   ).exec(folded);
   const of = new RegExp(`^(?<count>.+?)\\s+${anyOf(putRight.countedOf)}\\s+(?<plant>.+)$`, 'u').exec(folded);
-  for (const match of [likes, of]) {
+  const becomes = new RegExp(
+    `^(?<plant>.+?)\\s+${anyOf(wishes.becomes, putRight.shouldHave)}\\s+(?<count>\\d.*)$`,
+    'u',
+  ).exec(folded);
+  for (const match of [likes, becomes, of]) {
     const { plant, count: counted } = match?.groups ?? {};
     if (plant === undefined || counted === undefined) continue;
     const key = watchedPlant(plant, report, scene);
     const index = (report.plants ?? []).findIndex((known) => plantKey(known) === key);
     const reading = readCount(counted, { ...contextOf(scene, report), of: 'flowers' });
     if (index === -1 || reading.state !== 'sure') continue;
-    if (match === of && reading.value.value < FEWEST_FLOWERS && !saysAnyOf(part, count.flowers)) continue;
+    if (match !== likes && reading.value.value < FEWEST_FLOWERS && !saysAnyOf(part, count.flowers)) continue;
     return { plant: index, count: { ...reading.value, about: reading.value.about || match === likes } };
   }
   return null;

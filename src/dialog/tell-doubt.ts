@@ -37,7 +37,7 @@ const doubtingWords = ({ survey }: Scene): string[] =>
   );
 
 /** Whether a text doubts a name, or is sure of it; null where it says neither. */
-function saysDoubt(text: string, scene: Scene): boolean | null {
+export function saysDoubt(text: string, scene: Scene): boolean | null {
   if (saysAnyOf(text, scene.survey.words.putRight.sure)) return false;
   return saysAnyOf(text, doubtingWords(scene)) ? true : null;
 }

@@ -182,6 +182,9 @@ describe('how sure a name is', () => {
     ['not sure about the bee on the redbud', '2 bimac bluebells, 1 imp? redbud'],
     ['yes but the common eastern is only a guess', '2 bimac bluebells, 1 imp? redbud'],
     ['the common eastern might have been an orange-belted', '2 bimac bluebells, 1 imp? redbud'],
+    ['I think the two-spotted were really half-black', '2 vag? bluebells, 1 imp redbud'],
+    ['the two-spotted should be half-black', '2 vag bluebells, 1 imp redbud'],
+    ['the two-spotted might be half-black', '2 bimac? bluebells, 1 imp redbud'],
     // the same queens elsewhere
     ['the common eastern was on the geranium not the redbud', '2 bimac bluebells, 1 imp geranium'],
     ['the common eastern was on the geranium', '2 bimac bluebells, 1 imp geranium'],
@@ -229,6 +232,8 @@ describe('flowers told otherwise', () => {
     ['bluebells more like 100', '~100 45 300 60'],
     ['yes but the redbud was more like 200', '200 45 ~200 60'],
     ['the redbud should be closer to 250', '200 45 ~250 60'],
+    ['the geranium should have 80', '200 45 300 80'],
+    ['250 instead of 300', '200 45 250 60'],
     ['250 for the redbud and 80 for the geranium', '200 45 250 80'],
     // bees are no flowers
     ['3 two-spotted for the redbud', '200 45 300 60'],
@@ -315,6 +320,15 @@ describe('rows and plants that are told otherwise', () => {
     ['the redbud had 2 not 1', `bluebells: 2 bimac, ${NONE}, redbud: 2 imp, geranium: 0`],
     ['make it 3 two-spotted and 2 common eastern', `bluebells: 3 bimac, ${NONE}, redbud: 2 imp, geranium: 0`],
     ['there was one more two-spotted on the bluebells', `bluebells: 3 bimac, ${NONE}, redbud: 1 imp, geranium: 0`],
+    [
+      'one of the two-spotted was on the redbud',
+      `bluebells: 1 bimac, ${NONE}, redbud: 1 imp, redbud: 1 bimac, geranium: 0`,
+    ],
+    ['2 of the two-spotted were on the redbud', `bluebells: 0, ${NONE}, redbud: 2 bimac, redbud: 1 imp, geranium: 0`],
+    ['redbud queens should be 2', `bluebells: 2 bimac, ${NONE}, redbud: 2 imp, geranium: 0`],
+    ['bluebells queens: 5', `bluebells: 5 bimac, ${NONE}, redbud: 1 imp, geranium: 0`],
+    ['not 2 but 3', `bluebells: 3 bimac, ${NONE}, redbud: 1 imp, geranium: 0`],
+    ['3 instead of 1', `bluebells: 2 bimac, ${NONE}, redbud: 3 imp, geranium: 0`],
     ['2 more common eastern', `bluebells: 2 bimac, ${NONE}, redbud: 3 imp, geranium: 0`],
   ];
   test.each(table)('"%s"', (typed, rows) => {
