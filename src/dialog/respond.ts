@@ -28,7 +28,9 @@ export function answerQuestion(
     const next = nextOpen(without, scene);
     // "bluebells 120": what comes next is told already
     if (saysNo(text, contextOf(scene, report))) return outcome(thread, without);
-    if (next?.kind === 'question') return answerQuestion(thread, without, next, text, scene);
+    const answered = next?.kind === 'question' ? answerQuestion(thread, without, next, text, scene) : null;
+    if (answered !== null)
+      return answered.thread === thread ? notUnderstood(thread, 'not-that', text, scene) : answered;
   }
   if (!heard.understood) {
     const total = asking.fields.includes('tally') ? answerTotal(thread, report, text, scene) : null;

@@ -44,6 +44,7 @@ describe('asked by itself', () => {
     ['wet meadow i think', 'wet meadow', 'plants'],
     ['it is my back garden', 'back garden', 'plants'],
     ['the scrubby bit behind the barn', 'the scrubby bit behind the barn', 'plants'],
+    ['yes', null, 'habitat'],
     ['skip', null, 'plants'],
     ['no', null, 'plants'],
     ['bluebells 120, dandelion 15', null, 'tally'], // what comes next is told already
