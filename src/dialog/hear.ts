@@ -240,6 +240,9 @@ export function hear(report: Report, text: string, asked: readonly string[], sce
       continue;
     }
     if (scene.survey.dialog.fields[field] === undefined) continue;
+    // "none, too windy I think" leaves the wind that was told
+    const isAside = reading.state === 'unsure' && report.fields[field] !== undefined && !asked.includes(field);
+    if (isAside) continue;
     if (field === 'place' && taken.length > 0 && beginsCorrecting(text, context)) continue;
     understood = true;
     next = takeReading(next, field, reading, text, scene, replacing && standard.includes(field));

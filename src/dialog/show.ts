@@ -1,5 +1,5 @@
 /** How values are shown to a person: in the survey's units and the language's way of writing dates and times. */
-import { labelOf, type Context } from '../answers/index.js';
+import { fold, labelOf, rankOf, type Context } from '../answers/index.js';
 import { plainNumber, showClockRange, showClock, showDegrees } from '../../shared/display.js';
 import type { Count, Patch, Sky, Temperature, Wind } from '../../shared/record.js';
 import type { Survey } from '../../shared/survey.js';
@@ -66,9 +66,18 @@ export function showCount(count: Count, survey: Survey): string {
   return about ? say(survey.wording, 'show-about', { value }) : String(value);
 }
 
-/** "Virginia bluebells"; where the list has no such plant, its words as typed. */
-export function showPlant(plant: { name: string | null; typed: string }, context: Context): string {
-  return plant.name === null ? plant.typed : labelOf(plant.name, context);
+const namesOfPlant = (name: string, { names }: Context): readonly string[] =>
+  names.plants.find((plant) => plant.name === name)?.common ?? [];
+
+/**
+ * "Virginia bluebells"; of a genus with several names the one they used, so that a plum is said back as no cherry. Where the
+ * list has no such plant, its words as typed.
+ */
+export function showPlant({ name, typed }: { name: string | null; typed: string }, context: Context): string {
+  if (name === null) return typed;
+  const said = fold(typed).trim();
+  const common = rankOf(name, context) === 'genus' ? namesOfPlant(name, context) : [];
+  return common.find((each) => [said, said.replace(/s$/, '')].includes(fold(each))) ?? labelOf(name, context);
 }
 
 export function showPlantWithFlowers(plant: PlantInPatch, survey: Survey, context: Context): string {
