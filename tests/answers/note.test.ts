@@ -277,6 +277,11 @@ const notes: { readonly text: string; readonly fields: Shown }[] = [
     text: 'today 3 to 3:15, 21, sunny',
     fields: { date: '2026-05-06', times: '15:00-15:15', temperature: 'unsure 21', sky: 'clear' },
   },
+  // several lines below one label
+  {
+    text: 'Plants:\nCrabapple, 400 flowers\nCommon lilac, 60 flowers\n\nBees:\n4 common eastern on the crabapple\n1 brown-belted on the lilac',
+    fields: { plants: 'Malus 400, Syringa vulgaris 60', tally: '4 impatiens @Malus, 1 griseocollis @Syringa vulgaris' },
+  },
   // named, and then told with "it"
   { text: 'forgot the temp, it was 64', fields: { temperature: '17.8' } },
   { text: 'i forgot the wind, it was light', fields: { wind: '2' } },

@@ -143,6 +143,8 @@ check([
 
 // of every plant, in its own words
 check([
+  ['1 common eastern, lots of pollen', one, 'sure 1 impatiens pollen 1 @phlox'],
+  ['1 queen common eastern w lots of pollen on her legs, on phlox', two, 'sure 1 impatiens pollen 1 @phlox'],
   [
     '1 common eastern on the bluebells, plus a worker on the phlox, same kind',
     two,

@@ -42,15 +42,20 @@ const SIGN = /[:=\t]|[ \t]-[ \t]/;
 
 const BULLET = /^[ \t]*(?:[-*•–]|\d{1,2}[.)]|[ \t]{2})/;
 
+/** Labels of what there may be several of, one a line. */
+const LISTED: readonly Label[] = ['plants', 'tally'];
+
 /** Where a value ends that stands on the lines below its label: one line, or all lines of a list. */
-function listEnd(folded: string, from: number): number {
+function listEnd(folded: string, from: number, label: Label): number {
   const lineEnd = (at: number): number => {
     const end = folded.indexOf('\n', at);
     return end === -1 ? folded.length : end;
   };
   let end = lineEnd(from);
-  if (!BULLET.test(folded.slice(from, end))) return end;
-  while (end < folded.length && BULLET.test(folded.slice(end + 1, lineEnd(end + 1)))) end = lineEnd(end + 1);
+  const isBulleted = BULLET.test(folded.slice(from, end));
+  const goesOn = (line: string): boolean =>
+    isBulleted ? BULLET.test(line) : LISTED.includes(label) && line.trim() !== '';
+  while (end < folded.length && goesOn(folded.slice(end + 1, lineEnd(end + 1)))) end = lineEnd(end + 1);
   return end;
 }
 
@@ -74,7 +79,7 @@ export function labelledIn(folded: string, words: Words): Labelled[] {
     const line = folded.indexOf('\n', to);
     let end = Math.min(next, line === -1 ? folded.length : line);
     if (line !== -1 && line < next && folded.slice(to, line).trim() === '')
-      end = Math.min(next, listEnd(folded, line + 1));
+      end = Math.min(next, listEnd(folded, line + 1, label));
     return { label, labelSpan: [from, to] as const, value: [to, end] as const, unit };
   });
 }

@@ -159,9 +159,10 @@ export function marksOf(text: string, context: Context, found?: FoundNames): Mar
   return withPollenToBefore(withoutSecondOne(withSlips(marks, folded, context.words.tally), folded));
 }
 
-/** "One of them with big yellow pollen loads": the "with" parts nothing. */
+/** "One of them with big yellow pollen loads": the "with" parts nothing, and "lots of pollen" counts no queens. */
 const withPollenToBefore = (marks: readonly Mark[]): Mark[] =>
   marks.filter((mark, at) => {
+    if (mark.kind === 'count' && mark.count.values.length === 0) return marks[at + 1]?.kind !== 'pollen';
     if (mark.kind !== 'break' || mark.strength !== 'and') return true;
     const next = marks.slice(at + 1).find(({ kind }) => kind !== 'unknown');
     return next?.kind !== 'pollen' && next?.kind !== 'no-pollen';
