@@ -12,7 +12,7 @@ import {
   type Context,
   type Span,
 } from '../answers/index.js';
-import { withoutAround } from './choosing.js';
+import { withoutAround } from './doubts/choosing.js';
 
 /** Words behind a size in passing that can be a kind of place: "at the edge of the woods". */
 const MOST_WORDS = 6;

@@ -17,7 +17,7 @@ import {
 import type { Ask } from '../../shared/phrases.js';
 import type { Times } from '../../shared/record.js';
 import { addLines, addPlants, plantKey, tell, untell, valueOf, withPlantsOfTally } from './fields.js';
-import { apart } from './inexact-rows.js';
+import { apart } from './doubts/inexact-rows.js';
 import { habitatBehind, habitatIn, habitatSaid } from './habitat.js';
 import { placeMeant, privateByWords, readPrivate, siteAmong } from './hear-place.js';
 import { changed } from './thread.js';

@@ -4,7 +4,7 @@ import type { ToldPlace } from './places.js';
 import type { Thread } from './types.js';
 
 export { publicAsking } from './ask.js';
-export { codeSaid } from './joining.js';
+export { codeSaid } from './people/joining.js';
 export { siteOf } from './places.js';
 export { step } from './step.js';
 export { newThread } from './thread.js';

@@ -3,7 +3,7 @@ import { say } from '../../shared/wording.js';
 import { nextOpen } from './fields.js';
 import { ASK_ONCE, UNCONFIRMED, unconfirmedTimer } from './confirm.js';
 import { endLive, FIVE_LEFT, LEFT_OPEN, TIME_UP } from './live/index.js';
-import { onReminder, REMIND } from './reminders.js';
+import { onReminder, REMIND } from './people/reminders.js';
 import { watchOf } from './store-watch.js';
 import { changed } from './thread.js';
 import type { Outcome, Report, Scene, Thread } from './types.js';

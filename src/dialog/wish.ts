@@ -1,16 +1,16 @@
 /** What people ask of the conversation itself. Null where, at this point, the words are an answer after all. */
 import type { Wish } from '../answers/index.js';
 import { fill, say } from '../../shared/wording.js';
-import { correctByWish } from './correct.js';
+import { correctByWish } from './corrections/correct.js';
 import { applies, nextOpen, tell } from './fields.js';
 import { samePlace } from './hear-place.js';
-import { askForCode } from './joining.js';
-import { chooseLicence } from './licence.js';
-import { chooseNameShown } from './name-shown.js';
+import { askForCode } from './people/joining.js';
+import { chooseLicence } from './people/licence.js';
+import { chooseNameShown } from './people/name-shown.js';
 import { startLive } from './live/index.js';
-import { personOf } from './person-of.js';
-import { startReminders, stopReminders } from './reminders.js';
-import { askRight } from './rights.js';
+import { personOf } from './people/person-of.js';
+import { startReminders, stopReminders } from './people/reminders.js';
+import { askRight } from './people/rights.js';
 import { outcome } from './outcome.js';
 import { reportOf } from './store-watch.js';
 import { exampleLine, labelOfField, shown, summaryLines } from './summary.js';

@@ -2,7 +2,7 @@
 import { Temporal } from 'temporal-polyfill';
 import { describe, expect, test } from 'vitest';
 import type { Survey } from '../../shared/survey.js';
-import { nextReminder } from '../../src/dialog/reminders.js';
+import { nextReminder } from '../../src/dialog/people/reminders.js';
 import { survey } from '../demo-survey.js';
 import { Conversation } from './converse.js';
 

@@ -4,7 +4,7 @@
  */
 import { rankOf, saysAnyOf } from '../../answers/index.js';
 import { contextOf } from '../hear.js';
-import { afterOpening, readCorrection, tellsMore, type Correction } from '../put-right.js';
+import { afterOpening, readCorrection, tellsMore, type Correction } from '../corrections/put-right.js';
 import { changed } from '../thread.js';
 import type { Live, Report, Scene, TallyLine } from '../types.js';
 import { messagesOf, withEntries } from './tally.js';

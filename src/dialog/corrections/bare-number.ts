@@ -1,12 +1,12 @@
 /** "No, it was 67": a number alone, for the one line that it fits. */
-import { anyOf, fold, readTemperature } from '../answers/index.js';
-import type { Temperature } from '../../shared/record.js';
-import { setFlowers, tell, valueOf } from './fields.js';
-import { contextOf, withDoubt } from './hear.js';
+import { anyOf, fold, readTemperature } from '../../answers/index.js';
+import type { Temperature } from '../../../shared/record.js';
+import { setFlowers, tell, valueOf } from '../fields.js';
+import { contextOf, withDoubt } from '../hear.js';
 import { withoutLead } from './named-line.js';
 import { readCorrection } from './put-right.js';
-import { changed } from './thread.js';
-import type { Json, Report, Scene } from './types.js';
+import { changed } from '../thread.js';
+import type { Json, Report, Scene } from '../types.js';
 
 /** Further away a number is rather another line's: common practice, no source. */
 const MOST_DEGREES_CELSIUS = 11;

@@ -1,11 +1,11 @@
 /** What a receipt says of a stored watch: its lines, how to correct it, how far the season is, a kind word. */
-import { showDay } from '../../shared/display.js';
-import type { Receipt } from '../../shared/receipt.js';
-import type { Watch } from '../../shared/record.js';
-import { say } from '../../shared/wording.js';
-import { reportOf } from './store-watch.js';
-import { summaryFields } from './summary.js';
-import type { Effect, Scene } from './types.js';
+import { showDay } from '../../../shared/display.js';
+import type { Receipt } from '../../../shared/receipt.js';
+import type { Watch } from '../../../shared/record.js';
+import { say } from '../../../shared/wording.js';
+import { reportOf } from '../store-watch.js';
+import { summaryFields } from '../summary.js';
+import type { Effect, Scene } from '../types.js';
 
 /** Watches of the season so far, this one among them, and how many are asked for. */
 interface Progress {

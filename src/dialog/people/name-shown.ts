@@ -1,10 +1,10 @@
 /** Whether an observer's name may stand with their watches in what is published: asked once, changed at any time. */
-import { readFields, readYesNo, type Wish } from '../answers/index.js';
-import { say } from '../../shared/wording.js';
+import { readFields, readYesNo, type Wish } from '../../answers/index.js';
+import { say } from '../../../shared/wording.js';
 import { afterwards, canShowName } from './afterwards.js';
-import { contextOf } from './hear.js';
+import { contextOf } from '../hear.js';
 import { personOf } from './person-of.js';
-import type { Outcome, Scene, Thread } from './types.js';
+import type { Outcome, Scene, Thread } from '../types.js';
 
 /** Null where the text is about something else: then a key stands there, as the question said. */
 export function answerNameShown(thread: Thread, text: string, wish: Wish | null, scene: Scene): Outcome | null {

@@ -3,13 +3,13 @@
  * week. Each one that comes due sets the next; nothing is said to who reached the target or has a report open.
  */
 import { Temporal } from 'temporal-polyfill';
-import { showDay } from '../../shared/display.js';
-import type { Person } from '../../shared/person.js';
-import type { SurveySettings } from '../../shared/survey.js';
-import { WEEKDAYS } from '../../shared/vocabularies.js';
-import { say } from '../../shared/wording.js';
-import { isEmpty } from './thread.js';
-import type { Effect, Outcome, Scene, Thread } from './types.js';
+import { showDay } from '../../../shared/display.js';
+import type { Person } from '../../../shared/person.js';
+import type { SurveySettings } from '../../../shared/survey.js';
+import { WEEKDAYS } from '../../../shared/vocabularies.js';
+import { say } from '../../../shared/wording.js';
+import { isEmpty } from '../thread.js';
+import type { Effect, Outcome, Scene, Thread } from '../types.js';
 
 export const REMIND = 'remind';
 

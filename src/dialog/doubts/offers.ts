@@ -1,14 +1,14 @@
 /** Puts into words what an unsure reading offers: of several offers only what they differ in. */
-import { labelOf } from '../answers/index.js';
-import { fill, say } from '../../shared/wording.js';
+import { labelOf } from '../../answers/index.js';
+import { fill, say } from '../../../shared/wording.js';
 import { doubtfulPlant } from './doubtful-plant.js';
 import { doubtfulRow, type DoubtfulRow } from './doubtful-row.js';
-import { contextOf } from './hear.js';
-import { PHOTOGRAPH_PLACE } from './photographs.js';
-import type { ToldPlace } from './places.js';
-import { showBee, showBothScales, showCount, showLine, showPlant } from './show.js';
-import { shownValue } from './summary.js';
-import type { Doubt, Json, Report, Scene, TallyLine } from './types.js';
+import { contextOf } from '../hear.js';
+import { PHOTOGRAPH_PLACE } from '../photographs.js';
+import type { ToldPlace } from '../places.js';
+import { showBee, showBothScales, showCount, showLine, showPlant } from '../show.js';
+import { shownValue } from '../summary.js';
+import type { Doubt, Json, Report, Scene, TallyLine } from '../types.js';
 
 type PlantOffered = {
   readonly name: string | null;

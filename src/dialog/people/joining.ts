@@ -11,15 +11,15 @@
  * day, each of them announced to the address by mail. One that hits leads to those threads alone that proved the address.
  * Who types wrong ones on purpose can spoil a code for its owner, and no more.
  */
-import { fold } from '../answers/index.js';
-import { joinedPerson, movedTo } from '../../shared/joining.js';
-import type { Message } from '../../shared/message.js';
-import type { Person } from '../../shared/person.js';
-import type { Survey } from '../../shared/survey.js';
-import { say } from '../../shared/wording.js';
+import { fold } from '../../answers/index.js';
+import { joinedPerson, movedTo } from '../../../shared/joining.js';
+import type { Message } from '../../../shared/message.js';
+import type { Person } from '../../../shared/person.js';
+import type { Survey } from '../../../shared/survey.js';
+import { say } from '../../../shared/wording.js';
 import { personOf } from './person-of.js';
 import { REMIND } from './reminders.js';
-import type { Asking, Effect, Outcome, Report, Scene, Thread } from './types.js';
+import type { Asking, Effect, Outcome, Report, Scene, Thread } from '../types.js';
 
 const BARE_CODE = /^\d{6}$/;
 /** With the words before it. */

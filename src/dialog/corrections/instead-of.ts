@@ -1,8 +1,8 @@
 /** "It's a woodland edge, not prairie": what is denied says which line is told otherwise, where its value is free words. */
-import { anyOf, fold } from '../answers/index.js';
-import { tell } from './fields.js';
+import { anyOf, fold } from '../../answers/index.js';
+import { tell } from '../fields.js';
 import { withoutLead } from './named-line.js';
-import type { Report, Scene } from './types.js';
+import type { Report, Scene } from '../types.js';
 
 /** Null where no such line has what is denied. */
 export function insteadOf(report: Report, typed: string, scene: Scene): Report | null {

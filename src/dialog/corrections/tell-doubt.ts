@@ -1,9 +1,9 @@
 /** "The two-spotted was only a maybe", "I'm sure it was a two-spotted": how sure queens told before are. Their number stays. */
-import { anyOf, fold, namedIn, saysAnyOf } from '../answers/index.js';
-import { contextOf } from './hear.js';
+import { anyOf, fold, namedIn, saysAnyOf } from '../../answers/index.js';
+import { contextOf } from '../hear.js';
 import { readCorrection, tellsMore } from './put-right.js';
-import { changed } from './thread.js';
-import type { Report, Scene, TallyLine } from './types.js';
+import { changed } from '../thread.js';
+import type { Report, Scene, TallyLine } from '../types.js';
 
 /** Null where the text says nothing of how sure they are, or tells something else too. */
 export function tellDoubt(report: Report, text: string, scene: Scene): Report | null {

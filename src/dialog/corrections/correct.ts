@@ -10,8 +10,8 @@ import {
   saysAnyOf,
   type TallyRow,
   type Wish,
-} from '../answers/index.js';
-import { say } from '../../shared/wording.js';
+} from '../../answers/index.js';
+import { say } from '../../../shared/wording.js';
 import {
   correctTally,
   fitsSeveral,
@@ -23,20 +23,20 @@ import {
   withZerosOf,
 } from './correct-tally.js';
 import { takeInstead, takeNumber } from './bare-number.js';
-import { addLines, addPlants, nextOpen, plantKey, removePlant } from './fields.js';
-import { contextOf, hear, lineOf, plantOf, type Heard } from './hear.js';
+import { addLines, addPlants, nextOpen, plantKey, removePlant } from '../fields.js';
+import { contextOf, hear, lineOf, plantOf, type Heard } from '../hear.js';
 import { insteadOf } from './instead-of.js';
 import { byLines, lineLead, namedLine, type Named } from './named-line.js';
-import { notUnderstood, outcome } from './outcome.js';
+import { notUnderstood, outcome } from '../outcome.js';
 import { withoutRest } from './rest-right.js';
 import { renamePlant } from './rename-plant.js';
 import { recountFlowers } from './recount-flowers.js';
 import { perhapsQueens, retell, withFlowersOf } from './retell.js';
-import { showLine } from './show.js';
-import { briefly, exampleLine, labelOfField, lineFields, summaryLines } from './summary.js';
+import { showLine } from '../show.js';
+import { briefly, exampleLine, labelOfField, lineFields, summaryLines } from '../summary.js';
 import { tellDoubt } from './tell-doubt.js';
-import { changed } from './thread.js';
-import type { Outcome, PlantInPatch, Report, Scene, Thread } from './types.js';
+import { changed } from '../thread.js';
+import type { Outcome, PlantInPatch, Report, Scene, Thread } from '../types.js';
 import { watchedPlant } from './watched-plant.js';
 
 /** Asks one field anew, with what is known of it. */

@@ -1,10 +1,10 @@
 /** "The redbud should be crabapple", "it was crabapple, not redbud": another plant, with the flowers and queens of the one told. */
-import { anyOf, fold, namedIn, readPlant } from '../answers/index.js';
-import { plantKey } from './fields.js';
-import { contextOf, plantOf } from './hear.js';
+import { anyOf, fold, namedIn, readPlant } from '../../answers/index.js';
+import { plantKey } from '../fields.js';
+import { contextOf, plantOf } from '../hear.js';
 import { withoutLead } from './named-line.js';
-import { changed } from './thread.js';
-import type { Report, Scene } from './types.js';
+import { changed } from '../thread.js';
+import type { Report, Scene } from '../types.js';
 import { watchedPlant } from './watched-plant.js';
 
 /** Null where the text names no plant told before and one not told. */

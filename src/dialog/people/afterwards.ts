@@ -1,10 +1,10 @@
 /** What is asked or said of the person once a watch is stored: name, mail, licence, whether the name is shown, reminders. */
-import { ASKED_LICENCE, ASKED_NAME_SHOWN } from '../../shared/joining.js';
-import type { History } from '../../shared/history.js';
-import type { Person } from '../../shared/person.js';
-import { say } from '../../shared/wording.js';
+import { ASKED_LICENCE, ASKED_NAME_SHOWN } from '../../../shared/joining.js';
+import type { History } from '../../../shared/history.js';
+import type { Person } from '../../../shared/person.js';
+import { say } from '../../../shared/wording.js';
 import { offered, wantsOffer } from './reminders.js';
-import type { Asking, Effect, Scene } from './types.js';
+import type { Asking, Effect, Scene } from '../types.js';
 
 /** Whether it is still to be asked, now that a watch with a photograph is stored. */
 export const wantsLicence = (person: Person): boolean =>

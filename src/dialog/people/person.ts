@@ -1,15 +1,15 @@
 /** What is asked of the person rather than of the watch: consent first, then, after the first watch, name and mail. */
 import { z } from 'zod';
-import { anyOf, fold, readFields, readWish, readYesNo, saysAnyOf, type Wish } from '../answers/index.js';
-import type { Person } from '../../shared/person.js';
-import { fill, say } from '../../shared/wording.js';
+import { anyOf, fold, readFields, readWish, readYesNo, saysAnyOf, type Wish } from '../../answers/index.js';
+import type { Person } from '../../../shared/person.js';
+import { fill, say } from '../../../shared/wording.js';
 import { afterwards } from './afterwards.js';
-import { withoutAround } from './choosing.js';
-import { contextOf } from './hear.js';
+import { withoutAround } from '../doubts/choosing.js';
+import { contextOf } from '../hear.js';
 import { mailCode } from './joining.js';
 import { personOf } from './person-of.js';
 import { sendReceipt } from './receipt.js';
-import type { Effect, Outcome, Scene, Thread } from './types.js';
+import type { Effect, Outcome, Scene, Thread } from '../types.js';
 
 const LONGEST_NAME = 60;
 /** No name and no address, though they could be one. */

@@ -2,12 +2,12 @@
  * One plant of several whose name fits more than one: only that plant is settled by the answer. It keeps its count, and the
  * others stay as told.
  */
-import { labelOf, namedIn, readPlants, type Context, type PlantTold } from '../answers/index.js';
+import { labelOf, namedIn, readPlants, type Context, type PlantTold } from '../../answers/index.js';
 import { cannotTell, chosenByPlace, chosenByWords } from './choosing.js';
-import { addPlants } from './fields.js';
-import { contextOf, plantOf, withDoubt } from './hear.js';
-import { changed } from './thread.js';
-import type { Doubt, Json, Report, Scene } from './types.js';
+import { addPlants } from '../fields.js';
+import { contextOf, plantOf, withDoubt } from '../hear.js';
+import { changed } from '../thread.js';
+import type { Doubt, Json, Report, Scene } from '../types.js';
 
 type Offers = readonly (readonly PlantTold[])[];
 

@@ -1,9 +1,9 @@
 /** Flowers told otherwise: "bluebells more like 200", "ca. 120 for the redbud", "the flower counts are rough". */
-import { anyOf, fold, namedIn, readCount, saysAnyOf } from '../answers/index.js';
-import { plantKey, setFlowers } from './fields.js';
-import { contextOf } from './hear.js';
-import { changed } from './thread.js';
-import type { Report, Scene } from './types.js';
+import { anyOf, fold, namedIn, readCount, saysAnyOf } from '../../answers/index.js';
+import { plantKey, setFlowers } from '../fields.js';
+import { contextOf } from '../hear.js';
+import { changed } from '../thread.js';
+import type { Report, Scene } from '../types.js';
 import { watchedPlant } from './watched-plant.js';
 
 /** Fewer may be queens, where the text does not say that they are flowers. */

@@ -1,5 +1,5 @@
 /** "1 two-spotted, maybe 2, on the bluebells": two counts of the same queens are two meanings, not two rows. */
-import type { TallyRow } from '../answers/index.js';
+import type { TallyRow } from '../../answers/index.js';
 
 const isSame = (one: TallyRow, other: TallyRow): boolean =>
   one.bee !== null && one.bee === other.bee && one.plant === other.plant && one.caste === other.caste;

@@ -1,6 +1,6 @@
 /** "The rest is right", "others ok", "that breeze was fine": words that say that nothing else changes. */
-import { anyOf, fold } from '../answers/index.js';
-import type { Scene } from './types.js';
+import { anyOf, fold } from '../../answers/index.js';
+import type { Scene } from '../types.js';
 
 /** The text without them; as it is where there are none. */
 export function withoutRest(text: string, { survey }: Scene): string {

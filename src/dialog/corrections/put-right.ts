@@ -2,10 +2,10 @@
  * What a correction of queens says: the bee, the plant and the number that are right, and those that it denies. "Sorry, 2
  * imp not 1", "oops, wrong plant, columbine", "not a bimac, an imp".
  */
-import { anyOf, fold, namedIn, saysAnyOf, type Context } from '../answers/index.js';
-import { plantKey } from './fields.js';
-import { contextOf } from './hear.js';
-import type { Report, Scene } from './types.js';
+import { anyOf, fold, namedIn, saysAnyOf, type Context } from '../../answers/index.js';
+import { plantKey } from '../fields.js';
+import { contextOf } from '../hear.js';
+import type { Report, Scene } from '../types.js';
 
 /** A part of a correction. */
 export interface Said {

@@ -1,5 +1,5 @@
 /** Which of several offers an answer takes: by its place ("the third one", "3"), by its own words, or none of them for sure. */
-import { fold, saysAnyOf, type Context } from '../answers/index.js';
+import { fold, saysAnyOf, type Context } from '../../answers/index.js';
 
 /** Longer answers say more than which one it is. */
 const LONGEST_CHOICE = 60;

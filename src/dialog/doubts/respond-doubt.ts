@@ -1,19 +1,19 @@
 /** A text as the answer to an unsure reading. */
-import { correctsOnly, readCount, readFields, readTotal, readYesNo } from '../answers/index.js';
-import type { Count } from '../../shared/record.js';
-import { say } from '../../shared/wording.js';
+import { correctsOnly, readCount, readFields, readTotal, readYesNo } from '../../answers/index.js';
+import type { Count } from '../../../shared/record.js';
+import { say } from '../../../shared/wording.js';
 import { doubtfulPlant, settleDoubtfulPlant } from './doubtful-plant.js';
 import { cannotTell, chosenByPlace } from './choosing.js';
 import { settleDoubtfulRow } from './doubtful-row.js';
-import { openFields, setFlowers } from './fields.js';
-import { contextOf, hear, takeReading } from './hear.js';
+import { openFields, setFlowers } from '../fields.js';
+import { contextOf, hear, takeReading } from '../hear.js';
 import { shownOffers } from './offers.js';
-import { outcome } from './outcome.js';
-import { PHOTOGRAPH_PLACE } from './photographs.js';
-import { withTotal } from './respond-tally.js';
-import { briefly } from './summary.js';
-import { changed } from './thread.js';
-import type { Doubt, Json, Outcome, Report, Scene, Thread } from './types.js';
+import { outcome } from '../outcome.js';
+import { PHOTOGRAPH_PLACE } from '../photographs.js';
+import { withTotal } from '../respond-tally.js';
+import { briefly } from '../summary.js';
+import { changed } from '../thread.js';
+import type { Doubt, Json, Outcome, Report, Scene, Thread } from '../types.js';
 
 /** What came of an unsure reading: a yes takes the offer, other words are read for the same field. */
 export function answerDoubt(thread: Thread, report: Report, doubt: Doubt, text: string, scene: Scene): Outcome {

@@ -2,12 +2,12 @@
  * Queens of some plants told anew at the summary: "Redbud: 3 common eastern, 1 yellow. Geranium: 1 half-black". Each plant
  * named gets what is told of it, the others stay; a bee that nobody knows changes nothing, and is asked about by its name.
  */
-import { fold, namedIn, readBee, readFields, saysAnyOf, type Context, type TallyRow } from '../answers/index.js';
-import { addLines, plantKey } from './fields.js';
-import { contextOf, joined, lineOf } from './hear.js';
+import { fold, namedIn, readBee, readFields, saysAnyOf, type Context, type TallyRow } from '../../answers/index.js';
+import { addLines, plantKey } from '../fields.js';
+import { contextOf, joined, lineOf } from '../hear.js';
 import { afterOpening, countsOne, readCorrection, tellsMore } from './put-right.js';
-import { changed } from './thread.js';
-import type { PlantInPatch, Report, Scene, TallyLine } from './types.js';
+import { changed } from '../thread.js';
+import type { PlantInPatch, Report, Scene, TallyLine } from '../types.js';
 
 export type Retold = { readonly report: Report } | { readonly unknown: string; readonly plant: string | null };
 

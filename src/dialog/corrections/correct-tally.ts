@@ -2,13 +2,13 @@
  * Corrections of queens told before: "3 bimacs, not 2", "the columbine one was a ternarius, not an impatiens", "take
  * out the impatiens". What is not clearly about a line that is there is left to the readers.
  */
-import { anyOf, fold, namedIn, rankOf, readCount, readFields, saysAnyOf, type NamedIn } from '../answers/index.js';
-import { addLines, queensOf } from './fields.js';
-import { contextOf, joined, lineOf } from './hear.js';
+import { anyOf, fold, namedIn, rankOf, readCount, readFields, saysAnyOf, type NamedIn } from '../../answers/index.js';
+import { addLines, queensOf } from '../fields.js';
+import { contextOf, joined, lineOf } from '../hear.js';
 import { afterOpening, countsOne, readCorrection, tellsMore } from './put-right.js';
 import { saysDoubt } from './tell-doubt.js';
-import { changed } from './thread.js';
-import type { Report, Scene, TallyLine } from './types.js';
+import { changed } from '../thread.js';
+import type { Report, Scene, TallyLine } from '../types.js';
 
 const onPlants = (line: TallyLine, { plants }: NamedIn): boolean =>
   plants.length === 0 || (line.plant !== null && plants.includes(line.plant));

@@ -1,14 +1,14 @@
 /** A correction of what was told before, while something else is asked: "habitat was savanna", "no. change wind", "it was 3 two-spotted". */
-import { readWish } from '../answers/index.js';
+import { readWish } from '../../answers/index.js';
 import { askAgain, correctByWish } from './correct.js';
 import { correctTally } from './correct-tally.js';
-import { hear } from './hear.js';
+import { hear } from '../hear.js';
 import { lineAlone, namedInWords, withoutLead } from './named-line.js';
-import { outcome } from './outcome.js';
+import { outcome } from '../outcome.js';
 import { afterOpening, tellsMore } from './put-right.js';
-import { briefly, lineFields } from './summary.js';
+import { briefly, lineFields } from '../summary.js';
 import { tellDoubt } from './tell-doubt.js';
-import type { Asking, Outcome, Report, Scene, Thread } from './types.js';
+import type { Asking, Outcome, Report, Scene, Thread } from '../types.js';
 
 /** Null where the text may answer what is asked. */
 export function correctMeanwhile(

@@ -1,6 +1,6 @@
 /** Which line of the summary a correction names, by its number or in words, and what is left for its value. */
-import { anyOf, fold } from '../answers/index.js';
-import type { Scene } from './types.js';
+import { anyOf, fold } from '../../answers/index.js';
+import type { Scene } from '../types.js';
 
 /** A field named at the beginning of a correction, and what is left for its value. */
 export interface Named {

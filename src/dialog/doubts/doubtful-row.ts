@@ -2,12 +2,12 @@
  * A tally that was offered because one of its rows is doubtful: only that row is asked about and settled. Rows told again
  * in the answer take the place of those offered, and all others stand as told.
  */
-import { fold, labelOf, namedIn, readCount, readFields, type Context, type TallyRow } from '../answers/index.js';
-import type { Ask } from '../../shared/phrases.js';
+import { fold, labelOf, namedIn, readCount, readFields, type Context, type TallyRow } from '../../answers/index.js';
+import type { Ask } from '../../../shared/phrases.js';
 import { bareChoice, cannotTell, chosenByPlace, chosenByWords } from './choosing.js';
-import { contextOf, takeReading, withDoubt } from './hear.js';
-import { changed } from './thread.js';
-import type { Doubt, Json, Report, Scene } from './types.js';
+import { contextOf, takeReading, withDoubt } from '../hear.js';
+import { changed } from '../thread.js';
+import type { Doubt, Json, Report, Scene } from '../types.js';
 
 type Offers = readonly (readonly TallyRow[])[];
 

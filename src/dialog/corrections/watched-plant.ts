@@ -1,8 +1,8 @@
 /** A plant of the patch in somebody's words. */
-import { fold, labelOf, readPlants } from '../answers/index.js';
-import { plantKey } from './fields.js';
-import { contextOf } from './hear.js';
-import type { Report, Scene } from './types.js';
+import { fold, labelOf, readPlants } from '../../answers/index.js';
+import { plantKey } from '../fields.js';
+import { contextOf } from '../hear.js';
+import type { Report, Scene } from '../types.js';
 
 /** The key of the plant meant; null where it is none that is watched, or may be several. */
 export function watchedPlant(text: string, report: Report, scene: Scene): string | null {

@@ -1,8 +1,8 @@
 /** What people may ask about their own data: all of it in a file, or to be forgotten. Each after a second yes. */
-import { readYesNo } from '../answers/index.js';
-import { say } from '../../shared/wording.js';
-import { contextOf } from './hear.js';
-import type { Outcome, Scene, Thread } from './types.js';
+import { readYesNo } from '../../answers/index.js';
+import { say } from '../../../shared/wording.js';
+import { contextOf } from '../hear.js';
+import type { Outcome, Scene, Thread } from '../types.js';
 
 export type Right = 'give' | 'forget';
 

@@ -1,6 +1,6 @@
 /** The person who writes, as the step knows them. */
-import type { Person } from '../../shared/person.js';
-import type { Scene } from './types.js';
+import type { Person } from '../../../shared/person.js';
+import type { Scene } from '../types.js';
 
 /** The person as they are after this message; made on their first. */
 export function personOf(scene: Scene): Person {

@@ -1,12 +1,12 @@
 /** Under which licence a person lets their photographs be published: asked once, changed by plain words at any time. */
-import { readLicence, readYesNo, type LicenceTold, type Wish } from '../answers/index.js';
-import { licensed } from '../../shared/licence.js';
-import type { PhotographLicence } from '../../shared/vocabularies.js';
-import { say } from '../../shared/wording.js';
+import { readLicence, readYesNo, type LicenceTold, type Wish } from '../../answers/index.js';
+import { licensed } from '../../../shared/licence.js';
+import type { PhotographLicence } from '../../../shared/vocabularies.js';
+import { say } from '../../../shared/wording.js';
 import { afterwards, askedLicence, wantsLicence } from './afterwards.js';
-import { contextOf } from './hear.js';
+import { contextOf } from '../hear.js';
 import { personOf } from './person-of.js';
-import type { Outcome, Report, Scene, Thread } from './types.js';
+import type { Outcome, Report, Scene, Thread } from '../types.js';
 
 export const LICENCE_NAMES = {
   'CC-BY-4.0': 'choice-cc-by',
