@@ -141,6 +141,18 @@ check([
   ['a half black and a tricolor, then the half black came back', one, 'sure 1 vagans @phlox, 1 ternarius @phlox'],
 ]);
 
+// on the plants named, and on no other
+check([
+  ['2 two-spotted on each of bluebells and phlox', three, 'sure 2 bimaculatus @bluebells, 2 bimaculatus @phlox'],
+  ['none on either bluebells or phlox', three, 'sure 0 - @bluebells, 0 - @phlox'],
+  ['1 imp on both bluebells and plum', three, 'sure 1 impatiens @bluebells, 1 impatiens @plum'],
+  [
+    '2 imps on each of the bluebells and phlox, none on the plum',
+    three,
+    'sure 2 impatiens @bluebells, 2 impatiens @phlox, 0 - @plum',
+  ],
+]);
+
 // of every plant, in its own words
 check([
   ['1 common eastern, lots of pollen', one, 'sure 1 impatiens pollen 1 @phlox'],

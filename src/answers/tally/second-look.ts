@@ -26,10 +26,21 @@ export function secondLook(marks: readonly Mark[], folded: string, phrases: Phra
   const dashed = withNoneElsewhere(withDashAsNone(parted, folded), folded, phrases);
   const seen = withPollenOnSome(withGenusAsLabel(withoutSameKind(dashed, folded, phrases)));
   const told = withoutStrayNumbers(withAlternativeCounts(withNamelessOnes(seen, folded, phrases)));
-  const plants = withPlantsThatHad(told, folded, phrases);
+  const plants = withPlantsThatHad(withNamedAmong(told), folded, phrases);
   const others = withTheOther(withRestUntold(withSumSign(plants, folded), folded, phrases), folded, phrases);
   return withNoAsCorrection(withoutIdleArticles(withHedgedCounts(others, folded, phrases)), folded);
 }
+
+/** "on each of bluebells and redbud", "on both bluebells and redbud": on those two, and no other plant that is watched. */
+const withNamedAmong = (marks: readonly Mark[]): Mark[] =>
+  marks.flatMap((mark, at): Mark[] => {
+    if (mark.kind !== 'plants' || marks[at + 1]?.kind !== 'plant' || !ends(marks[at + 2], 'and', 'or', 'comma'))
+      return [mark];
+    if (marks[at + 3]?.kind !== 'plant') return [mark];
+    const on: Mark = { kind: 'preposition', strong: true, span: mark.span };
+    if (mark.each) return [{ kind: 'each', span: mark.span }, on];
+    return marks[at - 1]?.kind === 'preposition' ? [] : [mark];
+  });
 
 /** "none on the columbine but the lilac had 2": what follows is of the lilac. */
 const withContrasts = (marks: readonly Mark[], folded: string, { contrasts }: Phrases): Mark[] =>
