@@ -8,13 +8,14 @@ import type { History } from '../../shared/history.js';
 import type { Message } from '../../shared/message.js';
 import type { Survey } from '../../shared/survey.js';
 import { say } from '../../shared/wording.js';
-import { answerConfirm, noSummaryTimers } from './confirm.js';
+import { answerConfirm } from './confirm.js';
 import { correct, correctDoubt } from './corrections/correct.js';
-import { nextOpen, openFields, tell, untell } from './fields.js';
+import { reread } from './edited.js';
+import { nextOpen, openFields, tell } from './fields.js';
 import { contextOf, hear } from './hear.js';
 import { hearCode } from './people/joining.js';
 import { answerLicence } from './people/licence.js';
-import { hearLive, liveSlot, recountLive } from './live/index.js';
+import { hearLive, liveSlot } from './live/index.js';
 import { answerNameShown } from './people/name-shown.js';
 import { open, otherSurvey } from './opening.js';
 import { answerConsent, answerPerson } from './people/person.js';
@@ -30,6 +31,7 @@ import { answerList } from './respond-list.js';
 import { answerBees, answerLinePlant, answerRest } from './respond-tally.js';
 import { briefly } from './summary.js';
 import { changed, isEmpty, upToDate } from './thread.js';
+import { answerThrowAway } from './throw-away.js';
 import { onTime } from './timers.js';
 import { answerRight } from './people/rights.js';
 import { answerWish, begun } from './wish.js';
@@ -152,27 +154,6 @@ function tellAll(thread: Thread, report: Report, text: string, scene: Scene): Ou
   if (!heard.understood) return outcome(thread, report, [], 'ask');
   const asked = openFields(first.question, heard.report, scene).length < first.fields.length ? [first.question] : [];
   return { ...outcome(thread, changed(heard.report, { asked })), echo: briefly(heard.taken, heard.report, scene) };
-}
-
-/** An edited message: the fields that were told by it are read anew from its new words. */
-function reread(thread: Thread, earlier: string, text: string, scene: Scene): Outcome | null {
-  const { report } = thread;
-  if (report === null) return null;
-  if (report.live !== null) return recountLive(thread, { ...report, live: report.live }, earlier, text, scene);
-  const fields = Object.entries(report.fields)
-    .filter(([, told]) => told.message === earlier)
-    .map(([field]) => field);
-  if (report.plantsMessage === earlier) fields.push('plants');
-  if (report.tallyMessage === earlier) fields.push('tally');
-  if (fields.length === 0) return null;
-  const without = fields.reduce(untell, report);
-  // told by the message as before, so that a second change of it is read again too
-  const same: Scene = { ...scene, message: { ...scene.message, id: earlier } };
-  const heard = hear(without, text, fields, same, true);
-  return outcome(thread, heard.report, [
-    say(scene.survey.wording, 'reread'),
-    briefly(heard.taken, heard.report, scene),
-  ]);
 }
 
 function onPlace(
@@ -315,31 +296,4 @@ function firstText(thread: Thread, report: Report, text: string, scene: Scene): 
   return told.said.length > 0 || told.thread.report !== report
     ? told
     : { ...told, said: [say(scene.survey.wording, 'hello')] };
-}
-
-function answerThrowAway(thread: Thread, text: string, wish: Wish | null, scene: Scene): Outcome {
-  const reading = readYesNo(text, contextOf(scene, thread.report));
-  const { wording } = scene.survey;
-  if (reading.state === 'sure' && reading.value.answer === 'yes') {
-    const gone = thread.report?.stored != null ? 'changes-thrown-away' : 'thrown-away';
-    const live = ['five-left', 'time-up', 'left-open'].map((key) => ({ do: 'clear-timer', key }) as const);
-    return {
-      thread: { ...thread, report: null, asking: null },
-      said: [say(wording, gone)],
-      effects: [...noSummaryTimers, ...live],
-      then: 'rest',
-    };
-  }
-  const { report } = thread;
-  // a queen came meanwhile
-  if (report?.live && reading.state !== 'sure')
-    return hearLive(thread, { ...report, live: report.live }, text, wish, scene);
-  if (report?.live)
-    return {
-      thread: { ...thread, asking: { kind: 'live' } },
-      said: [say(wording, 'live-running')],
-      effects: [],
-      then: 'rest',
-    };
-  return { thread, said: [say(wording, 'kept-it')], effects: [], then: 'ask' };
 }

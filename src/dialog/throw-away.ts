@@ -1,0 +1,34 @@
+/** "Throw this report away for good?": a yes, a no, or a queen that came meanwhile. */
+import { readYesNo, type Wish } from '../answers/index.js';
+import { say } from '../../shared/wording.js';
+import { noSummaryTimers } from './confirm.js';
+import { contextOf } from './hear.js';
+import { hearLive } from './live/index.js';
+import type { Outcome, Scene, Thread } from './types.js';
+
+export function answerThrowAway(thread: Thread, text: string, wish: Wish | null, scene: Scene): Outcome {
+  const reading = readYesNo(text, contextOf(scene, thread.report));
+  const { wording } = scene.survey;
+  if (reading.state === 'sure' && reading.value.answer === 'yes') {
+    const gone = thread.report?.stored != null ? 'changes-thrown-away' : 'thrown-away';
+    const live = ['five-left', 'time-up', 'left-open'].map((key) => ({ do: 'clear-timer', key }) as const);
+    return {
+      thread: { ...thread, report: null, asking: null },
+      said: [say(wording, gone)],
+      effects: [...noSummaryTimers, ...live],
+      then: 'rest',
+    };
+  }
+  const { report } = thread;
+  // a queen came meanwhile
+  if (report?.live && reading.state !== 'sure')
+    return hearLive(thread, { ...report, live: report.live }, text, wish, scene);
+  if (report?.live)
+    return {
+      thread: { ...thread, asking: { kind: 'live' } },
+      said: [say(wording, 'live-running')],
+      effects: [],
+      then: 'rest',
+    };
+  return { thread, said: [say(wording, 'kept-it')], effects: [], then: 'ask' };
+}
