@@ -74,10 +74,16 @@ export function placeMeant(given: Reading<unknown>, left: string, scene: Scene):
     : { state: 'unsure', offer: [place], ask: 'place-doubt', used: reading.used };
 }
 
+const withoutPreposition = (clause: string, { survey }: Scene): string => {
+  const said = clause.trim();
+  const before = survey.words.place.nameAfter.find((each) => fold(said).startsWith(`${each} `));
+  return before === undefined ? said : said.slice(before.length + 1);
+};
+
 /** A site named in a clause of its own among words that nothing else was read from: "5/6 0930-0945 Oak Rise". */
 export function siteAmong(left: string, scene: Scene): Reading<unknown> | null {
   for (const clause of left.split(/[,;.\n]+|(?<=^|\s)-(?=\s)/)) {
-    const meant = siteMeant(clause, scene.survey);
+    const meant = siteMeant(withoutPreposition(clause, scene), scene.survey);
     if (meant?.isSure === true) return { state: 'sure', value: placeNamed(meant.words), used: [] };
   }
   return null;

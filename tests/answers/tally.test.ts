@@ -141,6 +141,20 @@ check([
   ['a half black and a tricolor, then the half black came back', one, 'sure 1 vagans @phlox, 1 ternarius @phlox'],
 ]);
 
+// one queen that could be either; a bee spoken of again
+check([
+  [
+    'i think 1 two spotted but it could be a half black',
+    one,
+    'unsure 1 bimaculatus doubt @phlox | 1 vagans doubt @phlox | 1 Bombus @phlox, tally-bee-shared',
+  ],
+  [
+    '2 common eastern and 1 rusty patched! im sure about the rusty, saw the patch',
+    one,
+    'sure 2 impatiens @phlox, 1 affinis @phlox',
+  ],
+]);
+
 // on the plants named, and on no other
 check([
   ['2 two-spotted on each of bluebells and phlox', three, 'sure 2 bimaculatus @bluebells, 2 bimaculatus @phlox'],

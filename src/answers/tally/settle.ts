@@ -14,6 +14,7 @@ import {
   withoutNamelessOnes,
   withoutParts,
   withoutRestated,
+  withoutRetold,
   withoutTotals,
   withRemainders,
 } from './totals.js';
@@ -42,7 +43,7 @@ export function settle(
   if (bare.some(({ unread }) => unread)) doubts.add('tally-unclear');
   for (const { unclear } of placed) if (unclear) doubts.add('tally-unclear');
   rows = withoutParts(withoutCries(withSameSaidBehind(withoutSameAgain(rows))));
-  rows = withoutRestated(rows, doubts);
+  rows = withoutRestated(withoutRetold(rows), doubts);
   rows = withoutNamelessOnes(withRemainders(rows));
   rows = withoutTotals(rows, watched, doubts);
   rows = withCountSaidLater(rows);

@@ -28,6 +28,17 @@ export function withoutParts(rows: readonly Row[]): Row[] {
   return left;
 }
 
+/** "2 eastern and 1 rusty patched! I'm sure about the rusty": a bee told with its number before is no other queen. */
+export function withoutRetold(rows: readonly Row[]): Row[] {
+  return rows.filter((row, at) => {
+    const isBare = row.bee !== null && row.said.count === null && row.said.role === 'new' && !row.said.plural;
+    if (!isBare || row.plants !== null || row.pollen !== null) return true;
+    return !rows
+      .slice(0, at)
+      .some((other) => sameBee(row, other) && other.said.count !== null && !other.said.count.article);
+  });
+}
+
 /** "5 bees, 3 imps and the rest bimacs": the rest is what the sum leaves over. */
 export function withRemainders(rows: readonly Row[]): Row[] {
   return rows.map((row, at) => {

@@ -34,12 +34,18 @@ export function chosenByPlace(text: string, many: number, areNumbers: boolean, c
 export const cannotTell = (text: string, { words }: Context): boolean =>
   text.length <= LONGEST_CHOICE && !text.includes('?') && saysAnyOf(text, words.wishes.either);
 
+/** Letters in which a word and part of a scientific name agree: "the virginia one" is Claytonia virginica. */
+const LETTERS_OF_NAME = 6;
+const isSame = (word: string, other: string): boolean =>
+  word === other ||
+  (word.length >= LETTERS_OF_NAME && word.slice(0, LETTERS_OF_NAME) === other.slice(0, LETTERS_OF_NAME));
+
 /** The index of the one offer whose own words the answer has; null where several or none fit. */
 export function chosenByWords(text: string, own: readonly string[]): number | null {
-  const words = fold(text).match(/\p{L}{3,}/gu) ?? [];
+  const words = fold(text).match(/\p{L}{2,}/gu) ?? [];
   const hits = own.map((offer) => {
     const known: readonly string[] = fold(offer).match(/\p{L}+/gu) ?? [];
-    return words.filter((word) => known.includes(word)).length;
+    return words.filter((word) => known.some((other) => isSame(word, other))).length;
   });
   const most = Math.max(...hits);
   const best = hits.flatMap((hit, at) => (hit === most ? [at] : []));

@@ -57,8 +57,9 @@ function shownKinds(choices: readonly PlantOffered[], report: Report, scene: Sce
   const context = contextOf(scene, report);
   const counts = choices.map(({ flowers }) => (flowers === null ? '' : ` ${showCount(flowers as never, survey)}`));
   const isSameCount = counts.every((count) => count === counts[0]);
+  const labels = choices.map(({ name, asTyped }) => showPlant({ name, typed: asTyped }, context));
   return choices.map(({ name, rank, asTyped }, at) => {
-    const label = showPlant({ name, typed: asTyped }, context);
+    const label = rank === 'genus' ? labels[at]! : apart(labels, at, name);
     const isLatin = name !== null && label === name.toLowerCase();
     const shown =
       rank === 'genus' ? say(survey.wording, 'show-kind-open', { plant: isLatin ? asTyped : label }) : label;
@@ -66,12 +67,19 @@ function shownKinds(choices: readonly PlantOffered[], report: Report, scene: Sce
   });
 }
 
+/** Of two species that are both called "spring beauty" the scientific names tell which. */
+const apart = (labels: readonly string[], at: number, name: string | null): string =>
+  name !== null && labels.indexOf(labels[at]!) !== labels.lastIndexOf(labels[at]!)
+    ? `${labels[at]} (${name})`
+    : labels[at]!;
+
 function shownParts({ part, choices }: DoubtfulRow, report: Report, scene: Scene): string[] {
   const { survey } = scene;
   const context = contextOf(scene, report);
-  return choices.map((row) => {
+  const labels = choices.map(({ plant }) => (plant === null ? '' : labelOf(plant, context)));
+  return choices.map((row, at) => {
     if (part === 'count') return String(row.count);
-    if (part === 'plant') return row.plant === null ? '' : labelOf(row.plant, context);
+    if (part === 'plant') return apart(labels, at, row.plant);
     if (row.bee === 'Bombus') return say(survey.wording, 'choice-cannot-tell');
     return row.bee === null ? say(survey.wording, 'choice-none') : showBee(row.bee, row.count, survey, context);
   });

@@ -1,5 +1,5 @@
 /** A text as the answer to an unsure reading. */
-import { correctsOnly, readCount, readFields, readTotal, readYesNo } from '../../answers/index.js';
+import { namedIn, correctsOnly, readCount, readFields, readTotal, readYesNo } from '../../answers/index.js';
 import type { Count } from '../../../shared/record.js';
 import { say } from '../../../shared/wording.js';
 import { doubtfulPlant, settleDoubtfulPlant } from './doubtful-plant.js';
@@ -132,7 +132,10 @@ function readAgain(report: Report, doubt: Doubt, words: string, scene: Scene): R
   }
   // a name chosen among the offers by a part of it; where a picture was taken is nothing that they typed, and one plant of
   // several was looked for by its own words
-  const together = doubt.ask !== PHOTOGRAPH_PLACE && doubtfulPlant(doubt) === null;
+  const isPlant = doubtfulPlant(doubt) !== null;
+  // no plant that the list holds: an answer about the doubtful one, which would do away with all others
+  if (isPlant && namedIn(words, contextOf(scene, report)).plants.length === 0) return null;
+  const together = doubt.ask !== PHOTOGRAPH_PLACE && !isPlant;
   for (const text of [words, ...(together ? [`${doubt.typed} ${words}`] : [])]) {
     const heard = hear(without, text, [doubt.field], scene);
     if (heard.taken.includes(doubt.field)) return heard.report;
