@@ -1,4 +1,4 @@
-/** Words by which a tally that was told is put right, or goes on: while a live watch runs, and at the summary. */
+/** Words by which what was told is put right: queens while a live watch runs, and every line of the summary. */
 import { z } from 'zod';
 import { words } from './kinds.js';
 

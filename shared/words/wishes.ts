@@ -46,6 +46,8 @@ export const wishesSection = z.strictObject({
   /** "fix my last watch"; a number may follow. */
   fix: words,
   watchNumber: words,
+  /** Before the number of a line of the summary. */
+  lineNumber: words,
   photographs: z.strictObject({
     /** Whose photographs: "my photos". */
     mine: words,

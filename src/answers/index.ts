@@ -17,7 +17,7 @@ export { none, type Context, type Finder, type Reader, type Reading, type Span }
 export { readSky } from './sky.js';
 export { readTally, readTotal, type TallyRow } from './tally.js';
 export { readTemperature } from './temperature.js';
-export { fold, saysAnyOf } from './text.js';
+export { fold, madeOnce, saysAnyOf } from './text.js';
 export { readTimes } from './times.js';
 export { readWind } from './wind.js';
 export { readWish, type Wish } from './wish.js';

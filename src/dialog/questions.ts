@@ -2,8 +2,9 @@
  * Questions that people ask back: what is kept, who sees it, how long it takes. Which there are and how they are answered
  * is data (`wishes.questions`, the phrases `answer-…`); what else the message tells is read as ever.
  */
-import { anyOf, fold, readFields, readYesNo, saysAnyOf, type FieldName } from '../answers/index.js';
+import { anyOf, fold, madeOnce, readFields, readYesNo, saysAnyOf, type FieldName } from '../answers/index.js';
 import { say } from '../../shared/wording.js';
+import type { Words } from '../../shared/words.js';
 import { QUESTION_TOPICS, type QuestionTopic } from '../../shared/words/questions.js';
 import { contextOf } from './hear.js';
 import type { Scene, Thread } from './types.js';
@@ -19,21 +20,17 @@ const SENTENCE = /[^.!?;\n]+(?:\.(?=\d)[^.!?;\n]+)*[.!?;\n]*/g;
 /** Longer messages are notes; questions in them are for the coordinator. */
 const LONGEST = 400;
 /** Before a question and no part of its beginning: "ok but what …". */
-const LEAD = 3;
+const MOST_FILLERS = 3;
 
-const TABLE_OF_OPENERS = new WeakMap<object, RegExp>();
+/** The words a question begins with, at the beginning of a sentence or behind a comma. */
+const openerOf = madeOnce(({ place, wishes, yesNo }: Words) => {
+  const fillers = `(?:(?:${anyOf(yesNo.fillers, wishes.polite)})[\\s,]+){0,${MOST_FILLERS}}`;
+  return new RegExp(`(?:^|[,:-]\\s)\\s*${fillers}${anyOf(place.questions, place.questionVerbs)}(?![\\p{L}])`, 'u');
+});
 
-/** Where a question begins in the sentence: at its beginning, or behind a comma. */
-function questionFrom(sentence: string, { survey: { words } }: Scene): number {
-  const { questions, questionVerbs } = words.place;
-  let opener = TABLE_OF_OPENERS.get(words.place);
-  if (opener === undefined) {
-    const fillers = `(?:(?:${anyOf(words.yesNo.fillers, words.wishes.polite)})[\\s,]+){0,${LEAD}}`;
-    opener = new RegExp(`(?:^|[,:-]\\s)\\s*${fillers}${anyOf(questions, questionVerbs)}(?![\\p{L}])`, 'u');
-    TABLE_OF_OPENERS.set(words.place, opener);
-  }
-  return opener.exec(fold(sentence))?.index ?? -1;
-}
+/** Where a question begins in the sentence; -1 where none does. */
+const questionFrom = (sentence: string, { survey }: Scene): number =>
+  openerOf(survey.words).exec(fold(sentence))?.index ?? -1;
 
 /** "What does that mean" about a question of its own kind is answered there. */
 const HAS_OWN_ANSWERS: ReadonlySet<string> = new Set(['licence', 'name-shown', 'right', 'throw-away']);

@@ -69,8 +69,7 @@ function withoutFlora(gathering: Gathering): string {
     return number && !/[\d:/.-]/.test(text[from - number[0].length - 1] ?? '') ? [[from - number[0].length, from]] : [];
   });
   // one unknown word, so that "sunny, 85 violets" does not read as "sunny, 85"
-  const asked = askedBackIn(text, gathering.context.words);
-  const masked = maskedWith('q', text, [...spans, ...apart, ...queens, ...asked]);
+  const masked = maskedWith('q', text, [...spans, ...apart, ...queens]);
   // what follows a bee is of no bee: "1 common eastern 73 and clear"
   const ends = names.bees.map(({ span: [, to] }): Span => [to - 1, to]);
   return maskedWith(';', masked, ends);
@@ -130,7 +129,8 @@ function gatherRest(
   // degrees and minutes of a place that is read last are no temperature and no feet
   const coordinates = asked.includes('place') ? coordinatesIn(gathering) : [];
   const ofQueens = asked.includes('tally') ? ofQueensIn(fold(gathering.rest()), context.words) : [];
-  const unnamed = maskedWith('q', withoutFlora(gathering), [...coordinates, ...ofQueens]);
+  const askedBack = askedBackIn(gathering.rest(), context.words);
+  const unnamed = maskedWith('q', withoutFlora(gathering), [...coordinates, ...ofQueens, ...askedBack]);
   for (const field of IN_TURN) {
     if (field !== 'place' && !gathering.has(field)) findInto(gathering, field, unnamed);
   }

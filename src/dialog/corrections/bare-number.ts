@@ -4,14 +4,12 @@ import type { Temperature } from '../../../shared/record.js';
 import { setFlowers, tell, valueOf } from '../fields.js';
 import { contextOf, withDoubt } from '../hear.js';
 import { withoutLead } from './named-line.js';
-import { readCorrection } from './put-right.js';
+import { MOST_QUEENS, readCorrection } from './put-right.js';
 import { changed } from '../thread.js';
 import type { Json, Report, Scene } from '../types.js';
 
 /** Further away a number is rather another line's: common practice, no source. */
 const MOST_DEGREES_CELSIUS = 11;
-/** More queens of one bee are not seen on a plant in fifteen minutes; such a number is of flowers or degrees. */
-const MOST_QUEENS = 9;
 /** A count put right is seldom more than twice or less than half of what was told. */
 const MOST_TIMES = 2;
 

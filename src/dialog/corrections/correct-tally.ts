@@ -17,12 +17,13 @@ const onPlants = (line: TallyLine, { plants }: NamedIn): boolean =>
 const linesOf = (report: Report, bee: string, named: NamedIn): TallyLine[] =>
   (report.tally ?? []).filter((line) => line.count > 0 && line.bee === bee && onPlants(line, named));
 
-const escape = (word: string): string => word.replace(/[.*+?^${}()|[\]\\]/g, '\\$&');
-const endsWithAny = (text: string, words: readonly string[], more: readonly string[] = []): boolean =>
-  new RegExp(
-    `(?:^|[^\\p{L}])(?:${words.map(escape).join('|')})(?:\\s+(?:${more.map(escape).join('|')}))?(?:\\s+(?:an?|the|one|\\d+))?\\s*$`,
-    'u',
-  ).test(text);
+/** "… was not", "… should be only 2": words right before a name, with an article or number between. */
+function endsWithAny(text: string, said: readonly string[], { survey }: Scene, more: readonly string[] = []): boolean {
+  const { numbers, putRight } = survey.words;
+  const article = `(?:${anyOf(putRight.articles, putRight.one, Object.keys(numbers.units))}|\\d+)`;
+  // the colon behind a plant begins what is told of it
+  return new RegExp(`(?<!\\p{L})${anyOf(said)}(?:\\s+${anyOf(more)})?(?:\\s+${article})?\\s*$`, 'u').test(text);
+}
 
 /** Of two bees the one that was told wrongly: the denied one, else the one that "should be" the other. */
 function wrongBee(text: string, { bees, at }: NamedIn, scene: Scene): { wrong: string; right: string } | null {
@@ -30,10 +31,10 @@ function wrongBee(text: string, { bees, at }: NamedIn, scene: Scene): { wrong: s
   if (one === undefined || other === undefined || bees.length !== 2) return null;
   const { tally, wishes } = scene.survey.words;
   const folded = fold(text);
-  if (endsWithAny(folded.slice(0, at[0]![0]), tally.denies)) return { wrong: one, right: other };
+  if (endsWithAny(folded.slice(0, at[0]![0]), tally.denies, scene)) return { wrong: one, right: other };
   const between = folded.slice(at[0]![1], at[1]![0]);
-  if (endsWithAny(between, tally.denies)) return { wrong: other, right: one };
-  return endsWithAny(between, wishes.becomes, wishes.beforeValue) ? { wrong: one, right: other } : null;
+  if (endsWithAny(between, tally.denies, scene)) return { wrong: other, right: one };
+  return endsWithAny(between, wishes.becomes, scene, wishes.beforeValue) ? { wrong: one, right: other } : null;
 }
 
 /** Each of the lines becomes another, or goes; the others stand where they stood. */

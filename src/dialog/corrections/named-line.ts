@@ -1,5 +1,6 @@
 /** Which line of the summary a correction names, by its number or in words, and what is left for its value. */
-import { anyOf, fold } from '../../answers/index.js';
+import { anyOf, fold, madeOnce } from '../../answers/index.js';
+import type { Words } from '../../../shared/words.js';
 import type { Scene } from '../types.js';
 
 /** A field named at the beginning of a correction, and what is left for its value. */
@@ -8,35 +9,69 @@ export interface Named {
   readonly value: string;
 }
 
-/** "line", "number": what may stand before a line's number; "watch 3" is another watch. */
-export const lineLead = ({ watchNumber }: Scene['survey']['words']['wishes']): string =>
-  ['line', ...watchNumber.filter((word) => word !== 'watch')].map(escape).join('|');
-
 const escape = (word: string): string => word.replace(/[.*+?^${}()|[\]\\]/g, '\\$&');
+
+/** "line", "number": what may stand before a line's number, with a blank between them or none; "watch 3" is another watch. */
+export const lineLead = ({ lineNumber }: Words['wishes']): string => lineNumber.map(escape).join('|');
+
+interface NamePatterns {
+  /** With a sign, a word like "is" or a number behind the name, or nothing. */
+  readonly told: RegExp;
+  /** With any word behind it. */
+  readonly bare: RegExp;
+}
+
+/** Made once for a language: they are looked at in every message while a question stands. */
+const patternsOf = madeOnce(({ count, hedges, putRight, wishes }: Words) => {
+  const becomes = anyOf(wishes.becomes);
+  const lead = lineLead(wishes);
+  const byField = new Map<string, NamePatterns>();
+  const namePatterns = (field: string): NamePatterns => {
+    const names = anyOf([field.replaceAll('-', ' ')], wishes.fields[field] ?? []);
+    const name = `^\\s*(?:${anyOf(putRight.articles)}\\s+)?${names}(?:\\s+${anyOf(putRight.lineNouns)})?`;
+    return {
+      told: new RegExp(
+        `${name}(?:\\s+(?:${anyOf(wishes.beforeValue)}\\s+)?${becomes}(?=[\\s:]|$)|\\s*[:=]|(?=\\s*$)|(?=\\s+(?:${anyOf(count.about)}\\s+)?[-+]?\\d))\\s*`,
+        'u',
+      ),
+      bare: new RegExp(`${name}\\s+(?=\\p{L})`, 'u'),
+    };
+  };
+  return {
+    leads: new RegExp(
+      `^(?:[\\s,.!:;…-]*${anyOf(putRight.leads, putRight.saysNo, hedges.correcting, wishes.polite)})+(?:[\\s,.!:;…-]+|$)`,
+      'u',
+    ),
+    beforeValue: new RegExp(`^\\s*(?:${anyOf(wishes.beforeValue)}\\s*)?[:=]?\\s*`, 'u'),
+    byNumber: new RegExp(
+      `^\\s*(?<mark>(?:(?:${lead})\\s+|#\\s*))?(?<line>\\d{1,2})(?<sign>\\s*[:.)=](?!\\d)|\\s+${becomes}(?=[\\s:])|(?=\\s*$)|(?=\\s))\\s*`,
+      'u',
+    ),
+    lineAlone: new RegExp(`^\\s*(?:${lead})\\s+\\d`, 'u'),
+    isWrong: new RegExp(`^${anyOf(putRight.isWrong, putRight.isRight)}[\\s.!]*$`, 'u'),
+    named(field: string): NamePatterns {
+      const known = byField.get(field) ?? namePatterns(field);
+      byField.set(field, known);
+      return known;
+    },
+  };
+});
 
 /** "hmm", "no", "i said", "ugh no.": nothing of these is the correction itself. */
 export function withoutLead(text: string, { survey }: Scene): string {
-  const { hedges, putRight, wishes } = survey.words;
-  const leads = anyOf(putRight.leads, putRight.saysNo, hedges.correcting, wishes.polite);
-  const match = new RegExp(`^(?:[\\s,.!:;…-]*${leads})+(?:[\\s,.!:;…-]+|$)`, 'u').exec(fold(text));
+  const match = patternsOf(survey.words).leads.exec(fold(text));
   return match === null ? text : text.slice(match[0].length);
 }
 
 /** "should read simply: wetland": what stands before a new value and is no part of it. */
 function value(rest: string, { survey }: Scene): string {
-  const match = new RegExp(`^\\s*(?:${anyOf(survey.words.wishes.beforeValue)}\\s*)?[:=]?\\s*`, 'u').exec(fold(rest));
+  const match = patternsOf(survey.words).beforeValue.exec(fold(rest));
   return rest.slice(match?.[0].length ?? 0).trim();
 }
 
 /** "4: 68", "line 4 should be 68", "#4", "4". A bare number before other words is not a line. */
 function namedByNumber(text: string, fields: readonly string[], scene: Scene): Named | null {
-  const becomes = scene.survey.words.wishes.becomes.map(escape).join('|');
-  const lead = lineLead(scene.survey.words.wishes);
-  const pattern = new RegExp(
-    `^\\s*(?<mark>(?:(?:${lead})\\s+|#\\s*))?(?<line>\\d{1,2})(?<sign>\\s*[:.)=](?!\\d)|\\s+(?:${becomes})(?=[\\s:])|(?=\\s*$)|(?=\\s))\\s*`,
-    'u',
-  );
-  const match = pattern.exec(fold(text));
+  const match = patternsOf(scene.survey.words).byNumber.exec(fold(text));
   if (!match?.groups) return null;
   const field = fields[Number(match.groups['line']) - 1];
   const rest = text.slice(match[0].length).trim();
@@ -48,24 +83,13 @@ function namedByNumber(text: string, fields: readonly string[], scene: Scene): N
 
 /** "temp was 68", "the habitat one is just a garden", "temperature"; of a field told in free words also "habitat prairie". */
 function namedByWord(text: string, fields: readonly string[], scene: Scene): Named | null {
-  const { wishes, putRight } = scene.survey.words;
   const folded = fold(text);
-  const becomes = wishes.becomes.map(escape).join('|');
   for (const field of fields) {
-    const names = [field.replaceAll('-', ' '), ...(wishes.fields[field] ?? [])]
-      .sort((a, b) => b.length - a.length)
-      .map(escape)
-      .join('|');
-    const lead = `^\\s*(?:the |my )?(?:${names})(?:\\s+${anyOf(putRight.lineNouns)})?`;
-    const pattern = new RegExp(
-      `${lead}(?:\\s+(?:actually\\s+)?(?:${becomes})(?=[\\s:]|$)|\\s*[:=]|(?=\\s*$)|(?=\\s+(?:about |around )?[-+]?\\d))\\s*`,
-      'u',
-    );
-    const match = pattern.exec(folded);
+    const { told, bare } = patternsOf(scene.survey.words).named(field);
+    const match = told.exec(folded);
     if (match) return { field, value: value(text.slice(match[0].length), scene) };
-    const bare = new RegExp(`${lead}\\s+(?=\\p{L})`, 'u').exec(folded);
-    if (bare && isFree(field, scene) && !folded.includes('?'))
-      return { field, value: text.slice(bare[0].length).trim() };
+    const beside = isFree(field, scene) && !folded.includes('?') ? bare.exec(folded) : null;
+    if (beside) return { field, value: text.slice(beside[0].length).trim() };
   }
   return null;
 }
@@ -75,8 +99,8 @@ const isFree = (field: string, { survey }: Scene): boolean => survey.dialog.fiel
 
 /** "Line 10", "line 10 is wrong": with the word that says that a line is meant. */
 export function lineAlone(text: string, fields: readonly string[], scene: Scene): string | null {
-  const lead = new RegExp(`^\\s*(?:${lineLead(scene.survey.words.wishes)})\\s+\\d`, 'u');
-  const named = lead.test(fold(text)) ? namedLine(text, fields, scene) : null;
+  const isLine = patternsOf(scene.survey.words).lineAlone.test(fold(text));
+  const named = isLine ? namedLine(text, fields, scene) : null;
   return named?.value === '' ? named.field : null;
 }
 
@@ -93,9 +117,7 @@ export function namedLine(text: string, fields: readonly string[], scene: Scene)
     (bare === text ? null : (namedByNumber(bare, fields, scene) ?? namedByWord(bare, fields, scene)));
   if (named === null) return null;
   // "the habitat is wrong" names it, and says no new value
-  const { isWrong: wrong, isRight } = scene.survey.words.putRight;
-  const isWrong = new RegExp(`^${anyOf(wrong, isRight)}[\\s.!]*$`, 'u').test(fold(named.value));
-  return isWrong ? { ...named, value: '' } : named;
+  return patternsOf(scene.survey.words).isWrong.test(fold(named.value)) ? { ...named, value: '' } : named;
 }
 
 /** Where sentences, and parts between commas, begin. */

@@ -5,7 +5,7 @@
 import { fold, namedIn, readBee, readFields, saysAnyOf, type Context, type TallyRow } from '../../answers/index.js';
 import { addLines, plantKey } from '../fields.js';
 import { contextOf, joined, lineOf } from '../hear.js';
-import { afterOpening, countsOne, readCorrection, tellsMore } from './put-right.js';
+import { afterOpening, countsOne, MOST_QUEENS, readCorrection, tellsMore } from './put-right.js';
 import { changed } from '../thread.js';
 import type { PlantInPatch, Report, Scene, TallyLine } from '../types.js';
 
@@ -106,7 +106,6 @@ const isOther = (known: readonly TallyLine[], lines: readonly TallyLine[], text:
   known[0]!.bee !== lines[0]!.bee;
 
 /** So much less than was told is rather a number of queens, where it could be one. */
-const MOST_QUEENS = 9;
 const TIMES_LESS = 5;
 
 /** A plant whose flowers became as few as queens are, where the text does not say that they are flowers. */
