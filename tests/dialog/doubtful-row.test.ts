@@ -57,6 +57,12 @@ describe('the answers', () => {
     [EITHER, ['yes'], ''],
     [EITHER, ['yes', 'yes', 'the first'], '1 two-spotted lupine, 1 eastern star'],
     [UNKNOWN, ['yes'], '2 two-spotted lupine, 1 gold puccoon, 1 ? star'],
+    [RANGES, ['nothing on the shooting star', '3', '2'], '0 none star, 3 two-spotted lupine, 2 gold puccoon'],
+    [
+      RANGES,
+      ['1 half-black on the shooting star', '4', '1'],
+      '1 half-black star, 4 two-spotted lupine, 1 gold puccoon',
+    ],
     [UNKNOWN, ['half-black'], '2 two-spotted lupine, 1 gold puccoon, 1 half-black star'],
     [
       '2 wibbles on the shooting star, 1 black and gold on the puccoon',

@@ -295,6 +295,15 @@ describe('while something else is asked', () => {
     }
   });
 
+  test('the weather: "habitat is yard" may be told before it is asked for', () => {
+    const conversation = new Conversation().agreed();
+    conversation.all('today 2 to 2:15pm', 'Fen Boardwalk');
+    const { asking } = conversation.last;
+    conversation.say('habitat is yard');
+    expect(conversation.thread.report?.fields['habitat']?.value).toBe('yard');
+    expect(conversation.last.asking).toEqual(asking);
+  });
+
   test.each(['change wind', 'no. change wind'])('the queens: "%s"', (typed) => {
     expect(asked().say(typed).asking?.fields).toEqual(['wind']);
   });

@@ -24,10 +24,11 @@ export function correctMeanwhile(
   const line = lineAlone(text, lineFields(report, scene), scene);
   if (line !== null) return askAgain(thread, report, line, scene);
   const asked = asking.kind === 'question' ? asking.fields : [];
-  const told = lineFields(report, scene).filter(
-    (field) => report.fields[field] !== undefined && !asked.includes(field),
-  );
-  const named = namedInWords(text, told, scene);
+  // "habitat is yard" may be told before it is asked for: its value is any words
+  const isNamed = (field: string): boolean =>
+    report.fields[field] !== undefined || scene.survey.dialog.fields[field]?.reader === 'words';
+  const fields = lineFields(report, scene).filter((field) => isNamed(field) && !asked.includes(field));
+  const named = namedInWords(text, fields, scene);
   if (named !== null && named.value !== '') {
     const heard = hear(report, named.value, [named.field], scene);
     if (heard.taken.includes(named.field))

@@ -68,9 +68,23 @@ export function settleDoubtfulRow(report: Report, doubt: Doubt, text: string, sc
   return withOffers(report, doubt, left, text, scene);
 }
 
+/** "Nothing on the dandelions": rows on plants that no offer is about, taken beside the doubt. Null for any other text. */
+export function tellsElsewhere(report: Report, doubt: Doubt, text: string, scene: Scene): Report | null {
+  if (doubt.field !== 'tally') return null;
+  const doubted = new Set(offersOf(doubt).flatMap((offer) => offer.map(({ plant }) => plant)));
+  const reading = readFields(text, contextOf(scene, report), ['tally']).fields.tally;
+  if (reading?.state !== 'sure' || doubted.size === 0 || doubted.has(null)) return null;
+  if (reading.value.some(({ plant }) => plant === null || doubted.has(plant))) return null;
+  return takeReading(report, 'tally', reading, text, scene);
+}
+
 /** What the text says of the row: by its place among the offers, "can't tell" for the bee, its number or its words. */
 function chosen({ part, choices }: DoubtfulRow, text: string, context: Context): TallyRow | null {
   const first = choices[0]!;
+  const named = namedIn(text, context);
+  // "1 half-black on the shooting star" is no number of the two-spotted
+  const isOther = named.bees.some((bee) => bee !== first.bee) || named.plants.some((plant) => plant !== first.plant);
+  if (part === 'count' && isOther) return null;
   if (part === 'count') {
     const read = readCount(text, { ...context, of: 'queens' });
     const count = read.state === 'sure' ? read.value.value : 0;
@@ -79,7 +93,6 @@ function chosen({ part, choices }: DoubtfulRow, text: string, context: Context):
   const place = chosenByPlace(text, choices.length, part === 'count', context);
   if (place !== null) return choices[place]!;
   if (part === 'count') return null;
-  const named = namedIn(text, context);
   const names = named[part === 'bee' ? 'bees' : 'plants'];
   const hits = choices.filter((row) => names.includes(row[part] ?? ''));
   const own = choices.map((row) => (row[part] === null ? '' : `${labelOf(row[part], context)} ${row[part]}`));

@@ -4,7 +4,7 @@ import type { Count } from '../../../shared/record.js';
 import { say } from '../../../shared/wording.js';
 import { doubtfulPlant, settleDoubtfulPlant } from './doubtful-plant.js';
 import { cannotTell, chosenByPlace } from './choosing.js';
-import { settleDoubtfulRow } from './doubtful-row.js';
+import { settleDoubtfulRow, tellsElsewhere } from './doubtful-row.js';
 import { openFields, setFlowers } from '../fields.js';
 import { contextOf, hear, takeReading } from '../hear.js';
 import { shownOffers } from './offers.js';
@@ -33,7 +33,7 @@ export function answerDoubt(thread: Thread, report: Report, doubt: Doubt, text: 
     if (chosen !== null) return told(chosen);
   }
   if (words !== null) {
-    const better = readAgain(report, doubt, words, scene);
+    const better = tellsElsewhere(report, doubt, words, scene) ?? readAgain(report, doubt, words, scene);
     if (better !== null) return told(better);
   }
   if (saysYes && doubt.offers.length > 1)
