@@ -74,16 +74,19 @@ export function placeMeant(given: Reading<unknown>, left: string, scene: Scene):
     : { state: 'unsure', offer: [place], ask: 'place-doubt', used: reading.used };
 }
 
-const withoutPreposition = (clause: string, { survey }: Scene): string => {
-  const said = clause.trim();
-  const before = survey.words.place.nameAfter.find((each) => fold(said).startsWith(`${each} `));
-  return before === undefined ? said : said.slice(before.length + 1);
-};
+/** Of "to at heron bend", left of "2 to 2:15 at heron bend", the last two words. */
+function withoutSmall(clause: string, { survey }: Scene): string {
+  const { place, times } = survey.words;
+  const small = new Set([...place.nameAfter, ...place.nameArticles, ...times.to]);
+  const words = clause.trim().split(/\s+/);
+  const from = words.findIndex((word) => !small.has(fold(word)));
+  return words.slice(Math.max(0, from)).join(' ');
+}
 
 /** A site named in a clause of its own among words that nothing else was read from: "5/6 0930-0945 Oak Rise". */
 export function siteAmong(left: string, scene: Scene): Reading<unknown> | null {
   for (const clause of left.split(/[,;.\n]+|(?<=^|\s)-(?=\s)/)) {
-    const meant = siteMeant(withoutPreposition(clause, scene), scene.survey);
+    const meant = siteMeant(withoutSmall(clause, scene), scene.survey);
     if (meant?.isSure === true) return { state: 'sure', value: placeNamed(meant.words), used: [] };
   }
   return null;

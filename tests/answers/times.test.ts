@@ -59,6 +59,8 @@ const table: [typed: string, expected: string][] = [
   ['1610-1625 hrs', 'sure 16:10-16:25'],
   ['0910-0925', 'sure 09:10-09:25'],
   ['0740-0755', 'sure 07:40-07:55'],
+  ['740 to 755 this am', 'sure 07:40-07:55'],
+  ['620 til 635 yesterday evning', 'sure 18:20-18:35'],
   ['0640 to 0655 this evening', 'sure 18:40-18:55'],
   ['07:40 to 07:55', 'unsure 07:40-07:55 | 19:40-19:55, morning-or-evening'],
   ['910 - 925', 'sure 09:10-09:25'],

@@ -32,6 +32,31 @@ test('only what is doubtful is offered', () => {
   expect(asked().last.replies.join()).not.toMatch(/lupine/);
 });
 
+describe('two species of one name', () => {
+  const beauty = (): Conversation => {
+    const conversation = new Conversation().agreed();
+    conversation.all('Monday 2:10 to 2:25 pm', 'Fen Boardwalk', '64 F, cloudy, light breeze', '12 by 8 feet, meadow');
+    conversation.say('violets 40, spring beauty 20');
+    return conversation;
+  };
+  test('are told apart by their scientific names', () => {
+    expect(beauty().last.replies.join()).toMatch(
+      /spring beauty \(Claytonia \w+\), spring beauty \(Claytonia \w+\) or spring beauty \(not sure which\)/,
+    );
+  });
+  test('"the virginia one" is Claytonia virginica, and the violets stay', () => {
+    const conversation = beauty();
+    conversation.say('the virginia one');
+    expect(plants(conversation)).toBe('40 violet, 20 Claytonia virginica');
+  });
+  test('what names no plant of the list settles nothing and loses nothing', () => {
+    const conversation = beauty();
+    expect(conversation.say('the wibbly one').replies.join()).toContain('Claytonia virginica');
+    conversation.say('the virginia one');
+    expect(plants(conversation)).toBe('40 violet, 20 Claytonia virginica');
+  });
+});
+
 describe('the answer', () => {
   const table: [typed: string, after: string][] = [
     ['hoary puccoon', `${REST}, 45 hoary`],

@@ -16,6 +16,19 @@ function askedFlowers(plants: string): Conversation {
   return conversation;
 }
 
+test('a plum is said back as a plum, and no cherry', () => {
+  const conversation = new Conversation().agreed();
+  conversation.all('today 2:10 to 2:25 pm', 'Fen Boardwalk', '71 F, sunny, calm', '12 by 8 feet, meadow');
+  expect(conversation.say('plum about 500').replies.join()).toContain('plum, about 500 flowers');
+});
+
+test('words about the weather beside the queens leave it as it was told', () => {
+  const conversation = new Conversation().agreed();
+  conversation.all('today 2:10 to 2:25 pm', 'Fen Boardwalk', '71 F, sunny, calm', '12 by 8 feet, meadow', 'lilac 40');
+  expect(conversation.say('none, too windy I think').replies.join()).toContain('6. Wind: calm');
+  expect(conversation.last.asking?.fields).toEqual(['confirm']);
+});
+
 describe('flowers of several plants', () => {
   test.each([
     ['bluebells and violets', '120 and 40', 'Virginia bluebells, 120 flowers; violet, 40 flowers'],

@@ -34,9 +34,15 @@ describe('among the times', () => {
     ['5/6 0930-0945 Oak Rise', 'Oak Rise Savanna'],
     ['started at 11 this morning, done 11:15, Heron Bend', 'Heron Bend Landing'],
     ['today 2:10 to 2:25 pm, fen boardwlk', 'Fen Boardwalk'],
+    ['2:10 to 2:25 pm today at heron bend', 'Heron Bend Landing'],
     ['today 2:10 to 2:25 pm, heron', null],
     ['today 2:10 to 2:25 pm, with my sister', null],
   ];
+  test('and before the weather', () => {
+    const conversation = new Conversation().agreed();
+    conversation.say('12 to 1215 sunday at heron bend. it was 69, mostly cloudy and a breeze');
+    expect(placeOf(conversation)).toBe('Heron Bend Landing');
+  });
   test.each(table)('"%s": %s', (typed, place) => {
     const conversation = new Conversation().agreed();
     conversation.say(typed);

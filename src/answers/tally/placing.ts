@@ -143,11 +143,9 @@ export function place(said: readonly Said[]): Placing {
       rows.push(added);
       // "3 bimac on the bluebells, actually 2. And 1 imp on the geranium": two on the bluebells
       const endsHere = items.slice(at + 1).find(({ kind }) => kind === 'plants' || kind === 'end')?.kind !== 'plants';
-      if (heading === null && last && endsHere && item.takesBack !== 'no' && item.bee === null) {
-        added.plants = last.plants;
-        return;
-      }
-      pending.push(added);
+      const putsRight = heading === null && last !== null && item.takesBack !== 'no' && item.bee === null;
+      // where it stands is said by what it puts right
+      if (!(putsRight && endsHere)) pending.push(added);
       if (heading) bare.delete(heading);
       return;
     }
