@@ -155,6 +155,16 @@ check([
   ],
 ]);
 
+// one queen that went from plant to plant
+check([
+  ['1 common eastern, she went on both flowers', two, 'sure 1 impatiens @bluebells, 1 impatiens seen 1 @phlox'],
+  ['1 imp, it went to both the bluebells and the plum', three, 'sure 1 impatiens @bluebells, 1 impatiens seen 1 @plum'],
+  ['1 imp, it visited the bluebells and then the phlox', two, 'sure 1 impatiens @bluebells, 1 impatiens seen 1 @phlox'],
+  ['1 imp on both, same queen', two, 'sure 1 impatiens @bluebells, 1 impatiens seen 1 @phlox'],
+  ['1 imp, same one on both', two, 'sure 1 impatiens @bluebells, 1 impatiens seen 1 @phlox'],
+  ['1 imp on both', two, 'sure 1 impatiens @bluebells, 1 impatiens @phlox'],
+]);
+
 // on the plants named, and on no other
 check([
   ['2 two-spotted on each of bluebells and phlox', three, 'sure 2 bimaculatus @bluebells, 2 bimaculatus @phlox'],

@@ -35,6 +35,8 @@ export interface Head {
   denied: boolean;
   orBefore: boolean;
   bracketed: boolean;
+  /** "she went to both": one queen, on one plant after the other. */
+  tours: boolean;
   span: Span;
 }
 
@@ -61,5 +63,6 @@ export const headOf = (type: Head['type'], span: Span): Head => ({
   denied: false,
   orBefore: false,
   bracketed: false,
+  tours: false,
   span,
 });

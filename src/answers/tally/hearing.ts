@@ -66,6 +66,7 @@ function hear(run: Run, marks: readonly Mark[], mark: Mark, at: number): void {
       if (run.openCount) run.openCount.role = 'same-one';
       // "1 half-black. she went to the plum": her first plant
       else if (run.said.some(({ kind }) => kind === 'plants')) run.take(headOf('role', mark.span)).role = 'same-one';
+      else if (run.last) run.last.tours = true;
       run.placed = 'firmly';
       break;
     case 'insect':

@@ -44,6 +44,8 @@ export interface Row {
   pollen: number | 'all' | null;
   worker: boolean;
   seenBefore: boolean;
+  /** One queen, on one of the plants after the other. */
+  tours: boolean;
 }
 
 export const isZero = (row: Row): boolean =>

@@ -176,6 +176,7 @@ export function row(head: Head, other: Head | null, more: Partial<RowSaid>): Row
     unresolved: bee === null ? (head.unresolved ?? other?.unresolved ?? null) : null,
     partOfLast,
     bracketed: both.every((each) => each.bracketed),
+    tours: any((each) => each.tours),
     listed: both.some(({ span, gap }) => span[0] === from && gap === 'colon'),
     total: any((each) => each.total),
     takesBack,

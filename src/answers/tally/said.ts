@@ -34,6 +34,8 @@ export interface RowSaid {
   /** One of the row before, not one more: "one with pollen", "(1 worker)". */
   readonly partOfLast: boolean;
   readonly bracketed: boolean;
+  /** One queen, on one of its plants after the other. */
+  readonly tours: boolean;
   /** Behind a colon: it may tell what the row before consists of, as one in brackets. */
   readonly listed: boolean;
   /** "2 queens … in all": a sum. */

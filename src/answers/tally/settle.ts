@@ -42,7 +42,7 @@ export function settle(
   let rows = corrected(placed.map(begun), doubts);
   if (bare.some(({ unread }) => unread)) doubts.add('tally-unclear');
   for (const { unclear } of placed) if (unclear) doubts.add('tally-unclear');
-  rows = withoutParts(withoutCries(withSameSaidBehind(withoutSameAgain(rows))));
+  rows = withoutParts(withoutCries(withSameSaidBehind(withTours(withoutSameAgain(rows)))));
   rows = withoutRestated(withoutRetold(rows), doubts);
   rows = withoutNamelessOnes(withRemainders(rows));
   rows = withoutTotals(rows, watched, doubts);
@@ -63,6 +63,22 @@ const withoutSameAgain = (rows: readonly Row[]): Row[] =>
     const again = seenBefore && before?.seenBefore === true && said.count === null && said.bee === null;
     return !(again && (plants === null || plants === before.plants));
   });
+
+/** "1 imp, same one on both": one queen, on one plant after the other. */
+function withTours(rows: readonly Row[]): Row[] {
+  const left: Row[] = [];
+  for (const row of rows) {
+    const before = left.at(-1);
+    const isSameOne = row.seenBefore && row.said.count === null && row.said.bee === null;
+    const plants = before?.plants;
+    const isOfMany = plants?.plants === 'all' || (plants?.plants.length ?? 0) > 1;
+    const isThere = row.plants === null || row.plants === plants;
+    if (before?.seenBefore === false && isSameOne && isOfMany && isThere)
+      left[left.length - 1] = { ...before, tours: true };
+    else left.push(row);
+  }
+  return left;
+}
 
 /** "… imp on the bells, phlox 1 imp but it was the same one": the last row's queen is the one of before. */
 const withSameSaidBehind = (rows: readonly Row[]): Row[] => {
@@ -120,6 +136,7 @@ function begun({ row: said, plants }: Placed): Row {
     pollen: said.pollen,
     worker: said.worker,
     seenBefore: said.role === 'same-one' || said.role === 'same-ones',
+    tours: said.tours,
   };
 }
 

@@ -86,7 +86,8 @@ export class Spread {
       this.doubts.add('tally-each-or-together');
     }
     for (const plant of plants) if (plant && !plant.clear) this.doubts.add('tally-plant-shared');
-    return plants.map(rowOn);
+    const onTour = row.tours && positive(row.counts) === 1;
+    return plants.map((plant, at) => ({ ...rowOn(plant), seenBefore: row.seenBefore || (onTour && at > 0) }));
   }
 
   /** Null where no plant was said, or one that nobody knows while several are watched. */
