@@ -1374,6 +1374,9 @@ const together: [typed: string, asked: FieldName[], fields: Shown][] = [
   // a doubt is of all that is told, not of a bee
   ['not sure but 72', ['temperature', 'sky', 'wind'], { temperature: 'unsure 22.2' }],
   ['not sure but april 28', ['date', 'times'], { date: 'unsure 2026-04-28' }],
+  // no number of flowers
+  ['6x3 flower garden', ['patch'], { patch: 'unsure 1.67 rectangle' }],
+  ['6 by 3 flower bed', ['patch'], { patch: 'unsure 1.67 rectangle' }],
   // what is asked back tells nothing
   [
     '69, hazy sun. is gentle breeze the one where leaves move?',

@@ -117,6 +117,20 @@ function beginsTally(gathering: Gathering): boolean {
   return rows.some(({ plant }) => plant !== null);
 }
 
+/** Numbers of flowers, which are no answer to anything else that is wanted. */
+function flowersAmong(gathering: Gathering, wanted: readonly FieldName[]): Span[] {
+  const { text, context } = gathering;
+  if (wanted.some((field) => field === 'plants' || field === 'tally')) return [];
+  const { flowers } = floraIn(fold(gathering.rest()), gathering.names(), context.words);
+  const spans = flowers.map(({ span }) => span);
+  if (!wanted.includes('patch')) return spans;
+  // the "3 flower" of "6x3 flower garden" counts none
+  const { isSide } = noteWords(context.words);
+  const folded = fold(text);
+  const numberOf = ([from, to]: Span): number => from + Math.max(0, folded.slice(from, to).search(/\d+\D*$/));
+  return spans.filter((span) => !isSide(folded.slice(0, numberOf(span))));
+}
+
 function gatherRest(
   gathering: Gathering,
   asked: readonly FieldName[],
@@ -138,10 +152,7 @@ function gatherRest(
   if (wholeNote) readBareTemperature(gathering, unnamed);
   if (asked.includes('place')) leavePlaceAlone(gathering);
 
-  // numbers of flowers and queens are no answer to anything else
-  const floraAsked = wanted.some((field) => field === 'plants' || field === 'tally');
-  const numbers = floraAsked ? [] : floraIn(fold(gathering.rest()), gathering.names(), context.words).flowers;
-  const flowers = numbers.map(({ span }) => span);
+  const flowers = flowersAmong(gathering, wanted);
   const visible = (field: FieldName): string => {
     const others = gathering.usedBy((other) => other !== field && !(isWeather(field) && isWeather(other)));
     // "yesterday evening" tells the half of the day too

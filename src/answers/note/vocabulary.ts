@@ -1,6 +1,6 @@
 /** The words around the fields of a note, made ready to be found. */
 import type { Words } from '../../../shared/words.js';
-import { anyOf } from '../any-of.js';
+import { anyAfterDigits, anyOf } from '../any-of.js';
 import { madeOnce } from '../text.js';
 
 type Asked = keyof Words['note']['questions'];
@@ -25,7 +25,10 @@ export const noteWords = madeOnce((words: Words) => {
     anyOf(count.bees, count.queens, tally.zero, tally.same, tally.sameOne, tally.sameOnes, tally.each, tally.allPlants),
     'u',
   );
+  const side = new RegExp(`\\d\\s*(?:${anyAfterDigits(words.patch.by)})\\s*$`, 'u');
   return {
+    /** What stands before the second side of a size: "6 x". */
+    isSide: (before: string): boolean => side.test(before),
     tellsOfBees: (folded: string): boolean => tellsOfBees.test(folded),
     saysNone: (folded: string): boolean => none.test(folded),
     /** "about", "or so" */
