@@ -422,6 +422,12 @@ check([
   ['2 imp, sorry, bimac', one, 'sure 2 bimaculatus @phlox'],
   ['2 imp on phlox, I mean bluebells', two, 'sure 2 impatiens @bluebells'],
   ['3 imp 1 bimac, no wait, 2 bimac', one, 'sure 3 impatiens @phlox, 2 bimaculatus @phlox'],
+  ['2 imp on the phlox no 3', two, 'sure 3 impatiens @phlox'],
+  ['1 bimac on bluebells, 2 imp on the phlox, no, 3.', two, 'sure 1 bimaculatus @bluebells, 3 impatiens @phlox'],
+  // the "no" may be of the phlox
+  ['bluebells 1 imp phlox no 3', two, 'unsure 1 impatiens @bluebells, 3 impatiens @phlox, tally-unclear'],
+  ['4 bombus sp. - 2 bimac, 2 unk', one, 'sure 2 bimaculatus @phlox, 2 Bombus @phlox'],
+  ['1 bombus on phlox - 2 imp on bluebells', two, 'sure 1 Bombus @phlox, 2 impatiens @bluebells'],
 ]);
 
 // what is said beside and behind

@@ -55,3 +55,10 @@ export type Mark = { readonly span: Span } & (
 
 export type MarkKind = Mark['kind'];
 export type MarkOf<Kind extends MarkKind> = Extract<Mark, { kind: Kind }>;
+
+/** "a", "the": counts one only where nothing else does. */
+export const isArticle = (mark: Mark | undefined): boolean => mark?.kind === 'count' && mark.count.article;
+export const namesBee = (mark: Mark | undefined): boolean => mark?.kind === 'bee' || mark?.kind === 'cannot-tell';
+/** Whether it is a break of one of those strengths. */
+export const ends = (mark: Mark | undefined, ...strengths: Break[]): boolean =>
+  mark?.kind === 'break' && strengths.includes(mark.strength);

@@ -177,7 +177,7 @@ export function row(head: Head, other: Head | null, more: Partial<RowSaid>): Row
     partOfLast,
     bracketed: both.every((each) => each.bracketed),
     tours: any((each) => each.tours),
-    listed: both.some(({ span, gap }) => span[0] === from && gap === 'colon'),
+    listed: both.some(({ span, gap }) => span[0] === from && (gap === 'colon' || gap === 'dash')),
     total: any((each) => each.total),
     takesBack,
     orBees: bee && any(({ orBefore }) => orBefore) ? [bee] : [],

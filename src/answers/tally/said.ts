@@ -36,7 +36,7 @@ export interface RowSaid {
   readonly bracketed: boolean;
   /** One queen, on one of its plants after the other. */
   readonly tours: boolean;
-  /** Behind a colon: it may tell what the row before consists of, as one in brackets. */
+  /** Behind a colon or dash: it may tell what the row before consists of, as one in brackets. */
   readonly listed: boolean;
   /** "2 queens … in all": a sum. */
   readonly total: boolean;

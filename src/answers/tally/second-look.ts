@@ -1,7 +1,8 @@
 /** A second look at the marks, once all are known: what stands behind a mark can change what it means. */
 import type { CountSaid } from './counts.js';
 import { nextMeaning } from './looking-on.js';
-import type { Mark } from './mark.js';
+import { ends, isArticle, namesBee, type Mark } from './mark.js';
+import { withNoAsCorrection } from './no-as-correction.js';
 import type { Span } from '../reading.js';
 
 export interface Phrases {
@@ -15,11 +16,6 @@ export interface Phrases {
   readonly endsWithOnly: (before: string) => boolean;
   readonly endsWithExcept: (before: string) => boolean;
 }
-
-const isArticle = (mark: Mark | undefined): boolean => mark?.kind === 'count' && mark.count.article;
-const namesBee = (mark: Mark | undefined): boolean => mark?.kind === 'bee' || mark?.kind === 'cannot-tell';
-const ends = (mark: Mark | undefined, ...strengths: string[]): boolean =>
-  mark?.kind === 'break' && strengths.includes(mark.strength);
 
 export function secondLook(marks: readonly Mark[], folded: string, phrases: Phrases): Mark[] {
   const parted = withContrasts(withoutStutters(marks, folded), folded, phrases);
@@ -297,23 +293,5 @@ function withHedgedCounts(marks: readonly Mark[], folded: string, { hedgedBut }:
   return marks.flatMap((mark): Mark[] => {
     if (!hedged.has(mark)) return [mark];
     return mark.kind === 'count' ? [{ ...mark, count: { ...mark.count, exact: false } }] : [];
-  });
-}
-
-/** "2 imp. No, 3 imp" and "goldenrod... no, golden alexanders: 2 imp" take back; "phlox: no, plum: 2 imp" does not. */
-function withNoAsCorrection(marks: readonly Mark[], folded: string): Mark[] {
-  return marks.map((mark, at): Mark => {
-    if (mark.kind !== 'zero' || !/^(?:no|nope|no no)$/.test(folded.slice(...mark.span))) return mark;
-    const before = marks[at - 1];
-    const isBreak = before?.kind === 'break';
-    const last = marks.slice(0, at).findLast(({ kind }) => kind !== 'break' && kind !== 'unknown');
-    if (last === undefined || !ends(marks[at + 1], 'comma')) return mark;
-    const next = marks.slice(at + 2, at + 5).find((other) => !isArticle(other) && other.kind !== 'unknown');
-    const saysAgain =
-      next?.kind === 'count' || next?.kind === 'bee' || (next?.kind === 'plant' && last.kind === 'plant');
-    const apart = !isBreak || ends(before, 'stop', 'comma', 'line');
-    // "phlox no, plum 2": the phlox had none
-    const none = last.kind === 'plant' && !ends(before, 'stop');
-    return saysAgain && apart && !none ? { kind: 'takes-back', span: mark.span } : mark;
   });
 }
