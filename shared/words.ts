@@ -41,4 +41,5 @@ export const wordsSchema = z.strictObject({
   sheets: sheetsSection,
 });
 
-export type Words = z.infer<typeof wordsSchema>;
+/** `dictionary` has the everyday words of the language: what is one of them is no slip of another. */
+export type Words = z.infer<typeof wordsSchema> & { readonly dictionary: ReadonlySet<string> };

@@ -7,6 +7,7 @@ import { surveySettingsSchema, type Survey, type SurveySettings } from '../../sh
 import { wordingSchema } from '../../shared/wording.js';
 import { wordsSchema } from '../../shared/words.js';
 import { crossCheck } from './cross-check.js';
+import { readDictionary } from './dictionary.js';
 import { SettingsError } from './errors.js';
 import { readNames } from './names-file.js';
 import { ROOT } from './root.js';
@@ -45,7 +46,10 @@ export function loadSurvey(path: string = DEMO_SURVEY, folder: string = DIALOGS)
   const wording = readYaml(wordingFile, wordingSchema);
   crossCheck(dialog, fileName(dialogFile), wording, fileName(wordingFile));
   const report = readYaml(join(folder, settings.language, 'report.yaml'), reportWordingSchema);
-  const words = readYaml(join(folder, settings.language, 'words.yaml'), wordsSchema);
+  const words = {
+    ...readYaml(join(folder, settings.language, 'words.yaml'), wordsSchema),
+    dictionary: readDictionary(settings.language),
+  };
   const names = loadNames();
   protectedAreListed(settings, names, fileName(path));
   return { settings, dialog, wording, report, words, names };

@@ -68,6 +68,16 @@ const otherEnding = ({ use, single, first: { plain, stem } }: BeePlace): Ruling 
   return plain !== stem && plain.replace(/e?s$/, '') !== stem && plain.endsWith('ed') ? 'drop' : null;
 };
 
+/** "I left my pen" is no pensylvanicus, "2 pens" and "pens 2" are. */
+const everydayWord = ({ hit, use, manner, before, after, first, vocabulary }: BeePlace): Ruling => {
+  const isCut = hit.exactness === 'short' && vocabulary.dictionary.has(first.plain);
+  const isTalk = use.kind === 'short' && vocabulary.isPlain(first.plain);
+  if (manner !== 'running' || (!isCut && !isTalk)) return null;
+  const isBehind = after?.digits === true && !first.dotted;
+  const counted = before?.digits === true || isBehind || vocabulary.numbers.has(before?.plain ?? '');
+  return counted || (before !== undefined && isBeeGenus(before, vocabulary)) ? null : 'drop';
+};
+
 /** "Jon" is rather a person. */
 const givenName = ({ use, manner, first, vocabulary }: BeePlace): Ruling =>
   manner === 'running' && use.kind === 'short' && vocabulary.loose.has(first.plain) ? 'drop' : null;
@@ -179,6 +189,7 @@ export const BEE_RULES: readonly ((place: BeePlace) => Ruling)[] = [
   badlyMisspelled,
   ofElsewhere,
   otherEnding,
+  everydayWord,
   givenName,
   namesake,
   saysItself,

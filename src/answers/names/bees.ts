@@ -33,6 +33,7 @@ export function beeHits(words: readonly Word[], context: BeeContext, manner: Man
     leftOut: (word) => joining.has(word.plain) || bumblebee.has(word.plain),
     behind: () => false,
     plain: (word) => vocabulary.isPlain(word.plain) || aroundBees.has(word.plain) || isBeeGenus(word, vocabulary),
+    everyday: (word) => vocabulary.dictionary.has(word.plain),
   };
   const named = hitsIn(words, search);
   const exactAt = new Set(named.filter((hit) => hit.exactness === 'exact').map((hit) => hit.from));

@@ -45,6 +45,8 @@ export interface SearchIn {
   readonly behind: (word: Word) => boolean;
   /** A word that is no part of any name: not compared with misspelled ones by itself. */
   readonly plain: (word: Word) => boolean;
+  /** An everyday word, which in running text is no slip of a name. */
+  readonly everyday: (word: Word) => boolean;
 }
 
 export const hitOf = (

@@ -24,7 +24,7 @@ function collect(section: unknown, into: Set<string>): void {
   }
 }
 
-export function wordsOfOtherKinds({ names: _names, ...others }: Words): Set<string> {
+export function wordsOfOtherKinds({ names: _names, dictionary: _dictionary, ...others }: Words): Set<string> {
   const words = new Set<string>();
   collect(others, words);
   return words;

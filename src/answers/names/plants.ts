@@ -31,6 +31,7 @@ export function plantHits(words: readonly Word[], context: PlantContext, manner:
     leftOut: (word) => joining.has(word.plain),
     behind: ({ plain, stem }) => aroundPlants.has(stem) || placeNouns.has(plain),
     plain: (word) => isAroundPlants(word, vocabulary) || bumblebee.has(word.plain) || aroundBees.has(word.plain),
+    everyday: (word) => vocabulary.dictionary.has(word.plain),
   });
   const hits = [...hitsIn(words, searchFor(index)), ...pairHits(words, index, vocabulary, manner)];
   if (manner === 'answer') {

@@ -146,10 +146,11 @@ const MOST_EDITS_OF_PLAIN_WORDS = 1.5;
 const MOST_STRANGE_RUNS = 3000;
 
 function nearHits(words: readonly Word[], search: SearchIn, known: readonly Hit[]): Hit[] {
-  const { index, manner, leftOut, plain } = search;
+  const { index, manner, leftOut, plain, everyday } = search;
   const settled = settledIn(words.length, known);
   const unsettled = countedUpTo(words, (_, at) => !settled[at]);
   const plainWords = countedUpTo(words, (word) => plain(word) && !leftOut(word));
+  const everydayWords = countedUpTo(words, (word) => (plain(word) || everyday(word)) && !leftOut(word));
   const digits = countedUpTo(words, (word) => word.digits);
   const kinds = (use: Use): boolean => use.kind !== 'epithet' && (manner === 'answer' || use.kind !== 'part');
   const hits: Hit[] = [];
@@ -159,6 +160,7 @@ function nearHits(words: readonly Word[], search: SearchIn, known: readonly Hit[
     const within = (counted: readonly number[]): number => counted[to]! - counted[from]!;
     const plainInside = within(plainWords);
     if (within(unsettled) === 0 || plainInside === count || within(digits) > 0) return;
+    if (manner === 'running' && within(everydayWords) === count) return;
     if (manner === 'running' && count > 1 && !couldBound(words[from]!, words[to - 1]!, search)) return;
     if (++runs > MOST_STRANGE_RUNS) return;
     const saying = sayingIn(words, { from, to }, search);

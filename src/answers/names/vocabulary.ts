@@ -51,6 +51,10 @@ export interface Vocabulary {
   readonly almostDescribes: (word: string) => boolean;
   /** "nonee", "thrity": nearly a word of talk or of another kind of answer. */
   readonly almostKnown: (word: string) => boolean;
+  /** Small numbers in words. */
+  readonly numbers: ReadonlySet<string>;
+  /** Everyday words, which are no slips of others. */
+  readonly dictionary: ReadonlySet<string>;
   /** Words by their stems, for "is this word of a plant or of the talk around it". */
   readonly isPlain: (word: string) => boolean;
 }
@@ -137,6 +141,8 @@ export const vocabularyOf = madeOnce((words: Words): Vocabulary => {
   for (const word of wordsOfOtherKinds(words)) if (!sets.loose.has(word) && !sets.heads.has(word)) plain.add(word);
   return {
     ...sets,
+    numbers: new Set(Object.keys(words.numbers.units)),
+    dictionary: words.dictionary,
     unknown: phrasesOf(names.unknown),
     chat: phrasesOf(names.chat),
     smallTalk: phrasesOf(names.smallTalk),

@@ -88,7 +88,7 @@ function mender(vocabulary: ReadonlySet<string>, words: Words): (word: string) =
   );
   const clippedListed = withVowels(listed.map(meaning), knownWithoutVowels(words));
   return byWord((word) => {
-    if (vocabulary.has(word) || kept.has(word)) return word;
+    if (vocabulary.has(word) || kept.has(word) || words.dictionary.has(word)) return word;
     for (const shorter of shortened(word)) {
       const known = weather.same[shorter] ?? shorter;
       if (vocabulary.has(known)) return known;

@@ -68,7 +68,7 @@ function swapped(typed: string, word: string): boolean {
   return mended === word;
 }
 
-function namesFinder(date: Words['date']): (token: Token) => readonly Name[] {
+function namesFinder({ date, dictionary }: Words): (token: Token) => readonly Name[] {
   const exact = new Map<string, Name>();
   for (const [word, month] of Object.entries(date.months)) exact.set(word, { is: 'month', month });
   for (const [word, weekday] of Object.entries(date.weekdays))
@@ -89,7 +89,7 @@ function namesFinder(date: Words['date']): (token: Token) => readonly Name[] {
   const meant = byWord((stem): readonly Name[] => {
     const known = exact.get(stem);
     if (known) return [known];
-    if (stem.length < LEAST_LETTERS_OF_SLIP - 1 || notSlips.has(stem)) return [];
+    if (stem.length < LEAST_LETTERS_OF_SLIP - 1 || notSlips.has(stem) || dictionary.has(stem)) return [];
     const whole = clipped(stem);
     if (whole !== undefined) return [JSON.parse(whole) as Name];
     // People slip in the middle of a word; another first letter is another word ("larch")
@@ -112,7 +112,7 @@ const kinds = <Kind>(...lists: (readonly [readonly string[], Kind])[]): PhraseIn
 export const dayWords = madeOnce((words: Words): DayWords => {
   const { date, when } = words;
   return {
-    namesOf: namesFinder(date),
+    namesOf: namesFinder(words),
     ordinals: date.ordinals,
     days: phraseIndex(Object.entries(date.days)),
     daysWhenAsked: phraseIndex(Object.entries(date.daysWhenAsked)),
