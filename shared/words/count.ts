@@ -46,6 +46,8 @@ export const countSection = z.strictObject({
   /** "up to 20": 20 or fewer. */
   atMost: words,
   atMostAfter: words,
+  /** Before "one", which then stands for what was told and counts nothing: "the first", "the same". */
+  beforePronoun: words,
   /** Before a number they say nothing of it: "only", "i saw". */
   passedOver: words,
   /** Between the ends of a range: "to". */

@@ -87,6 +87,8 @@ export const placeSection = z.strictObject({
   tails: words,
   /** Written with a capital and no places: days, months. */
   notPlaceNames: words,
+  /** A side of a place, no place: "the thermometer in the shade of the shed". */
+  sides: words,
   /** No part of a name in small letters: "at noon on the hill". */
   notInNames: words,
 });

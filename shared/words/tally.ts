@@ -43,6 +43,8 @@ export const tallySection = z.strictObject({
   zeroOfOthers: words,
   /** Of flowers as well as of bees: "and nothing else". */
   elsewise: words,
+  /** Between a number and what it turned out to be: "one was a worker". */
+  beingOne: words,
   /** Ends a report and says nothing of other plants: "that's all". */
   thatIsAll: words,
   /** A sentence that begins so and ends in a question mark asks us something. */

@@ -120,25 +120,33 @@ function distinct(all: readonly Shape[], text: string, phrases: PatchPhrases): S
 }
 
 /** How many patches are said to be: "two plots of 1 m2", "two 4 x 8 ft beds", "3 pots, 14 in across each". */
-function patchesSaid(text: string, measures: readonly Measure[], phrases: PatchPhrases): number {
+function patchesSaid({ text, measures, shapes }: Found, phrases: PatchPhrases): number {
   const counts = measures.filter(
-    ({ kind, value }) => kind === 'bare' && Number.isInteger(value) && value > 1 && value <= 20,
+    ({ kind, value, span }) =>
+      kind === 'bare' &&
+      Number.isInteger(value) &&
+      value > 1 &&
+      value <= 20 &&
+      !shapes.some((shape) => span[0] >= shape.span[0] && span[1] <= shape.span[1]),
   );
   const said = counts.find(({ span }) => {
     const after = text.slice(span[1], span[1] + 60);
     return phrases.several.test(after) || (/^\s+(?:\d|['"])/u.test(after) && phrases.severalAnywhere.test(after));
   });
-  return said?.value ?? (phrases.each.test(text) ? counts[0]?.value : undefined) ?? 1;
+  const [first] = counts;
+  const saysEach = first !== undefined && phrases.each.test(/^[^.!?\n]*/.exec(text.slice(first.span[0]))![0]);
+  return said?.value ?? (saysEach ? first.value : undefined) ?? 1;
 }
 
-function readingOf({ text, shapes, measures }: Found, doubted: boolean, phrases: PatchPhrases): Reading<Patch> {
+function readingOf(found: Found, doubted: boolean, phrases: PatchPhrases): Reading<Patch> {
+  const { text, shapes, measures } = found;
   const all = distinct(shapes, text, phrases);
   const [only, ...more] = all;
   if (!only)
     return none(phrases.paces.test(text) ? 'patch-paces' : measures.length > 0 ? 'patch-bare-number' : 'patch-no-size');
   const used = joinSpans(all.map(({ span }) => span));
   if (all.some(({ patch }) => patch.squareMetres <= 0)) return none('patch-no-size', used);
-  const said = phrases.joined.test(text) ? 1 : patchesSaid(text, measures, phrases);
+  const said = phrases.joined.test(text) ? 1 : patchesSaid(found, phrases);
   const sum = all.reduce((square, { patch }) => square + patch.squareMetres, 0);
   if (more.length > 0) return unsure([areaOf(sum), ...all.map(({ patch }) => patch)], 'patch-several', used);
   if (said > 1) return unsure([areaOf(sum * said), only.patch], 'patch-several', used);

@@ -179,6 +179,7 @@ const table: [typed: string, expected: string][] = [
   ['10 or 12 feet across', 'unsure o 3.3528 = 8.829, patch-doubt'],
   ['oval, 20 by 10 feet', 'unsure 14.593 | 6.096 x 3.048 = 18.581, patch-shape'],
   ['10 x 10 ft and 5 x 4 ft', 'unsure 11.148 | 3.048 x 3.048 = 9.29 | 1.524 x 1.2192 = 1.858, patch-several'],
+  ['3 by 3 meters. I tried to count each plant', 'sure 3 x 3 = 9'],
   ['two patches, 10x10 ft each', 'unsure 18.581 | 3.048 x 3.048 = 9.29, patch-several'],
   ['two 4x8 ft raised beds', 'unsure 5.946 | 2.4384 x 1.2192 = 2.973, patch-several'],
   ['4x8 ft (two of them)', 'unsure 5.946 | 2.4384 x 1.2192 = 2.973, patch-several'],

@@ -136,6 +136,11 @@ const table: [typed: string, expected: string][] = [
   ['10:40, the queen left 5 minutes later', 'sure 10:40-'],
   // Labels
   ['started around 2:45, finished around 3', 'sure 14:45-15:00'],
+  // other starts and ends than those of the watch
+  ['got up at 7, started at 9:10, ended 9:25', 'sure 09:10-09:25'],
+  ['The dishes were done at ten. Started 10:20, stopped 10:35', 'sure 10:20-10:35'],
+  ['started driving at 8, started the watch at 9:10, ended 9:25', 'sure 09:10-09:25'],
+  ['started 9, started again 9:10, ended 9:25', 'sure 09:10-09:25'],
   ['I started at quarter to three and finished at three', 'sure 14:45-15:00'],
   ['started: 2:45\nfinished: 3:00', 'sure 14:45-15:00'],
   ['2:45 start - 3:00 stop', 'sure 14:45-15:00'],

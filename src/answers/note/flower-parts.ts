@@ -97,6 +97,7 @@ export function partsOf(
     .filter(({ span }) => !/^0\d{3}$/.test(folded.slice(...span)));
   const tokens = tokensOf(folded);
   const phrases = lexicon(words);
+  const beforePronoun = new Set(words.count.beforePronoun);
   const parts: Part[] = [];
   let name = 0;
   let number = 0;
@@ -117,7 +118,10 @@ export function partsOf(
           : null;
     if (whole) {
       const isOne = whole.kind === 'number' && words.tally.queens.includes(folded.slice(...whole.span));
-      parts.push({ ...whole, also: NONE, isOne });
+      // "the first one", "the same one"
+      const isPronoun = isOne && beforePronoun.has(tokens[at - 1]?.text ?? '') && /^\p{L}/u.test(token.text);
+      if (isPronoun) parts.push({ kind: 'word', span: whole.span, also: NONE, plant: -1 });
+      else parts.push({ ...whole, also: NONE, isOne });
       end = whole.span[1];
       while (tokens[at] && tokens[at]!.span[0] < end) at++;
       continue;

@@ -69,6 +69,7 @@ function nounIn(text: string, folded: string, context: Context, phrases: PlacePh
     const from = match.index + match[0].length - words.length;
     const typed = text.slice(from, from + words.length);
     if (/\d\s*$|^\d/u.test(words)) continue;
+    if (phrases.inPassing.sides.test(words.replace(phrases.inPassing.determiner, '').trimStart())) continue;
     // "in tall grass prairie" is no name
     const hasName = phrases.inPassing.smallNameAfter.test(preposition) && phrases.inPassing.smallName.test(words);
     if (!hasName && !phrases.inPassing.determiner.test(words)) continue;

@@ -116,6 +116,7 @@ export const placePhrases = madeOnce((words: Words) => {
       anywhere: new RegExp(`^${anyOf(place.anywhere)}$`, 'u'),
       clauseBefore: new RegExp(`(?:^|[.,;:!?\\n(-]|${anyOf(place.watching)})\\s{0,3}$`, 'u'),
       notNames: new RegExp(`^${anyOf(place.notPlaceNames)}`, 'u'),
+      sides: new RegExp(`^${anyOf(place.sides)}`, 'u'),
       smallNameAfter: new RegExp(`^${anyOf(place.smallNameAfter)}$`, 'u'),
       /** "at miller park": a name in small letters, whole. */
       smallName: new RegExp(

@@ -58,7 +58,11 @@ export function behindPlant(heads: readonly Head[], said: Said[], plantFollows: 
     first.bee?.names[0]?.name === before.bee.names[0]?.name &&
     !first.plural &&
     second === undefined;
-  if (again && !plantFollows) return [];
+  if (again && !plantFollows) {
+    // "… 2 vagans on the lilac, the vagans were workers"
+    if (first.worker) said[said.length - 2] = { ...before, worker: true };
+    return [];
+  }
   const counts =
     first.type === 'count' &&
     (first.gap === null || first.gap === 'open') &&

@@ -95,12 +95,14 @@ export function countsIn(
         between.includes(tokens[from - 1]?.text ?? '') &&
         words.tally.ands.includes(tokens[to]?.text ?? '') &&
         tokens[to + 1]?.span[0] === next.span[0];
+      // "3 - two common eastern and one brown belted"
+      const isSumAhead = number.value > next.value && /^\s+[-–]\s/.test(folded.slice(number.span[1], next.span[0]));
       if (within && next.value !== number.value) {
         values.splice(0, 1, middle(number.value, next.value), number.value, next.value);
         exact = false;
         to = tokenAfter(next.span[1], to + 1);
         index++;
-      } else if (joined && near && !(sign && open) && next.value !== number.value) {
+      } else if (joined && near && !(sign && open) && next.value !== number.value && !isSumAhead) {
         const low = Math.min(number.value, next.value);
         const high = Math.max(number.value, next.value);
         const range = sign || joined.phrase === 'to';

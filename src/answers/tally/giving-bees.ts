@@ -22,7 +22,7 @@ export function giveBees(rows: readonly Row[], allBees: NameSaid | null, doubts:
   const sameNumbersTwice =
     rows.filter(({ plants, said }) => plants === null && !said.queens && !said.ofThem).length > 1;
   if (afterwards && sameNumbersTwice) doubts.add('tally-unclear');
-  const given = allBees ?? afterwards;
+  const given = allBees ?? afterwards ?? saidFirst(rows);
   let last: NameSaid | null = null;
   let missing = false;
   for (const row of rows) {
@@ -52,6 +52,18 @@ export function giveBees(rows: readonly Row[], allBees: NameSaid | null, doubts:
     }
   }
   return missing;
+}
+
+/** "just impatiens. 4 on the redbud, 1 on the lilac": a bee named first, without a number, for all that are counted behind. */
+function saidFirst(rows: readonly Row[]): NameSaid | null {
+  const [first, ...counted] = rows;
+  if (!first?.bee || first.said.count !== null || first.said.role !== 'new' || counted.length === 0) return null;
+  const [next] = counted;
+  const isPlaced = first.plants !== null && first.plants.span[0] < next!.said.span[0];
+  const allCounted = counted.every(({ bee, said, plants }) => bee === null && said.count !== null && plants !== null);
+  if (isPlaced || !allCounted) return null;
+  (rows as Row[]).shift();
+  return first.bee;
 }
 
 /** "Same on the redbud": the rows of the plant before, again; "the same two": the same queens. */

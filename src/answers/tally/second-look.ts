@@ -12,6 +12,7 @@ export interface Phrases {
   readonly remainder: ReadonlySet<string>;
   readonly hedgedBut: (folded: string) => Span[];
   readonly eachHad: (folded: string, at: number) => boolean;
+  readonly saysBeing: (between: string) => boolean;
   readonly saysNameless: (phrase: string) => boolean;
   readonly endsWithOnly: (before: string) => boolean;
   readonly endsWithExcept: (before: string) => boolean;
@@ -24,7 +25,8 @@ export function secondLook(marks: readonly Mark[], folded: string, phrases: Phra
   const told = withoutStrayNumbers(withAlternativeCounts(withNamelessOnes(seen, folded, phrases)));
   const plants = withPlantsThatHad(withNamedAmong(told), folded, phrases);
   const others = withTheOther(withRestUntold(withSumSign(plants, folded), folded, phrases), folded, phrases);
-  return withNoAsCorrection(withoutIdleArticles(withHedgedCounts(others, folded, phrases)), folded);
+  const parts = withWorkersAmong(withoutIdleArticles(withHedgedCounts(others, folded, phrases)), folded, phrases);
+  return withNoAsCorrection(parts, folded);
 }
 
 /** "on each of bluebells and redbud", "on both bluebells and redbud": on those two, and no other plant that is watched. */
@@ -270,13 +272,23 @@ const isCounted = (mark: Mark): boolean => mark.kind === 'bee' || mark.kind === 
 function withoutIdleArticles(marks: readonly Mark[]): Mark[] {
   let counted = false;
   return marks.filter((mark, at) => {
-    const idle = counted && isArticle(mark) && nextMeaning(marks, at)?.kind === 'bee';
+    const kind = nextMeaning(marks, at)?.kind;
+    const idle = counted && isArticle(mark) && (kind === 'bee' || kind === 'insect' || kind === 'worker');
     if (mark.kind === 'count' && !mark.count.article) counted = mark.count.values[0] === 1;
-    else if (!isArticle(mark) && mark.kind !== 'doubtful' && mark.kind !== 'unknown' && mark.kind !== 'queens')
-      counted = false;
+    else if (!isArticle(mark) && !['doubtful', 'unknown', 'queens', 'of-them'].includes(mark.kind)) counted = false;
     return !idle;
   });
 }
+
+/** "2 imps, one was a worker", "2 imps, one of them a worker": one of the two. */
+const withWorkersAmong = (marks: readonly Mark[], folded: string, { saysBeing }: Phrases): Mark[] =>
+  marks.flatMap((mark, at): Mark[] => {
+    const count = marks.slice(0, at).findLast((other) => other.kind !== 'of-them' && !isArticle(other));
+    if (mark.kind !== 'worker' || count?.kind !== 'count') return [mark];
+    const being = marks[at - 1] !== count || saysBeing(folded.slice(count.span[1], mark.span[0]));
+    const told = marks.slice(0, marks.indexOf(count)).some(namesBee);
+    return being && told ? [{ kind: 'of-them', span: mark.span }, mark] : [mark];
+  });
 
 /** "not sure but 2 imps": the number is in doubt. */
 function withHedgedCounts(marks: readonly Mark[], folded: string, { hedgedBut }: Phrases): Mark[] {

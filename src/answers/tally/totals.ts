@@ -33,9 +33,12 @@ export function withoutRetold(rows: readonly Row[]): Row[] {
   return rows.filter((row, at) => {
     const isBare = row.bee !== null && row.said.count === null && row.said.role === 'new' && !row.said.plural;
     if (!isBare || row.plants !== null || row.pollen !== null) return true;
-    return !rows
+    const told = rows
       .slice(0, at)
-      .some((other) => sameBee(row, other) && other.said.count !== null && !other.said.count.article);
+      .find((other) => sameBee(row, other) && other.said.count !== null && !other.said.count.article);
+    // "2 vagans on the lilac, the vagans were workers"
+    if (told && row.worker) told.worker = true;
+    return told === undefined;
   });
 }
 
@@ -121,7 +124,7 @@ export function withoutTotals(rows: readonly Row[], watched: readonly string[], 
   }
   for (let at = 0; at < left.length - 1; at++) {
     const head = withoutGenus(left, at);
-    if (head.said.role !== 'new' || head.said.count?.article === true || isZero(head)) continue;
+    if (head.said.role !== 'new' || head.said.count === null || head.said.count.article || isZero(head)) continue;
     const every = partsBehind(head, left.slice(at + 1), false);
     // "plum 3 queens (2 imp, 1 bimac), phlox 1 bimac": the phlox's are no part of them
     const all = sum(every) === positive(head.counts) ? every : every.slice(0, countHere(head, every));

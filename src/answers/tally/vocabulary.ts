@@ -40,6 +40,7 @@ const NOT_MEANINGS = [
   'zeroSoFar',
   'zeroOfOthers',
   'elsewise',
+  'beingOne',
 ] as const;
 /** What a phrase can mean in a tally. Several meanings are told apart by what stands beside it. */
 export type Meaning = Exclude<keyof TallyWords, (typeof NOT_MEANINGS)[number]>;
@@ -101,6 +102,7 @@ export const tallyPhrases = madeOnce((words: TallyWords) => {
     'u',
   );
   const returned = new RegExp(anyOf(words.returned), 'u');
+  const beingOne = new RegExp(anyOf(words.beingOne), 'u');
   const except = new RegExp(`${anyOf(words.exceptThese)}\\s+$`, 'u');
   const theOther: ReadonlySet<string> = new Set(words.theOther);
   const sameKind: ReadonlySet<string> = new Set(words.sameKind);
@@ -131,6 +133,8 @@ export const tallyPhrases = madeOnce((words: TallyWords) => {
     saysNameless: (phrase: string): boolean => nameless.test(phrase),
     /** "only", "nothing but": no others than those said. */
     saysOnly: (folded: string): boolean => onlyOthers.test(folded),
+    /** "was", "were": what stands before is what follows. */
+    saysBeing: (folded: string): boolean => beingOne.test(folded),
     /** "came back", "counted once". */
     saysReturned: (folded: string): boolean => returned.test(folded),
     /** "nothing but" right before a bee or its number. */

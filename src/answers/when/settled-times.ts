@@ -12,7 +12,7 @@ import {
   type Settling,
 } from './halves.js';
 import type { Parts } from './time-parts.js';
-import type { Told } from './told-times.js';
+import type { End, Told } from './told-times.js';
 
 /** 24-hour local `HH:MM`; `end` null where neither an end nor a length was said. */
 export interface Times {
@@ -85,6 +85,9 @@ export function settle(scan: TimeScan, { windows }: Parts, told: Told, used: rea
   const starts = told.starts.length > 0 ? told.starts : told.plain;
   const [start, second] = starts;
   const [end] = told.ends;
+  const several = start && end && (told.starts.length > 1 || told.ends.length > 1);
+  const only = several ? onlyShortSpan(starts, told.ends, scan.watchMinutes, windows, used) : null;
+  if (only) return agreeing(only, length, used);
   if (start && end) return doubtful(start, agreeing(fromSettling(settleSpan(start, end, windows), used), length, used));
   if (end && 'form' in end) return endOnly(scan, end, windows, length, used);
   if (!start) return none('no-time', used);
@@ -125,6 +128,27 @@ export function settle(scan: TimeScan, { windows }: Parts, told: Told, used: rea
   }
   if (length?.inexact) return offering([alone(start)], 'length-inexact', used);
   return doubtful(start, alone(start));
+}
+
+/**
+ * "got up at 7, started 9:10, ended 9:25": the one start and end that are a watch together, of several the one as long as a
+ * watch is; else null.
+ */
+function onlyShortSpan(
+  starts: readonly Clock[],
+  ends: readonly End[],
+  watchMinutes: number,
+  windows: Parts['windows'],
+  used: readonly Span[],
+): Reading<Times> | null {
+  const spans = starts
+    .flatMap((start) => ends.map((end) => fromSettling(settleSpan(start, end, windows), used)))
+    .filter((reading) => reading.state === 'sure' && isShort(reading));
+  const lasting = spans.filter(
+    (reading) =>
+      reading.state === 'sure' && minutesOf(reading.value.end!) - minutesOf(reading.value.start) === watchMinutes,
+  );
+  return (spans.length === 1 ? spans : lasting).length === 1 ? (lasting[0] ?? spans[0]!) : null;
 }
 
 const minutesOf = (time: string): number => Number(time.slice(0, 2)) * 60 + Number(time.slice(3));
