@@ -233,6 +233,16 @@ const notes: { readonly text: string; readonly fields: Shown }[] = [
     },
   },
   { text: 'honey locust no sorry black locust 100 flowers', fields: { plants: 'Robinia pseudoacacia 100' } },
+  { text: 'violets 20, i mean trillium 20', fields: { plants: 'Trillium 20' } },
+  { text: '20 phlox, 40 violets, sorry phlox 30', fields: { plants: 'Viola 40, Phlox 30' } },
+  // "the first one" and "the same one" count no flowers; "need not" ends its sentence
+  {
+    text: 'plum 30. 2 imps on the plum, the first one came early',
+    fields: { plants: 'Prunus 30', tally: '2 impatiens @Prunus' },
+  },
+  { text: 'we need not. bluebells 20, plum 30', fields: { plants: 'Mertensia virginica 20, Prunus 30' } },
+  // a side of a place is none
+  { text: 'the thermometer in the shade of the shed said 63 degrees', fields: { temperature: '17.2' } },
   // a form that labels plants and flowers, and tells its bees without a label
   {
     text: 'Plant: Cercis canadensis\nOpen flowers: 325\nBombus impatiens: 2\nBombus griseocollis: 1',

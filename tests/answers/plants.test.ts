@@ -95,6 +95,11 @@ const table: [typed: string, expected: string][] = [
   // what is corrected stands last
   ['phlox 40, sorry, 60', 'sure Phlox 60'],
   ['anemone... sorry, bloodroot 50', 'sure Sanguinaria canadensis 50'],
+  ['40 violets, no wait, 40 trillium', 'sure Trillium 40'],
+  ['300 spring beauties... sorry i mean about 30 bloodroot', 'sure Sanguinaria canadensis ~30'],
+  ['20 phlox and 40 violets, sorry 40 trillium', 'sure Phlox 20, Trillium 40'],
+  ['20 phlox, 40 violets, sorry phlox 30', 'sure Phlox 30, Viola 40'],
+  ['20 phlox, 40 violets, sorry also 30 trillium', 'sure Phlox 20, Viola 40, Trillium 30'],
   ['2 crabapple trees, 500 blossoms each', 'sure Malus ?'], // how many in all is not said
   // asked back
   ['lilac, maybe 400 blossoms', 'unsure Syringa vulgaris 400, plants-count-doubt'],

@@ -15,7 +15,7 @@ import { blankLines, keepOnly } from './blank-lines.js';
 import { calledAgain } from './called-again.js';
 import { floraIn, type FloraSaid } from './flowers.js';
 import { isWithin, sentencesIn } from './sentences.js';
-import { onlyMentioned, withoutPlants } from './plants-watched.js';
+import { onlyMentioned, takenBack, withoutPlants } from './plants-watched.js';
 import { withStrangers } from './strangers.js';
 import { noteWords } from './vocabulary.js';
 
@@ -206,13 +206,19 @@ export function readFlora(text: string, context: Context, found: FoundNames, tal
   const ownerless = seen.flowers.find(({ plant }) => plant === null);
   const owner = ownerless ? plantBefore(withoutBees(text, found), folded, ownerless.span, context) : null;
   const all = owner ? floraIn(folded, withPlant(found, owner), context.words) : seen;
-  const mentioned = onlyMentioned(folded, all, context.words);
-  const said = withoutPlants(all, mentioned);
+  const back = takenBack(folded, all, context.words);
+  const standing = withoutPlants(all, back);
+  const mentioned = onlyMentioned(folded, standing, context.words);
+  const said = withoutPlants(standing, mentioned);
   const told = plantsOf(text, said, context);
   const watching = watchedWith(context, told.plants);
   const rest = blankLines(
     withoutFlowers(text, said, context),
-    mentioned.map(({ span }) => span),
+    [
+      ...mentioned,
+      ...back,
+      ...all.flowers.filter(({ plant }) => plant !== null && back.includes(all.plants[plant]!)),
+    ].map(({ span }) => span),
   );
   const names = told.plants.length > 1 ? namesOfTally(text, rest, said, watching) : visibleNames(rest, said);
   const tally = tallyAsked ? readTally(rest, watching) : (findTallyAmong(rest, watching, names)[0] ?? null);

@@ -2,8 +2,11 @@
 import type { Words } from '../../../shared/words.js';
 import { anyOf } from '../any-of.js';
 import type { FoundName } from '../names/index.js';
-import { madeOnce } from '../text.js';
+import { findNumbers } from '../numbers.js';
+import type { Span } from '../reading.js';
+import { blank, madeOnce } from '../text.js';
 import type { FloraSaid } from './flowers.js';
+import { plantsWords } from '../plants/vocabulary.js';
 import { isWithin, sentencesIn } from './sentences.js';
 import { noteWords } from './vocabulary.js';
 
@@ -15,14 +18,10 @@ const MOST_LETTERS_BEFORE = 60;
 const LEAST_WORDS_OF_STORY = 5;
 
 const patternsOf = madeOnce((words: Words) => {
-  const { note, hedges, count, tally } = words;
+  const { note, count, tally } = words;
   return {
     notInFlower: new RegExp(anyOf(note.notInFlower), 'u'),
     beside: new RegExp(`${anyOf(note.besidePlants)}${MOST_BEFORE}$`, 'u'),
-    corrects: new RegExp(
-      `^[\\s.,;!-]*(?:${anyOf(words.yesNo.bareNo)}[\\s,]+)?${anyOf(hedges.correcting)}[\\s.,;:!-]*(?:the[ ])?$`,
-      'u',
-    ),
     tellsWatch: new RegExp(`\\d|${anyOf(note.watching, count.flowers, count.open, count.vague, tally.zero)}`, 'u'),
   };
 });
@@ -40,6 +39,7 @@ export function onlyMentioned(folded: string, { bees, plants, flowers }: FloraSa
   if (counted.size === 0) return [];
   const patterns = patternsOf(words);
   const { small } = noteWords(words);
+  const { onlyCorrects } = plantsWords(words);
   const sentences = sentencesIn(folded);
 
   const isMentioned = (found: FoundName, at: number): boolean => {
@@ -48,7 +48,7 @@ export function onlyMentioned(folded: string, { bees, plants, flowers }: FloraSa
     const next = plants[at + 1];
     const beforeNext = next ? clause.slice(0, Math.max(0, next.span[0] - to)) : clause;
     if (patterns.notInFlower.test(beforeNext)) return true;
-    if (next && patterns.corrects.test(folded.slice(to, next.span[0]))) return true;
+    if (next && onlyCorrects(folded.slice(to, next.span[0]))) return true;
     const sentence = sentences.find(([, end]) => end > from) ?? [0, folded.length];
     const before = folded.slice(Math.max(sentence[0], from - MOST_LETTERS_BEFORE), from);
     const beside = bees.some(({ span }) => isWithin(span, sentence));
@@ -63,13 +63,37 @@ export function onlyMentioned(folded: string, { bees, plants, flowers }: FloraSa
   return mentioned.filter((found) => !kept.has(keyOf(found)));
 }
 
-/** What is said of the flora without those plants. */
+/**
+ * Mentions of plants that the next one takes back: the violets of "40 violets, sorry, 40 trillium", and of one plant told
+ * twice ("phlox 20, violets 40, sorry phlox 30") what was told first.
+ */
+export function takenBack(folded: string, { plants, flowers }: FloraSaid, words: Words): FoundName[] {
+  const { onlyCorrects } = plantsWords(words);
+  // words before a number of flowers may be what corrects
+  const spans = flowers.map(({ span: [from, to] }): Span => {
+    const [number] = findNumbers(folded.slice(from, to), words);
+    return [from + (number?.span[0] ?? 0), to];
+  });
+  const unnumbered = blank(folded, spans);
+  const keyOf = (found: FoundName): string => found.names[0]?.name ?? '';
+  return plants.flatMap((found, at) => {
+    const next = plants[at + 1];
+    const isCounted = flowers.some(({ plant }) => plant === at + 1);
+    if (!next || !isCounted || !onlyCorrects(unnumbered.slice(found.span[1], next.span[0]))) return [];
+    const earlier = plants.slice(0, at + 1).filter((other) => keyOf(other) === keyOf(next));
+    return earlier.length > 0 ? earlier : [found];
+  });
+}
+
+/** What is said of the flora without those plants and their flowers. */
 export function withoutPlants({ bees, plants, flowers }: FloraSaid, dropped: readonly FoundName[]): FloraSaid {
   if (dropped.length === 0) return { bees, plants, flowers };
   const kept = plants.filter((found) => !dropped.includes(found));
   return {
     bees,
     plants: kept,
-    flowers: flowers.map(({ span, plant }) => ({ span, plant: plant === null ? null : kept.indexOf(plants[plant]!) })),
+    flowers: flowers
+      .filter(({ plant }) => plant === null || !dropped.includes(plants[plant]!))
+      .map(({ span, plant }) => ({ span, plant: plant === null ? null : kept.indexOf(plants[plant]!) })),
   };
 }

@@ -1,8 +1,10 @@
 /** Groups the pieces of an answer about plants by the plant they are about. */
 import type { Ask } from '../../../shared/phrases.js';
 import type { NameValue } from '../names/index.js';
+import { findNumbers } from '../numbers.js';
 import { readPlant } from '../plant.js';
 import type { Context, Span } from '../reading.js';
+import { blank } from '../text.js';
 import { piecesOf, type Piece } from './pieces.js';
 import { plantsWords } from './vocabulary.js';
 
@@ -87,7 +89,7 @@ const listed = (folded: string, piece: Piece, context: Context): Group | null =>
 
 /** Gives each piece that only counts to the plant it is about. */
 export function groupsOf(text: string, folded: string, context: Context): Group[] {
-  const { saysEach, saysCount, corrects } = plantsWords(context.words);
+  const { saysEach, saysCount, corrects, onlyCorrects } = plantsWords(context.words);
   const pieces = piecesOf(folded, context);
   if (pieces.length > MOST_PIECES) return [];
   const groups: Group[] = [];
@@ -107,8 +109,9 @@ export function groupsOf(text: string, folded: string, context: Context): Group[
     const corrected = correcting || corrects(folded.slice(...piece.span));
     correcting = corrected && !group && !piece.hasNumber;
     if (group) {
-      // "anemone, sorry, bloodroot 50"
-      if (corrected && groups.at(-1)?.counted === false) groups.pop();
+      const last = groups.at(-1);
+      // "anemone, sorry, bloodroot 50", "40 violets, sorry 40 trillium"
+      if (corrected && last && (!last.counted || takesBack(folded, piece, group, groups, context))) groups.pop();
       group.pieces.unshift(...waiting);
       group.counted ||= waiting.length > 0 || saysCount(folded.slice(...piece.span));
       waiting = [];
@@ -117,7 +120,8 @@ export function groupsOf(text: string, folded: string, context: Context): Group[
     }
     const words = folded.slice(...piece.span);
     const counts = piece.hasNumber || saysCount(words);
-    if (!counts) return;
+    // the "no" of "no wait" is no number
+    if (!counts || onlyCorrects(words)) return;
     const last = groups.at(-1);
     if (saysEach(words)) {
       const open = groups.filter(({ counted }) => !counted);
@@ -140,6 +144,16 @@ export function groupsOf(text: string, folded: string, context: Context): Group[
     }
   });
   return inOrder(groups.filter((group) => !isComment(folded, group, groups, context)));
+}
+
+/** A plant with its number, right behind another and a "sorry", and not told before it. */
+function takesBack(folded: string, piece: Piece, group: Group, groups: readonly Group[], context: Context): boolean {
+  const { onlyCorrects } = plantsWords(context.words);
+  const from = Math.max(0, ...(groups.at(-1)?.pieces.map(({ span }) => span[1]) ?? []));
+  const before = folded.slice(from, group.nameSpan[0]);
+  const numbers = findNumbers(before, context.words).map(({ span }) => span);
+  const isNew = groups.every(({ names }) => names[0]?.name !== group.names[0]?.name);
+  return piece.hasNumber && isNew && onlyCorrects(blank(before, numbers));
 }
 
 /** "such a cheerful yellow" among plants that are counted: talk with no number of its own. */

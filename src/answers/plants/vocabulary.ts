@@ -40,6 +40,11 @@ export const plantsWords = madeOnce((words: Words) => {
   const unknownPhrases = names.unknown.flatMap((phrase) => [phrase, phrase.replaceAll("'", '')]);
   const unknown = new RegExp(`${anyOf(unknownPhrases)}(?!\\s+${anyOf(plants.ofNumber)})`, 'u');
   const corrects = new RegExp(`^[\\s.,;!-]*${anyOf(hedges.correcting, words.yesNo.corrections)}`, 'u');
+  const correcting = anyOf(hedges.correcting, words.yesNo.corrections);
+  const onlyCorrects = new RegExp(
+    `^[\\s.,;!-]*(?:${anyOf(words.yesNo.bareNo)}[\\s,]+)?${correcting}(?:[\\s.,;:!-]|${correcting}|${anyOf(count.about)})*(?:the[ ])?\\s*$`,
+    'u',
+  );
   const talk = new Set([...names.ordinary, ...plants.talk]);
   const amount = new RegExp(anyOf(count.few, count.vague, count.unknown, count.zero, count.noBefore), 'u');
   return {
@@ -60,6 +65,8 @@ export const plantsWords = madeOnce((words: Words) => {
     saysUnknown: (piece: string): boolean => unknown.test(piece),
     /** Begins with "sorry", "no wait". */
     corrects: (piece: string): boolean => corrects.test(piece),
+    /** "sorry, about" and nothing else, between a plant and the one that takes it back. */
+    onlyCorrects: (between: string): boolean => onlyCorrects.test(between),
     /** Words of talk, with no noun for a plant. */
     isTalk: (words: string): boolean =>
       !plantNoun.test(words) && (words.match(/\p{L}+/gu) ?? []).some((word) => talk.has(word)),
