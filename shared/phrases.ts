@@ -264,6 +264,7 @@ export const PHRASES = [
   'given-data',
   'forgotten',
   'photographs-dropped',
+  'forgotten-before-consent',
   'right-not-done',
   'right-not-proven',
   // one person in two threads

@@ -11,14 +11,17 @@ import { say } from '../../shared/wording.js';
 import { answerConfirm } from './confirm.js';
 import { correct, correctDoubt } from './corrections/correct.js';
 import { reread } from './edited.js';
-import { nextOpen, openFields, tell } from './fields.js';
-import { contextOf, hear } from './hear.js';
+import { nextOpen } from './fields.js';
+import { firstText, tellAll } from './first-text.js';
+import { contextOf } from './hear.js';
 import { hearCode } from './people/joining.js';
 import { answerLicence } from './people/licence.js';
-import { hearLive, liveSlot } from './live/index.js';
+import { hearLive } from './live/index.js';
 import { answerNameShown } from './people/name-shown.js';
+import { onPlace } from './on-place.js';
 import { open, otherSurvey } from './opening.js';
-import { answerConsent, answerPerson } from './people/person.js';
+import { beforeConsent } from './people/consent.js';
+import { answerPerson } from './people/person.js';
 import { answerJoin, takePhotograph } from './photographs.js';
 import { correctMeanwhile } from './corrections/meanwhile.js';
 import { notUnderstood, outcome } from './outcome.js';
@@ -29,8 +32,7 @@ import { answerFlowers, answerQuestion } from './respond.js';
 import { answerDoubt } from './doubts/respond-doubt.js';
 import { answerList } from './respond-list.js';
 import { answerBees, answerLinePlant, answerRest } from './respond-tally.js';
-import { briefly } from './summary.js';
-import { changed, isEmpty, upToDate } from './thread.js';
+import { isEmpty, upToDate } from './thread.js';
 import { answerThrowAway } from './throw-away.js';
 import { onTime } from './timers.js';
 import { answerRight } from './people/rights.js';
@@ -105,21 +107,7 @@ function onWords(thread: Thread, text: string, wish: Wish | null, consented: boo
   // nothing but questions: what was asked stands
   if (text === '' && (consented || thread.asking?.kind === 'consent'))
     return { thread, said: [], effects: [], then: 'repeat' };
-  if (!consented) {
-    const first = thread.asking?.kind !== 'consent';
-    const heard = answerConsent({ ...thread, asking: { kind: 'consent' } }, text, wish, scene);
-    const begins = heard.effects.length > 0 ? readHeld(heard, scene) : heard;
-    if (!first) return begins;
-    // the first message ever: whatever it says, they are told first what this is
-    const welcome = say(scene.survey.wording, 'welcome', { survey: scene.survey.settings.name });
-    return {
-      ...heard,
-      said: [welcome],
-      then: 'repeat',
-      effects: [],
-      thread: { ...thread, asking: { kind: 'consent' }, held: heard.thread.held },
-    };
-  }
+  if (!consented) return beforeConsent(thread, text, wish, scene);
   const { edits } = scene.message;
   if (edits === null) return converse(thread, text, wish, scene);
   return reread(thread, edits, text, scene) ?? readEdited(thread, text, wish, scene);
@@ -136,44 +124,6 @@ function readEdited(thread: Thread, text: string, wish: Wish | null, scene: Scen
   return { thread, said: [say(scene.survey.wording, 'edited-too-late')], effects: [], then: 'rest' };
 }
 
-/** After the yes: what was told before it. */
-function readHeld(heard: Outcome, scene: Scene): Outcome {
-  const person = heard.effects.find((effect) => effect.do === 'keep-person')?.person ?? scene.history.person;
-  const known: Scene = { ...scene, history: { ...scene.history, person } };
-  const thread = begun({ ...heard.thread, held: [] }, known);
-  const text = heard.thread.held.join('\n');
-  if (text === '' || thread.report === null) return { ...heard, thread };
-  const told = tellAll(thread, thread.report, text, known);
-  return { ...told, said: [...heard.said, ...told.said], effects: [...heard.effects, ...told.effects] };
-}
-
-/** A first text: read as the answer to the dialog's first question, then for all else it says. */
-function tellAll(thread: Thread, report: Report, text: string, scene: Scene): Outcome {
-  const first = scene.survey.dialog.questions[0]!;
-  const heard = hear(report, text, first.fields, scene);
-  if (!heard.understood) return outcome(thread, report, [], 'ask');
-  const asked = openFields(first.question, heard.report, scene).length < first.fields.length ? [first.question] : [];
-  return { ...outcome(thread, changed(heard.report, { asked })), echo: briefly(heard.taken, heard.report, scene) };
-}
-
-function onPlace(
-  thread: Thread,
-  scene: Scene,
-  what: { latitude: number; longitude: number; uncertaintyMetres: number | null },
-): Outcome {
-  const { report } = thread;
-  if (report === null) return outcome(thread, begun(thread, scene).report!);
-  const { latitude, longitude, uncertaintyMetres } = what;
-  const words = report.fields['place'] === undefined ? '' : (report.fields['place'].value as { words: string }).words;
-  const typed = `${latitude}, ${longitude}`;
-  const next = tell(report, 'place', { latitude, longitude, uncertaintyMetres, words }, typed, scene.message.id);
-  const question = scene.survey.dialog.questions.find(({ fields }) => fields.includes('place'))?.question;
-  const asked = question === undefined || next.asked.includes(question) ? next.asked : [...next.asked, question];
-  const echo = briefly(['place'], next, scene);
-  if (next.live !== null) return { ...outcome(thread, next), echo, then: 'rest', silent: true, slot: liveSlot(next) };
-  return { ...outcome(thread, changed(next, { asked })), echo };
-}
-
 /** About the person, not the watch: these are never an answer, whatever is being asked, and the clock may run on. */
 const AT_ANY_TIME: ReadonlySet<Wish['wish']> = new Set<Wish['wish']>([
   'licence',
@@ -183,6 +133,8 @@ const AT_ANY_TIME: ReadonlySet<Wish['wish']> = new Set<Wish['wish']>([
   'remind-me',
   'no-reminders',
   'new-code',
+  'my-data',
+  'forget-me',
 ]);
 
 /** A text from somebody who has agreed. */
@@ -192,8 +144,11 @@ function converse(before: Thread, text: string, wish: Wish | null, scene: Scene)
   if (coded) return coded;
   const aside = wish && AT_ANY_TIME.has(wish.wish) ? answerWish(before, wish, scene) : null;
   if (aside) return aside;
+  if (asking?.kind === 'right')
+    return answerRight(before, asking, text, scene, (still, rest) =>
+      converse(still, rest, readWish(rest, scene.survey.words), scene),
+    );
   if (asking?.kind === 'throw-away') return answerThrowAway(before, text, wish, scene);
-  if (asking?.kind === 'right') return answerRight(before, asking.right, text, scene);
   if (before.report?.live) return hearLive(before, { ...before.report, live: before.report.live }, text, wish, scene);
   if (asking?.kind === 'person') {
     const answered = answerPerson(before, asking.field, text, wish, scene);
@@ -288,12 +243,4 @@ function answerCorrect(thread: Thread, report: Report, text: string, scene: Scen
   const yesNo = readYesNo(text, contextOf(scene, report));
   if (yesNo.state === 'sure' && yesNo.value.rest === null) return outcome(thread, report);
   return correct(thread, report, yesNo.state === 'sure' ? (yesNo.value.rest ?? text) : text, scene);
-}
-
-/** A text out of the blue begins a report; words that tell nothing of a watch are met with the first question. */
-function firstText(thread: Thread, report: Report, text: string, scene: Scene): Outcome {
-  const told = tellAll(thread, report, text, scene);
-  return told.said.length > 0 || told.thread.report !== report
-    ? told
-    : { ...told, said: [say(scene.survey.wording, 'hello')] };
 }

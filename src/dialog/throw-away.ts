@@ -3,7 +3,7 @@ import { readYesNo, type Wish } from '../answers/index.js';
 import { say } from '../../shared/wording.js';
 import { noSummaryTimers } from './confirm.js';
 import { contextOf } from './hear.js';
-import { hearLive } from './live/index.js';
+import { hearLive, stillLive } from './live/index.js';
 import type { Outcome, Scene, Thread } from './types.js';
 
 export function answerThrowAway(thread: Thread, text: string, wish: Wish | null, scene: Scene): Outcome {
@@ -23,12 +23,6 @@ export function answerThrowAway(thread: Thread, text: string, wish: Wish | null,
   // a queen came meanwhile
   if (report?.live && reading.state !== 'sure')
     return hearLive(thread, { ...report, live: report.live }, text, wish, scene);
-  if (report?.live)
-    return {
-      thread: { ...thread, asking: { kind: 'live' } },
-      said: [say(wording, 'live-running')],
-      effects: [],
-      then: 'rest',
-    };
+  if (report?.live) return stillLive(thread, { ...report, live: report.live }, [], scene);
   return { thread, said: [say(wording, 'kept-it')], effects: [], then: 'ask' };
 }

@@ -135,8 +135,8 @@ export type Asking =
   | { readonly kind: 'correct' }
   /** A yes throws the report away. */
   | { readonly kind: 'throw-away' }
-  /** A yes gives or erases all that is kept of them. */
-  | { readonly kind: 'right'; readonly right: 'give' | 'forget' }
+  /** A yes gives or erases all that is kept of them. `before` is what was asked then; left out by an older program. */
+  | { readonly kind: 'right'; readonly right: 'give' | 'forget'; readonly before?: Asking | null }
   | { readonly kind: 'join-photograph'; readonly watch: string }
   /** Under which licence their photographs may be published. */
   | { readonly kind: 'licence' }

@@ -90,6 +90,15 @@ export function resumeLive(thread: Thread, report: Report & { live: Live }, scen
   return acknowledged(thread, next, say(scene.survey.wording, 'live-running'), timersFor(resumed, report.id, scene));
 }
 
+/** Something else was said meanwhile, and the watch goes on as it was: whether the clock runs is told. */
+export const stillLive = (
+  thread: Thread,
+  report: Report & { live: Live },
+  said: readonly string[],
+  { survey }: Scene,
+): Outcome =>
+  aloud(thread, report, [...said, say(survey.wording, report.live.pausedAt === null ? 'live-running' : 'live-paused')]);
+
 /** Time is up, or was called: times, minutes and tally are filled in; only the rest is asked. */
 export function endLive(thread: Thread, report: Report & { live: Live }, scene: Scene): Outcome {
   const { live } = report;

@@ -1,10 +1,9 @@
-/** What is asked of the person rather than of the watch: consent first, then, after the first watch, name and mail. */
+/** What is asked of the person rather than of the watch once a first one is stored: name and mail. */
 import { z } from 'zod';
-import { anyOf, fold, readFields, readWish, readYesNo, saysAnyOf, type Wish } from '../../answers/index.js';
+import { anyOf, fold, readWish, readYesNo, saysAnyOf, type Wish } from '../../answers/index.js';
 import type { Person } from '../../../shared/person.js';
 import { fill, say } from '../../../shared/wording.js';
 import { afterwards } from './afterwards.js';
-import { withoutAround } from '../doubts/choosing.js';
 import { contextOf } from '../hear.js';
 import { mailCode } from './joining.js';
 import { personOf } from './person-of.js';
@@ -13,37 +12,7 @@ import type { Effect, Outcome, Scene, Thread } from '../types.js';
 
 const LONGEST_NAME = 60;
 /** No name and no address, though they could be one. */
-const NO_ANSWERS: ReadonlySet<Wish['wish']> = new Set<Wish['wish']>(['new', 'start', 'my-data', 'forget-me']);
-
-/** Before the consent nothing is stored but the message itself; what was told is read once the yes is there. */
-export function answerConsent(thread: Thread, text: string, wish: Wish | null, scene: Scene): Outcome {
-  const { wording } = scene.survey;
-  const stay = (said: readonly string[], held = thread.held): Outcome => ({
-    thread: { ...thread, held },
-    said,
-    effects: [],
-    then: 'repeat',
-  });
-  if (wish?.wish === 'help' || wish?.wish === 'example') return stay([say(wording, 'help-consent')]);
-  const reading = readYesNo(text, contextOf(scene, null));
-  const consents = scene.survey.words.wishes.consents.includes(fold(withoutAround(text, contextOf(scene, null))));
-  if (consents || (reading.state === 'sure' && reading.value.answer === 'yes')) {
-    const person: Person = { ...personOf(scene), consent: { at: scene.now, wordingVersion: wording.version } };
-    const rest = !consents && reading.state === 'sure' ? reading.value.rest : null;
-    const held = rest === null ? thread.held : [...thread.held, rest];
-    return {
-      thread: { ...thread, asking: null, held },
-      said: [say(wording, 'consent-given')],
-      effects: [{ do: 'keep-person', person }],
-      then: 'ask',
-    };
-  }
-  if (reading.state === 'sure') return { ...stay([say(wording, 'consent-declined')], []), then: 'rest' };
-  const tells = Object.keys(readFields(text, contextOf(scene, null), []).fields).length > 0;
-  if (tells) return stay([say(wording, 'held-for-consent')], [...thread.held, text]);
-  if (reading.state === 'unsure') return stay([fill(wording, wording.asks['yes-no-unclear'])]);
-  return stay(wish?.wish === 'greeting' || thread.lastAt === null ? [] : [say(wording, 'consent-first')]);
-}
+const NO_ANSWERS: ReadonlySet<Wish['wish']> = new Set<Wish['wish']>(['new', 'start']);
 
 export function answerPerson(
   thread: Thread,

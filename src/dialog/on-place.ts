@@ -1,0 +1,26 @@
+/** A position that was sent, not typed: it tells where the watch was, whatever is being asked. */
+import { tell } from './fields.js';
+import { liveSlot } from './live/index.js';
+import { outcome } from './outcome.js';
+import { briefly } from './summary.js';
+import { changed } from './thread.js';
+import type { Outcome, Scene, Thread } from './types.js';
+import { begun } from './wish.js';
+
+export function onPlace(
+  thread: Thread,
+  scene: Scene,
+  what: { latitude: number; longitude: number; uncertaintyMetres: number | null },
+): Outcome {
+  const { report } = thread;
+  if (report === null) return outcome(thread, begun(thread, scene).report!);
+  const { latitude, longitude, uncertaintyMetres } = what;
+  const words = report.fields['place'] === undefined ? '' : (report.fields['place'].value as { words: string }).words;
+  const typed = `${latitude}, ${longitude}`;
+  const next = tell(report, 'place', { latitude, longitude, uncertaintyMetres, words }, typed, scene.message.id);
+  const question = scene.survey.dialog.questions.find(({ fields }) => fields.includes('place'))?.question;
+  const asked = question === undefined || next.asked.includes(question) ? next.asked : [...next.asked, question];
+  const echo = briefly(['place'], next, scene);
+  if (next.live !== null) return { ...outcome(thread, next), echo, then: 'rest', silent: true, slot: liveSlot(next) };
+  return { ...outcome(thread, changed(next, { asked })), echo };
+}
