@@ -337,6 +337,8 @@ export const PHRASES = [
   'choice-cannot-tell',
   'choice-skip',
   'choice-change',
+  'choice-nothing',
+  'choice-queens',
   'choice-live',
   'choice-start',
   'choice-live-not-sure',

@@ -14,6 +14,8 @@ export const wishesSection = z.strictObject({
     /** "don't know": skips what may be skipped. */
     unknown: words,
     'so-far': words,
+    /** "change": something is to be put right, and it is not said what. */
+    'change-what': words,
     pause: words,
     'go-on': words,
     'throw-away': words,

@@ -13,6 +13,7 @@ export const PLAIN_WISHES = [
   'skip',
   'unknown',
   'so-far',
+  'change-what',
   'pause',
   'go-on',
   'throw-away',

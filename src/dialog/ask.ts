@@ -2,6 +2,7 @@
 import type { Asking as PublicAsking } from '../../shared/message.js';
 import { PHOTOGRAPH_LICENCES } from '../../shared/vocabularies.js';
 import { fill, say } from '../../shared/wording.js';
+import { choicesOf, choicesOfBees, choicesOfRest } from './choices.js';
 import { plantKey, queensOf, valueOf } from './fields.js';
 import { contextOf } from './hear.js';
 import { findingsToAsk } from './findings.js';
@@ -9,7 +10,7 @@ import { LICENCE_NAMES } from './people/licence.js';
 import { offersQuestion, shownOffers } from './doubts/offers.js';
 import { personOf } from './people/person-of.js';
 import { showBee, showPlant, unitOf } from './show.js';
-import { exampleLine, summaryLines } from './summary.js';
+import { exampleLine, summaryFields, summaryLines } from './summary.js';
 import { isEmpty } from './thread.js';
 import type { Asking, Doubt, Json, PlantInPatch, Report, Scene, Thread } from './types.js';
 
@@ -26,7 +27,12 @@ export const FLOWER_CHOICES = [10, 30, 100, 300, 1000, 3000] as const;
 
 function doubtQuestion(doubt: Doubt, report: Report, scene: Scene): Question {
   const offers = shownOffers(doubt, report, scene);
-  const choices = offers.length === 1 ? [say(scene.survey.wording, 'choice-yes')] : offers;
+  const { wording, dialog } = scene.survey;
+  const maySkip = dialog.fields[doubt.field]?.skippable === true || doubt.ask === 'tally-unread-live';
+  const choices = [
+    ...(offers.length === 1 ? [say(wording, 'choice-yes')] : offers),
+    ...(maySkip ? [say(wording, 'choice-skip')] : []),
+  ];
   return plainQuestion(offersQuestion(doubt, report, scene), choices);
 }
 
@@ -56,7 +62,7 @@ function fieldsQuestion(asking: Asking & { kind: 'question' }, report: Report, s
   const text = whole !== undefined && !partly ? fill(wording, whole.ask, { place }) : ownAsks.join(' ');
   return plainQuestion(
     text,
-    mayStart(asking, report, scene) ? [say(wording, 'choice-start')] : choicesOf(missing, scene),
+    mayStart(asking, report, scene) ? [say(wording, 'choice-start')] : choicesOf(missing, report, scene),
   );
 }
 
@@ -69,18 +75,6 @@ const listed = (names: readonly string[], { survey }: Scene): string =>
   names.length < 2
     ? (names[0] ?? '')
     : say(survey.wording, 'all-of', { some: names.slice(0, -1).join(', '), last: names.at(-1)! });
-
-/** Buttons where an answer is usually one of a few. */
-function choicesOf(fields: readonly string[], { survey, history }: Scene): string[] {
-  const { wording } = survey;
-  const field = fields.length === 1 ? fields[0] : undefined;
-  if (field === 'sky') return Object.values(wording.labels.clouds);
-  if (field === 'wind') return wording.labels.winds.slice(0, 5);
-  if (field === 'private') return [say(wording, 'choice-yes'), say(wording, 'choice-no')];
-  if (field === 'tally') return [say(wording, 'choice-none')];
-  if (field === 'place') return history.places.slice(0, 4).flatMap(({ words }) => (words === '' ? [] : [words]));
-  return [];
-}
 
 /** The sentence that asks, with the values it needs. */
 export function questionText(asking: Asking, thread: Thread, scene: Scene): Question {
@@ -150,17 +144,22 @@ export function questionText(asking: Asking, thread: Thread, scene: Scene): Ques
         known === 0
           ? say(wording, 'ask-bees', { total, plants: (report.plants ?? []).length })
           : say(wording, 'ask-other-bees', { total, known, left: total - known }),
+        choicesOfBees(report, scene),
       );
     }
     case 'rest': {
       const plants = (report.plants ?? []).filter((plant) => asking.plants.includes(plantKey(plant)));
       const names = plants.map((plant) => showPlant(plant, context));
-      return plainQuestion(say(wording, 'ask-rest', { plants: listed(names, scene) }), [say(wording, 'choice-none')]);
+      const choices = choicesOfRest(asking.plants, report, scene);
+      return plainQuestion(say(wording, 'ask-rest', { plants: listed(names, scene) }), choices);
     }
     case 'confirm':
       return plainQuestion(summaryText(report, scene), [say(wording, 'choice-yes'), say(wording, 'choice-change')]);
     case 'correct':
-      return plainQuestion(say(wording, 'ask-correct', { line: report === null ? 1 : exampleLine(report, scene) }));
+      return plainQuestion(say(wording, 'ask-correct', { line: exampleLine(report, scene) }), [
+        ...summaryFields(report, scene).map(({ label }) => label),
+        say(wording, 'choice-nothing'),
+      ]);
     case 'throw-away':
       return plainQuestion(say(wording, 'ask-throw-away'), [say(wording, 'choice-yes'), say(wording, 'choice-no')]);
     case 'live':

@@ -3,7 +3,7 @@
  * functions below is the order in which a message is understood.
  */
 import { Temporal } from 'temporal-polyfill';
-import { readWish, readYesNo, type Wish } from '../answers/index.js';
+import { fold, readWish, readYesNo, type Wish } from '../answers/index.js';
 import type { History } from '../../shared/history.js';
 import type { Message } from '../../shared/message.js';
 import type { Survey } from '../../shared/survey.js';
@@ -11,8 +11,7 @@ import { say } from '../../shared/wording.js';
 import { answerConfirm } from './confirm.js';
 import { correct, correctDoubt } from './corrections/correct.js';
 import { reread } from './edited.js';
-import { nextOpen } from './fields.js';
-import { firstText, tellAll } from './first-text.js';
+import { firstText } from './first-text.js';
 import { contextOf } from './hear.js';
 import { hearCode } from './people/joining.js';
 import { answerLicence } from './people/licence.js';
@@ -228,9 +227,7 @@ function answer(thread: Thread, report: Report, asking: Asking | null, text: str
     case 'confirm':
       return answerConfirm(thread, report, text, scene);
     case 'correct':
-      return nextOpen(report, scene) === null
-        ? answerCorrect(thread, report, text, scene)
-        : tellAll(thread, report, text, scene);
+      return answerCorrect(thread, report, text, scene);
     default:
       return firstText(thread, report, text, scene);
   }
@@ -240,7 +237,8 @@ function answer(thread: Thread, report: Report, asking: Asking | null, text: str
 function answerCorrect(thread: Thread, report: Report, text: string, scene: Scene): Outcome {
   const doubt = correctDoubt(thread, report, text, scene);
   if (doubt !== null) return doubt;
+  const isNothing = scene.survey.words.tally.zero.includes(fold(text).replace(/[\s.!]+$/, ''));
   const yesNo = readYesNo(text, contextOf(scene, report));
-  if (yesNo.state === 'sure' && yesNo.value.rest === null) return outcome(thread, report);
+  if (isNothing || (yesNo.state === 'sure' && yesNo.value.rest === null)) return outcome(thread, report);
   return correct(thread, report, yesNo.state === 'sure' ? (yesNo.value.rest ?? text) : text, scene);
 }

@@ -90,6 +90,8 @@ export function answerWish(thread: Thread, wish: Wish, scene: Scene): Outcome | 
       return nextOpen(report, scene) === null
         ? { ...stay([], 'ask') }
         : stay([say(wording, 'so-far'), ...summaryLines(report, scene)], 'repeat');
+    case 'change-what':
+      return askChange(thread, scene);
     case 'throw-away':
       if (report === null || isEmpty(report)) return stay([say(wording, 'nothing-open')]);
       return { ...stay([], 'repeat'), thread: { ...thread, asking: { kind: 'throw-away' } } };
@@ -149,6 +151,21 @@ export function answerWish(thread: Thread, wish: Wish, scene: Scene): Outcome | 
     default:
       return null;
   }
+}
+
+/** Something is to be put right, and it is not said what: asked, below what is known where no summary stands right above. */
+function askChange(thread: Thread, scene: Scene): Outcome {
+  const { wording } = scene.survey;
+  const { report, asking } = thread;
+  if (report === null || isEmpty(report)) {
+    const last = scene.history.lastWatches[0];
+    const said =
+      last === undefined ? say(wording, 'nothing-open') : say(wording, 'stored-fix', { number: last.number });
+    return { thread, said: [said], effects: [], then: asking === null ? 'rest' : 'repeat' };
+  }
+  const isShown = asking?.kind === 'confirm' || asking?.kind === 'correct';
+  const said = isShown ? [] : [say(wording, 'so-far'), ...summaryLines(report, scene)];
+  return { thread: { ...thread, asking: { kind: 'correct' } }, said, effects: [], then: 'repeat' };
 }
 
 const asksPrivate = (asking: Thread['asking']): boolean =>

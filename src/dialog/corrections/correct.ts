@@ -23,10 +23,10 @@ import {
   withZerosOf,
 } from './correct-tally.js';
 import { takeInstead, takeNumber } from './bare-number.js';
-import { addLines, addPlants, nextOpen, plantKey, removePlant } from '../fields.js';
+import { addLines, addPlants, nextOpen, plantKey, removePlant, tell } from '../fields.js';
 import { contextOf, hear, lineOf, plantOf, type Heard } from '../hear.js';
 import { insteadOf } from './instead-of.js';
-import { byLines, lineLead, namedLine, type Named } from './named-line.js';
+import { byLines, lineLead, namedInWords, namedLine, type Named } from './named-line.js';
 import { notUnderstood, outcome } from '../outcome.js';
 import { withoutRest } from './rest-right.js';
 import { renamePlant } from './rename-plant.js';
@@ -53,8 +53,15 @@ export function askAgain(thread: Thread, report: Report, field: string, scene: S
   };
 }
 
+const REMARK = 'remark';
+
 function setField(thread: Thread, report: Report, named: Named, scene: Scene): Outcome {
   if (named.value === '') return askAgain(thread, report, named.field, scene);
+  // whatever stands behind it is the remark
+  if (named.field === REMARK) {
+    const kept = tell(report, REMARK, named.value, named.value, scene.message.id);
+    return outcome(thread, kept, [say(scene.survey.wording, 'remark-kept')]);
+  }
   const queens =
     named.field === 'tally'
       ? (renamedTally(report, named.value, scene) ??
@@ -106,7 +113,8 @@ function wished(thread: Thread, report: Report, wish: Wish, scene: Scene): Outco
   switch (wish.wish) {
     case 'change': {
       const fields = lineFields(report, scene);
-      const named = namedLine(wish.what, fields, scene);
+      // a remark that was not made yet has no line, and can be named all the same
+      const named = namedLine(wish.what, fields, scene) ?? namedInWords(wish.what, [REMARK], scene);
       if (named) return setField(thread, report, named, scene);
       return corrected(thread, report, wish.what, scene);
     }

@@ -41,7 +41,7 @@ export function usualBees(watches: readonly Watch[]): string[] {
 const lastLine = (live: Live): TallyLine | undefined => live.entries.at(-1)?.at(-1);
 
 /** The words of each plant; one whose words are those of another ("spring beauty") goes by its own name. */
-function plantWords(report: Report, scene: Scene): ReadonlyMap<string, string> {
+export function plantsInWords(report: Report, scene: Scene): ReadonlyMap<string, string> {
   const context = contextOf(scene, report);
   const words = new Map<string, string>();
   for (const key of livePlants(report)) {
@@ -53,7 +53,7 @@ function plantWords(report: Report, scene: Scene): ReadonlyMap<string, string> {
 }
 
 /** "two-spotted"; a queen of an unknown kind is "not sure". */
-function beeWords(bee: string, report: Report, scene: Scene): string {
+export function beeWords(bee: string, report: Report, scene: Scene): string {
   if (bee === 'Bombus') return say(scene.survey.wording, 'choice-live-not-sure');
   return labelOf(bee, contextOf(scene, report)).replace(/ bumble ?bee$/i, '');
 }
@@ -66,7 +66,7 @@ function combinations(report: Report & { live: Live }, scene: Scene): Combinatio
   const { wording } = scene.survey;
   const counted = report.live.entries.flat().flatMap(({ bee }) => bee ?? []);
   const bees = [...new Set([...(report.live.bees ?? []), ...counted])];
-  const plants = [...plantWords(report, scene)];
+  const plants = [...plantsInWords(report, scene)];
   return bees
     .flatMap((bee, ofBee) => {
       const shown = beeWords(bee, report, scene);
@@ -96,7 +96,7 @@ function sameOnes(report: Report & { live: Live }, scene: Scene): Combination[] 
   const last = lastLine(report.live);
   if (last?.bee == null || last.count === 0) return [];
   const { bee } = last;
-  return [...plantWords(report, scene)]
+  return [...plantsInWords(report, scene)]
     .filter(([plant]) => plant !== last.plant)
     .map(([plant, words]) => ({
       words: say(scene.survey.wording, 'choice-live-same-on', { plant: words }),

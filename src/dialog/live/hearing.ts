@@ -48,6 +48,8 @@ export function hearLive(thread: Thread, before: Running, text: string, wish: Wi
       const right = correctLive(report, wish.what, scene, true);
       return right === null ? noted(thread, report, text, scene) : putRight(thread, report, right, text, scene);
     }
+    case 'change-what':
+      return softly(thread, report, say(wording, 'live-which', { queens: queensSoFar(report) }));
     case 'throw-away':
       return {
         thread: { ...thread, asking: { kind: 'throw-away' } },

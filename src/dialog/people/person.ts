@@ -12,7 +12,7 @@ import type { Effect, Outcome, Scene, Thread } from '../types.js';
 
 const LONGEST_NAME = 60;
 /** No name and no address, though they could be one. */
-const NO_ANSWERS: ReadonlySet<Wish['wish']> = new Set<Wish['wish']>(['new', 'start']);
+const NO_ANSWERS: ReadonlySet<Wish['wish']> = new Set<Wish['wish']>(['new', 'start', 'change-what']);
 
 export function answerPerson(
   thread: Thread,
