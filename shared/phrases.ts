@@ -147,6 +147,7 @@ export const PHRASES = [
   'ask-consent',
   'consent-given',
   'consent-declined',
+  'photograph-before-consent',
   'consent-first',
   'held-for-consent',
   'help-consent',

@@ -4,14 +4,10 @@ import { liveSlot } from './live/index.js';
 import { outcome } from './outcome.js';
 import { briefly } from './summary.js';
 import { changed } from './thread.js';
-import type { Outcome, Scene, Thread } from './types.js';
+import type { Outcome, Position, Scene, Thread } from './types.js';
 import { begun } from './wish.js';
 
-export function onPlace(
-  thread: Thread,
-  scene: Scene,
-  what: { latitude: number; longitude: number; uncertaintyMetres: number | null },
-): Outcome {
+export function onPlace(thread: Thread, scene: Scene, what: Position): Outcome {
   const { report } = thread;
   if (report === null) return outcome(thread, begun(thread, scene).report!);
   const { latitude, longitude, uncertaintyMetres } = what;

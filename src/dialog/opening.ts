@@ -1,4 +1,4 @@
-/** A conversation that is opened: by a link, by the program's start, or by something that cannot be taken yet. */
+/** A conversation that is opened: by a link, by the program's start, or by a button of a question long gone. */
 import { say } from '../../shared/wording.js';
 import type { Outcome, Scene, Thread } from './types.js';
 import { begun } from './wish.js';
@@ -18,7 +18,7 @@ export function otherSurvey(
   return { thread, said: [said], effects: [], then: 'rest' };
 }
 
-/** A conversation is opened, or something came that cannot be taken before the consent. */
+/** A conversation is opened. */
 export function open(thread: Thread, consented: boolean, scene: Scene): Outcome {
   if (!consented) {
     return {

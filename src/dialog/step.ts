@@ -19,7 +19,7 @@ import { hearLive } from './live/index.js';
 import { answerNameShown } from './people/name-shown.js';
 import { onPlace } from './on-place.js';
 import { open, otherSurvey } from './opening.js';
-import { beforeConsent } from './people/consent.js';
+import { beforeConsent, photographBeforeConsent, placeBeforeConsent } from './people/consent.js';
 import { answerPerson } from './people/person.js';
 import { answerJoin, takePhotograph } from './photographs.js';
 import { correctMeanwhile } from './corrections/meanwhile.js';
@@ -62,13 +62,15 @@ function understand(thread: Thread, scene: Scene): Outcome {
     case 'time':
       return onTime(thread, what.key, what.report, scene);
     case 'pressed':
-      return isCurrent(thread, what, scene) ? onText(thread, what.words, consented, scene) : stale(thread, scene);
+      if (isCurrent(thread, what, scene)) return onText(thread, what.words, consented, scene);
+      // of who declined nothing is known, their old question neither
+      return consented || thread.asking !== null ? stale(thread, scene) : open(thread, consented, scene);
     case 'text':
       return onText(thread, what.text, consented, scene);
     case 'place':
-      return consented ? onPlace(begun(thread, scene), scene, what) : open(thread, consented, scene);
+      return consented ? onPlace(begun(thread, scene), scene, what) : placeBeforeConsent(thread, what, scene);
     case 'photo':
-      return consented ? takePhotograph(thread, what, scene) : open(thread, consented, scene);
+      return consented ? takePhotograph(thread, what, scene) : photographBeforeConsent(thread, what, scene);
     case 'file':
       return {
         thread,

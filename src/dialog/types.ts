@@ -1,7 +1,7 @@
 /** A conversation as plain data: what a thread holds between two messages, and what one step gives back. */
 import type { Span } from '../answers/index.js';
 import type { Ask } from '../../shared/phrases.js';
-import type { Message, Reply } from '../../shared/message.js';
+import type { Content, Message, Reply } from '../../shared/message.js';
 import type { History } from '../../shared/history.js';
 import type { Person, SavedPlace } from '../../shared/person.js';
 import type { Receipt } from '../../shared/receipt.js';
@@ -145,6 +145,9 @@ export type Asking =
   | { readonly kind: 'live' }
   | { readonly kind: 'person'; readonly field: 'name' | 'mail' };
 
+/** A position that was sent rather than typed. */
+export type Position = Omit<Content & { readonly kind: 'place' }, 'kind'>;
+
 export interface Thread {
   /** Shape of this data; raised together with a function in `upgrade.ts`. */
   readonly shape: 1;
@@ -156,6 +159,10 @@ export interface Thread {
   readonly asking: Asking | null;
   /** Texts that came before the consent; read once it is given. */
   readonly held: readonly string[];
+  /** The position that was sent before the consent, read after those texts; left out for none. */
+  readonly heldPosition?: Position;
+  /** When it was said that no photograph is kept before the consent: an album is told once. */
+  readonly photographLostAt?: string;
   /** Photographs that belong to no report yet. */
   readonly photographs: readonly Photograph[];
   /** When the last message came: a long silence is greeted. */
@@ -172,6 +179,8 @@ export type Effect =
   /** All that is kept of this person, as a file in the reply. */
   | { readonly do: 'give-data' }
   | { readonly do: 'forget-person' }
+  /** A photograph that may not be kept. */
+  | { readonly do: 'remove-photograph'; readonly sha256: string }
   /** Mails a code there, if that address is another observer's too. */
   | { readonly do: 'mail-code'; readonly to: string; readonly code: string }
   /** All threads, watches and places of one observer become another's, whose threads are told. */

@@ -46,7 +46,7 @@ export interface Received<Thread> {
   readonly thread: Thread | null;
   /** The number of the watch it stored. */
   readonly stored: number | null;
-  /** Its sender was erased: the hashes of their pictures; else null. */
+  /** Its sender, or a photograph of theirs, was erased: what lies outside the database must follow. */
   readonly forgotten: boolean;
   /** It was here already, or is a timer that was cleared meanwhile: nothing was changed, nothing is replied. */
   readonly duplicate: boolean;

@@ -51,7 +51,7 @@ export interface Taken<Thread> {
   readonly replies: readonly Reply[];
   /** The number of the watch that was stored with the observer's yes, practice included. */
   readonly stored: number | null;
-  /** The sender was erased: what lies outside the database must follow. */
+  /** The sender, or a photograph of theirs, was erased: what lies outside the database must follow. */
   readonly forgotten: boolean;
 }
 
@@ -151,6 +151,8 @@ function carryOut(work: Work, effect: Effect): void {
       return giveData(work);
     case 'forget-person':
       return forget(work);
+    case 'remove-photograph':
+      return removeLater(transaction, message.survey, effect.sha256);
     case 'mail-code': {
       const asking = { survey: message.survey, key: work.observer };
       return mailCode(transaction, asking, effect, work);
@@ -202,6 +204,7 @@ export function take<Thread>(
   keepThread(transaction, message, thread, now);
   // what is said to somebody who was forgotten is forgotten once it was said
   const forgets = effects.some((effect) => effect.do === 'forget-person');
+  const forgotten = forgets || effects.some((effect) => effect.do === 'remove-photograph');
   const added: Reply[] = [];
   const addTo = (to: ThreadKey, given: Reply): void => {
     const reply = forgets ? { ...given, erase: true } : given;
@@ -212,5 +215,5 @@ export function take<Thread>(
   const work: Work = { transaction, survey, message, addTo, newId, now, observer };
   for (const effect of effects) carryOut(work, effect);
   for (const reply of replies) addTo(message, reply);
-  return { thread, replies: added, stored: storedIn(effects), forgotten: forgets };
+  return { thread, replies: added, stored: storedIn(effects), forgotten };
 }

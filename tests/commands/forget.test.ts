@@ -116,6 +116,37 @@ test('who asks to be forgotten leaves no word behind, and the watch stays', asyn
   expect(after?.place?.uncertaintyMetres).toBeGreaterThan(6000);
 });
 
+test('who does not agree leaves nothing behind: no word, no place, no picture, nobody', async () => {
+  const data = newFolder();
+  const picture = join(newFolder(), 'queen.jpg');
+  writeFileSync(picture, await jpeg());
+  const position = { latitude: 43.99887, longitude: -90.11223, uncertaintyMetres: 8 };
+  const told = [{ text: 'hi, I am Wrenna from Marlgate, today 2:10 to 2:25 pm' }, { place: position }];
+  const words = ['wrenna-thread', 'Wrenna', 'Marlgate', '43.99887', '90.11223'];
+  await talk(data, 'wrenna-thread', told);
+  for (const word of words) expect(traces(data, [word]), word).not.toEqual([]);
+
+  const said = await talk(data, 'wrenna-thread', [{ photo: picture }, { text: 'no' }]);
+  expect(said.at(-2)?.replies[0]).toMatch(/^I keep no photograph before your yes/);
+  expect(readdirSync(join(data, 'photos'))).toEqual([]);
+  expect(said.at(-1)?.replies).toEqual([
+    'That is fine: I keep nothing about you, and what you wrote or sent is erased. If you change your mind, just write to me again.',
+  ]);
+  expect(traces(data, [...words, NAME])).toEqual([]);
+});
+
+test('a picture that came before the consent is gone before any answer to it', async () => {
+  const data = newFolder();
+  const picture = join(newFolder(), 'queen.jpg');
+  writeFileSync(picture, await jpeg());
+  await talk(data, 'wrenna-thread', [{ photo: picture }]);
+  expect(readdirSync(join(data, 'photos'))).toEqual([]);
+  // another person's watch has the same picture: it stays
+  await photographed(data, [await jpeg()], 'ansel');
+  await talk(data, 'lark', [{ photo: picture }, { text: 'no' }]);
+  expect(readdirSync(join(data, 'photos'))).toHaveLength(1);
+});
+
 test('somebody who was forgotten is a stranger again, and others are not touched', async () => {
   const data = newFolder();
   const other = [...SAID.slice(0, -2), 'Ansel', 'ansel@kestrelfen.example'];

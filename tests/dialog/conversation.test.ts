@@ -42,12 +42,17 @@ describe('consent', () => {
     });
   });
 
-  test('a no keeps nothing, and a yes may follow', () => {
+  test('a no keeps nothing, and who writes again is told and asked like a stranger', () => {
     const conversation = new Conversation();
-    conversation.all('no');
+    conversation.all('today 2:10 to 2:25 pm', 'no');
+    expect(conversation.last.replies[0]).toMatch(/^That is fine: I keep nothing about you/);
+    expect(conversation.rights).toEqual(['forget-person']);
     expect(conversation.person).toBeNull();
-    conversation.all('no', 'yes');
-    expect(conversation.person?.consent).not.toBeNull();
+    expect(conversation.say('yes').replies[0]).toMatch(/^Hello! I am the helper .*May I keep your answers/s);
+    expect(conversation.person).toBeNull();
+    conversation.say('yes');
+    expect(conversation.person).toMatchObject({ consent: { at: '2026-05-06T23:30:00Z' } });
+    expect(conversation.last.asking?.fields).toEqual(['date', 'times']); // nothing of before
   });
 
   test('what was told before it is not lost', () => {

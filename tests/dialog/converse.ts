@@ -36,6 +36,8 @@ export class Conversation {
   readonly watches: Watch[] = [];
   /** What was asked about their own data, and granted. */
   readonly rights: string[] = [];
+  /** Photographs that may not be kept. */
+  readonly removed: string[] = [];
   readonly receipts: { readonly to: string; readonly receipt: Receipt }[] = [];
   readonly timers = new Map<string, { report: string; due: string }>();
   /** Everything said so far, theirs after "> ". */
@@ -115,8 +117,15 @@ export class Conversation {
           this.receipts.push({ to: effect.to, receipt: receiptSchema.parse(effect.receipt) });
           break;
         case 'give-data':
+          this.rights.push(effect.do);
+          break;
         case 'forget-person':
           this.rights.push(effect.do);
+          this.thread = newThread(this.survey);
+          this.person = null;
+          break;
+        case 'remove-photograph':
+          this.removed.push(effect.sha256);
           break;
         case 'mail-code':
         case 'join-observers':

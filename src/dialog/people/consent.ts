@@ -1,38 +1,73 @@
 /** Everything that comes before the consent: nothing is kept for good, and what was told is read once the yes is there. */
+import { Temporal } from 'temporal-polyfill';
 import { fold, readFields, readWish, readYesNo, type Wish } from '../../answers/index.js';
 import type { Person } from '../../../shared/person.js';
 import { fill, say } from '../../../shared/wording.js';
 import { withoutAround } from '../doubts/choosing.js';
 import { tellAll } from '../first-text.js';
 import { contextOf } from '../hear.js';
-import type { Outcome, Scene, Thread } from '../types.js';
+import { onPlace } from '../on-place.js';
+import { newThread } from '../thread.js';
+import type { Outcome, Position, Scene, Thread } from '../types.js';
 import { begun } from '../wish.js';
 import { personOf } from './person-of.js';
 import { answerRight, askRight, rightOf } from './rights.js';
 
 const welcome = ({ survey }: Scene): string => say(survey.wording, 'welcome', { survey: survey.settings.name });
 
+/** The thread with the consent to be asked for, and what is said before it: to a stranger what this is. */
+function asking(thread: Thread, scene: Scene): { readonly asked: Thread; readonly first: readonly string[] } {
+  const isAsked = thread.asking?.kind === 'consent' || thread.asking?.kind === 'right';
+  return isAsked
+    ? { asked: thread, first: [] }
+    : { asked: { ...thread, asking: { kind: 'consent' } }, first: [welcome(scene)] };
+}
+
+/** A position that was sent: held like a text. */
+export function placeBeforeConsent(thread: Thread, heldPosition: Position, scene: Scene): Outcome {
+  const { asked, first } = asking(thread, scene);
+  const said = [...first, say(scene.survey.wording, 'held-for-consent')];
+  return { thread: { ...asked, heldPosition }, said, effects: [], then: 'repeat' };
+}
+
+/** So long nothing more is said of the pictures that come after one. */
+const ALBUM_MINUTES = 10;
+
+/** A picture is a file: none is kept of somebody who has not agreed, and they are told so, once for an album. */
+export function photographBeforeConsent(
+  thread: Thread,
+  { sha256 }: { readonly sha256: string },
+  scene: Scene,
+): Outcome {
+  const { asked, first } = asking(thread, scene);
+  const { photographLostAt: last } = thread;
+  const { at } = scene.message;
+  const effects = [{ do: 'remove-photograph', sha256 }] as const;
+  const isSaid = last !== undefined && Temporal.Instant.from(last).until(at).total('minutes') < ALBUM_MINUTES;
+  if (isSaid) return { thread, said: [], effects, then: 'rest' };
+  const said = [...first, say(scene.survey.wording, 'photograph-before-consent')];
+  return { thread: { ...asked, photographLostAt: at }, said, effects, then: 'repeat' };
+}
+
 /** A text from somebody who has not agreed yet. */
 export function beforeConsent(thread: Thread, text: string, wish: Wish | null, scene: Scene): Outcome {
-  const { asking } = thread;
   const { words } = scene.survey;
-  if (asking?.kind === 'right')
-    return answerRight(thread, asking, text, scene, (still, rest) =>
+  if (thread.asking?.kind === 'right')
+    return answerRight(thread, thread.asking, text, scene, (still, rest) =>
       beforeConsent(still, rest, readWish(rest, words), scene),
     );
-  const first = asking?.kind !== 'consent';
-  const asked: Thread = { ...thread, asking: { kind: 'consent' } };
+  const { asked, first } = asking(thread, scene);
   // their rights do not hang on a yes
   const right = rightOf(wish);
   if (right !== null) {
     const done = askRight(asked, right, scene);
-    return { ...done, said: [...(first ? [welcome(scene)] : []), ...done.said], then: 'repeat' };
+    return { ...done, said: [...first, ...done.said], then: 'repeat' };
   }
   const heard = answerConsent(asked, text, wish, scene);
   const agrees = heard.effects.some((effect) => effect.do === 'keep-person');
-  if (!first) return agrees ? readHeld(heard, scene) : heard;
+  if (first.length === 0) return agrees ? readHeld(heard, scene) : heard;
   // the first message ever: whatever it says, they are told first what this is
-  return { thread: { ...asked, held: heard.thread.held }, said: [welcome(scene)], effects: [], then: 'repeat' };
+  return { thread: { ...asked, held: heard.thread.held }, said: first, effects: [], then: 'repeat' };
 }
 
 function answerConsent(thread: Thread, text: string, wish: Wish | null, scene: Scene): Outcome {
@@ -57,20 +92,31 @@ function answerConsent(thread: Thread, text: string, wish: Wish | null, scene: S
       then: 'ask',
     };
   }
-  if (reading.state === 'sure') return { ...stay([say(wording, 'consent-declined')], []), then: 'rest' };
+  if (reading.state === 'sure') {
+    // nothing is kept of who does not agree, so a later message is a stranger's again
+    const effects = [{ do: 'forget-person' }] as const;
+    return { thread: newThread(scene.survey), said: [say(wording, 'consent-declined')], effects, then: 'rest' };
+  }
   const tells = Object.keys(readFields(text, contextOf(scene, null), []).fields).length > 0;
   if (tells) return stay([say(wording, 'held-for-consent')], [...thread.held, text]);
   if (reading.state === 'unsure') return stay([fill(wording, wording.asks['yes-no-unclear'])]);
   return stay(wish?.wish === 'greeting' || thread.lastAt === null ? [] : [say(wording, 'consent-first')]);
 }
 
-/** After the yes: what was told before it. */
+/** After the yes: what was told before it, and the position that was sent. */
 function readHeld(heard: Outcome, scene: Scene): Outcome {
   const person = heard.effects.find((effect) => effect.do === 'keep-person')?.person ?? scene.history.person;
   const known: Scene = { ...scene, history: { ...scene.history, person } };
-  const thread = begun({ ...heard.thread, held: [] }, known);
+  const { heldPosition, photographLostAt: _lost, ...agreed } = heard.thread;
+  const thread = begun({ ...agreed, held: [] }, known);
   const text = heard.thread.held.join('\n');
-  if (text === '' || thread.report === null) return { ...heard, thread };
-  const told = tellAll(thread, thread.report, text, known);
-  return { ...told, said: [...heard.said, ...told.said], effects: [...heard.effects, ...told.effects] };
+  let told: Outcome = { ...heard, thread };
+  if (text !== '' && thread.report !== null) {
+    const read = tellAll(thread, thread.report, text, known);
+    told = { ...read, said: [...heard.said, ...read.said], effects: [...heard.effects, ...read.effects] };
+  }
+  if (heldPosition === undefined) return told;
+  const placed = onPlace(told.thread, known, heldPosition);
+  const said = [...told.said, ...(told.echo == null ? [] : [told.echo]), ...placed.said];
+  return { ...placed, said, effects: [...told.effects, ...placed.effects] };
 }
