@@ -111,10 +111,15 @@ function wishAmong(said: string, { plain }: WishWords): (typeof PLAIN_WISHES)[nu
   return greeted && parts.length === 2 ? last : undefined;
 }
 
+/** A remark may be as long as a message of any channel; other wishes are shorter. */
+const LONGEST_REMARK = 8000;
+const LONGEST_WISH = 2000;
+
 /** Null where the message is no wish. */
 export function readWish(text: string, words: Words): Wish | null {
-  if (text.length > 2000) return null;
   const known = wishWords(words.wishes);
+  const isLong = text.length > LONGEST_WISH;
+  if (isLong) return text.length > LONGEST_REMARK ? null : withArgument(text, known, ({ wish }) => wish === 'remark');
   const said = bare(text, known.polite);
   if (said.length <= LONGEST_PLAIN) {
     const plain = known.plain.get(said) ?? known.plain.get(said.replace(/[?]+$/, '').trim()) ?? wishAmong(said, known);
@@ -127,7 +132,13 @@ export function readWish(text: string, words: Words): Wish | null {
   }
   const licence = readLicenceWish(text, words);
   if (licence !== null) return { wish: 'licence', licence };
-  for (const { wish, pattern } of known.withArgument) {
+  return withArgument(text, known, () => true);
+}
+
+type Pattern = WishWords['withArgument'][number];
+
+function withArgument(text: string, known: WishWords, isMeant: (pattern: Pattern) => boolean): Wish | null {
+  for (const { wish, pattern } of known.withArgument.filter(isMeant)) {
     const start = fold(text).search(/\S/);
     const match = pattern.exec(fold(text).trim());
     const what = match?.groups?.['what'];

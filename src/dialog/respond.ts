@@ -37,7 +37,7 @@ export function answerQuestion(
     if (total) return total;
     const earlier = correctEarlier(thread, report, asking.question, text, scene);
     if (earlier) return earlier;
-    return notUnderstood(thread, heard.ask ?? 'not-that', text, scene);
+    return notUnderstood(thread, tooLong(heard.ask, text) ? 'not-that' : (heard.ask ?? 'not-that'), text, scene);
   }
   const done = changed(heard.report, {
     asked: [...heard.report.asked.filter((question) => question !== asking.question), asking.question],
@@ -68,9 +68,15 @@ function correctEarlier(thread: Thread, report: Report, question: string, text: 
     : { ...outcome(thread, heard.report), echo: briefly(heard.taken, heard.report, scene) };
 }
 
+/** The longest message of a phone thread. */
+const LONGEST_MESSAGE = 4096;
+
+/** A reader of one answer takes less than a message may hold: that such a one was sent is no mistake of theirs. */
+const tooLong = (ask: Ask | null, text: string): boolean => ask === 'too-long' && text.length <= LONGEST_MESSAGE;
+
 /** What was said of a field and cannot be, where others were taken; that nothing was said of it is no such word. */
 function missed({ ask }: { ask: Ask | null }, text: string, { survey }: Scene): string | null {
-  if (ask === null || /^no-|-no-|-unknown$|-unclear$|^not-that$/.test(ask)) return null;
+  if (ask === null || /^no-|-no-|-unknown$|-unclear$|^not-that$|^too-long$/.test(ask)) return null;
   return fill(survey.wording, survey.wording.asks[ask], { typed: text, offer: '' });
 }
 

@@ -24,7 +24,7 @@ import { answerPerson } from './people/person.js';
 import { answerJoin, takePhotograph } from './photographs.js';
 import { correctMeanwhile } from './corrections/meanwhile.js';
 import { notUnderstood, outcome } from './outcome.js';
-import { isCurrent, stale } from './pressed.js';
+import { isCurrent, stale, wholeWords } from './pressed.js';
 import { questionsIn } from './questions.js';
 import { reply } from './reply.js';
 import { answerFlowers, answerQuestion } from './respond.js';
@@ -61,10 +61,12 @@ function understand(thread: Thread, scene: Scene): Outcome {
       return otherSurvey(thread, what.survey, scene) ?? open(thread, consented, scene);
     case 'time':
       return onTime(thread, what.key, what.report, scene);
-    case 'pressed':
-      if (isCurrent(thread, what, scene)) return onText(thread, what.words, consented, scene);
+    case 'pressed': {
+      const words = wholeWords(thread, what.words, scene);
+      if (isCurrent(thread, { ...what, words }, scene)) return onText(thread, words, consented, scene);
       // of who declined nothing is known, their old question neither
       return consented || thread.asking !== null ? stale(thread, scene) : open(thread, consented, scene);
+    }
     case 'text':
       return onText(thread, what.text, consented, scene);
     case 'place':

@@ -161,6 +161,11 @@ describe('buttons', () => {
     const keyboard = keyboardOf(reply(choices));
     expect(keyboard?.inline_keyboard.map((row) => row.map(({ text }) => text))).toEqual(expected);
   });
+  test('a long choice is shortened, its data are not', () => {
+    const buttonOf = (words: string) => keyboardOf(reply([words]))?.inline_keyboard[0]?.[0];
+    const long = buttonOf(`Aunt Morwenna’s meadow ${'far '.repeat(75)}away`);
+    expect(long).toEqual({ ...buttonOf('short'), text: 'Aunt Morwenna’s meadow f…ar far far away' });
+  });
   test('none where there is nothing to choose', () => expect(keyboardOf(reply([]))).toBeUndefined());
 
   const press = (data: string, markup: unknown) =>

@@ -1,4 +1,5 @@
 /** Buttons under a message: a reply's choices out, a press in. */
+import { buttonTexts } from '../../../shared/button-text.js';
 import type { Content, Reply } from '../../../shared/message.js';
 import type { CallbackQuery, InlineKeyboardMarkup } from 'grammy/types';
 
@@ -22,7 +23,7 @@ const DATA = /^(?<report>[^:]*):(?<revision>\d+):\d+$/;
 /** Two or three in a row, long ones alone; undefined where there is nothing to choose. */
 export function keyboardOf(reply: Reply): InlineKeyboardMarkup | undefined {
   if (reply.choices.length === 0) return undefined;
-  const buttons = reply.choices.map((words, index) => ({ text: words, callback_data: dataOf(reply, index) }));
+  const buttons = buttonTexts(reply.choices).map((text, index) => ({ text, callback_data: dataOf(reply, index) }));
   const rows: (typeof buttons)[] = [];
   for (let left = buttons; left.length > 0; left = left.slice(rows.at(-1)!.length)) {
     rows.push(left.slice(0, inFirstRow(left.map(({ text }) => text))));

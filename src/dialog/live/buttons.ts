@@ -3,6 +3,7 @@
  * plants named so far. The words of a button, typed, count the same.
  */
 import { fold, labelOf } from '../../answers/index.js';
+import { buttonText, choiceOf } from '../../../shared/button-text.js';
 import type { Watch } from '../../../shared/record.js';
 import { say } from '../../../shared/wording.js';
 import { contextOf } from '../hear.js';
@@ -121,6 +122,14 @@ export const combinationSaid = (report: Report & { live: Live }, text: string, s
  */
 export const meansTheSame = (report: Report & { live: Live }, words: string, scene: Scene): boolean =>
   combinations(report, scene).some(isSaid(words));
+
+/** The words of a button that may stand shortened on it; as they are where they fit several combinations. */
+export function liveWords(report: Report & { live: Live }, pressed: string, scene: Scene): string {
+  const fitting = [...combinations(report, scene), ...sameOnes(report, scene)].filter(
+    ({ words }) => buttonText(words) === pressed,
+  );
+  return fitting.length === 1 ? fitting[0]!.words : choiceOf(pressed, liveChoices(report, scene));
+}
 
 /** Whether only "the same one" is said, and not where. */
 export const asksSameOne = (text: string, { survey }: Scene): boolean =>
