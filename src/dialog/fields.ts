@@ -2,7 +2,7 @@
 import { rankOf, type Context } from '../answers/index.js';
 import type { Dialog } from '../../shared/dialog.js';
 import type { Count, Times } from '../../shared/record.js';
-import { isNewPlace, wasUsedBefore, type ToldPlace } from './places.js';
+import { isNewPlace, isOtherPlace, wasUsedBefore, type ToldPlace } from './places.js';
 import { changed } from './thread.js';
 import type { Asking, Json, PlantInPatch, Report, Scene, TallyLine, Told } from './types.js';
 
@@ -14,13 +14,25 @@ export function valueOf<Value>(report: Report, field: string): Value | null {
   return told === undefined ? null : told.value;
 }
 
-/** Puts a told value in; a doubt about the field is settled by it. */
-export function tell(report: Report, field: string, value: Json, typed: string, message: string): Report {
+/**
+ * Puts a told value in; a doubt about the field is settled by it. That a place is private or not was said of that place:
+ * of another one it is not known.
+ */
+export function tell(before: Report, field: string, value: Json, typed: string, message: string): Report {
+  const report = field === 'place' ? forAnotherPlace(before, before, value as unknown as ToldPlace) : before;
   return changed(report, {
     fields: { ...report.fields, [field]: { value, typed, message } },
     skipped: report.skipped.filter((skipped) => skipped !== field),
     doubts: report.doubts.filter((doubt) => doubt.field !== field),
   });
+}
+
+/** The report, where another place was told `before`, without what was said of that one alone. */
+export function forAnotherPlace(report: Report, before: Report, place: ToldPlace): Report {
+  const known = valueOf<ToldPlace>(before, 'place');
+  if (known === null || !isOtherPlace(known, place)) return report;
+  const isTold = report.fields['private'] !== undefined || report.doubts.some(({ field }) => field === 'private');
+  return isTold ? untell(report, 'private') : report;
 }
 
 export function untell(report: Report, field: string): Report {

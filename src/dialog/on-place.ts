@@ -1,8 +1,9 @@
 /** A position that was sent, not typed: it tells where the watch was, whatever is being asked. */
-import { tell } from './fields.js';
+import { tell, valueOf } from './fields.js';
 import { liveSlot } from './live/index.js';
 import { outcome } from './outcome.js';
 import { briefly } from './summary.js';
+import { wordsAt, type ToldPlace } from './places.js';
 import { changed } from './thread.js';
 import type { Outcome, Position, Scene, Thread } from './types.js';
 import { begun } from './wish.js';
@@ -11,7 +12,8 @@ export function onPlace(thread: Thread, scene: Scene, what: Position): Outcome {
   const { report } = thread;
   if (report === null) return outcome(thread, begun(thread, scene).report!);
   const { latitude, longitude, uncertaintyMetres } = what;
-  const words = report.fields['place'] === undefined ? '' : (report.fields['place'].value as { words: string }).words;
+  const before = valueOf<ToldPlace>(report, 'place');
+  const words = before === null ? '' : wordsAt(what, before, scene.survey);
   const typed = `${latitude}, ${longitude}`;
   const next = tell(report, 'place', { latitude, longitude, uncertaintyMetres, words }, typed, scene.message.id);
   const question = scene.survey.dialog.questions.find(({ fields }) => fields.includes('place'))?.question;

@@ -101,8 +101,30 @@ export function siteOf(place: ToldPlace, survey: Survey): string | null {
   return siteNamed(placeKey(place.words), survey);
 }
 
-/** A picture taken so near to a saved place was taken there. */
+/** So near, two positions are the same place: two looks of a phone differ by less. Common practice, no source. */
 const SAME_PLACE_METRES = 50;
+
+type At = Pick<ToldPlace, 'latitude' | 'longitude'>;
+type Positioned = { readonly [Axis in keyof At]: number };
+
+const hasPosition = <Place extends At>(place: Place): place is Place & Positioned =>
+  place.latitude !== null && place.longitude !== null;
+
+/** Whether one of them is not where the other is; where a position is missing, the words tell it. */
+export function isOtherPlace(one: At & { words: string }, other: At & { words: string }): boolean {
+  if (hasPosition(one) && hasPosition(other)) return metresBetween(one, other) > SAME_PLACE_METRES;
+  return placeKey(one.words) !== placeKey(other.words);
+}
+
+/** The words of the place told before, where they can be those of this position too: a name alone gets its position so. */
+export function wordsAt(at: Positioned, before: ToldPlace, survey: Survey): string {
+  const site = siteOf(before, survey);
+  const isThere =
+    site === null
+      ? !isOtherPlace(before, { ...at, words: before.words })
+      : siteOf({ ...at, uncertaintyMetres: null, words: '' }, survey) === site;
+  return isThere ? before.words : '';
+}
 
 /** A position as the place that people know there: their own saved one, else a site of the survey, else without a word. */
 export function namedPlaceAt(
@@ -120,9 +142,12 @@ export function namedPlaceAt(
   return { ...at, words: survey.settings.sites.find(({ key }) => key === site)?.name ?? '' };
 }
 
-/** The saved place that a told one is: by its words, else by its position. */
+/** The saved place that a told one is: by its words, unless it is somewhere else, or by its position. */
 function savedAs(place: ToldPlace, places: readonly SavedPlace[]): SavedPlace | null {
-  if (place.words !== '') return savedPlaceOf(place.words, places);
+  if (place.words !== '') {
+    const saved = savedPlaceOf(place.words, places);
+    return saved === null || isOtherPlace(saved, place) ? null : saved;
+  }
   return (
     places.find(
       ({ latitude, longitude, words }) => latitude === place.latitude && longitude === place.longitude && words === '',

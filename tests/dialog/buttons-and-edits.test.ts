@@ -108,6 +108,34 @@ describe('a message that was changed', () => {
     conversation.say('bluebells 90', { id: 'first-2', edits: 'first' });
     expect(plants()).toEqual([90, 12]); // as a new message says it
   });
+  test.each(['hmmmm', '…', 'on my way home'])('into “%s” changes nothing, and that is said', (typed) => {
+    const conversation = new Conversation().agreed();
+    conversation.all(...WATCH.slice(0, 5));
+    conversation.say('2 impatiens on dandelion', { id: 'queens' });
+    conversation.say(typed, { id: 'queens-2', edits: 'queens' });
+    expect(conversation.last.replies[0]).toMatch(/^I am not sure what that changed message should change/);
+    expect(conversation.thread.report?.tally).toMatchObject([{ bee: 'Bombus impatiens', count: 2 }]);
+    conversation.say('3 impatiens on dandelion', { id: 'queens-3', edits: 'queens' });
+    expect(conversation.thread.report?.tally).toMatchObject([{ bee: 'Bombus impatiens', count: 3 }]);
+    conversation.say('none', { id: 'queens-4', edits: 'queens' });
+    expect(conversation.thread.report?.tally).toMatchObject([{ bee: null, count: 0 }]);
+  });
+  test('into words that are unsure is asked back', () => {
+    const conversation = new Conversation().agreed();
+    conversation.all(...WATCH.slice(0, 2));
+    conversation.say('71 F, sunny, calm', { id: 'weather' });
+    conversation.say('19, sunny, calm', { id: 'weather-2', edits: 'weather' });
+    expect(conversation.last.asking?.fields).toEqual(['temperature']);
+    expect(conversation.last.offer).not.toBeNull();
+  });
+  test('and was a remark is the remark', () => {
+    const conversation = new Conversation().agreed();
+    conversation.all(...WATCH);
+    conversation.say('note: a wren sang', { id: 'note' });
+    conversation.say('note: two wrens sang', { id: 'note-2', edits: 'note' });
+    expect(conversation.thread.report?.fields['remark']?.value).toBe('two wrens sang');
+    expect(conversation.last.replies[0]).toMatch(/^I read your changed message again\./);
+  });
   test('in a live watch is counted again in its place, whatever came after it', () => {
     const conversation = new Conversation().agreed();
     conversation.say('start');
