@@ -29,7 +29,7 @@ export const contentSchema = z.discriminatedUnion('kind', [
   z.strictObject({
     kind: z.literal('file'),
     name: z.string(),
-    problem: z.enum(['too-big', 'not-fetched']).nullable(),
+    problem: z.enum(['too-big', 'not-fetched', 'not-agreed']).nullable(),
   }),
   /** A button: stands for its words, if the report and revision it was shown with are still current. */
   z.strictObject({ kind: z.literal('pressed'), report: z.string(), revision: z.int(), words: z.string() }),

@@ -72,6 +72,11 @@ function forgetting(exchange: Exchange<Thread>, store: Store, data: string): Exc
       follow([received]);
       return received;
     },
+    fileCame(message, what) {
+      const received = exchange.fileCame(message, what);
+      follow([received]);
+      return received;
+    },
     receiveWaiting(mostOfEach) {
       const all = exchange.receiveWaiting(mostOfEach);
       follow(all.received);

@@ -1,7 +1,9 @@
 /** Runs a survey's channels, what sends replies and mails, and the timers, side by side until they are told to stop. */
+import { setMaxListeners } from 'node:events';
 import { Temporal } from 'temporal-polyfill';
 import type { Survey } from '../../shared/survey.js';
 import { openTelegram, TELEGRAM } from '../channels/telegram/index.js';
+import { openFetching, type Fetch, type How } from '../exchange/index.js';
 import { openConversation, type Running } from './conversation.js';
 import { photographsIn } from './photograph.js';
 
@@ -78,7 +80,21 @@ class Worker {
 }
 
 /** The parts of a run that see to themselves, and the function that a channel gives its messages to. */
-function workersFor({ exchange, timers, sender, mailer, baring }: Running, report: (line: string) => void) {
+function workersFor(
+  { store, exchange, timers, sender, mailer, baring }: Running,
+  {
+    survey,
+    files,
+    stop,
+    report,
+  }: {
+    readonly survey: string;
+    /** By channel, how a file is fetched. */
+    readonly files: ReadonlyMap<string, Fetch>;
+    readonly stop: AbortSignal;
+    readonly report: (line: string) => void;
+  },
+) {
   let waiting = 1; // unknown until it was looked at
   const send = new Worker('Replies', () => sender.runDue(now()), sender.nextDue, report);
   const mail = new Worker('Mail', () => mailer.runDue(now()), mailer.nextDue, report);
@@ -101,6 +117,7 @@ function workersFor({ exchange, timers, sender, mailer, baring }: Running, repor
     send.wake();
     mail.wake();
     time.wake();
+    fetch.wake();
   }
 
   const time = new Worker(
@@ -124,6 +141,20 @@ function workersFor({ exchange, timers, sender, mailer, baring }: Running, repor
     report,
   );
 
+  const failed = (error: unknown): void =>
+    report(`Pictures: ${error instanceof Error ? error.message : String(error)}`);
+  const took = (received: Received): void => note([received]);
+  const fetching = openFetching({ store, survey, exchange, channels: files, stop, took, failed });
+  const fetch = new Worker(
+    'Pictures',
+    () => {
+      fetching.begin();
+      return Promise.resolve();
+    },
+    () => null,
+    report,
+  );
+
   const bare = new Worker(
     'Photographs of who was forgotten',
     async () => {
@@ -136,10 +167,12 @@ function workersFor({ exchange, timers, sender, mailer, baring }: Running, repor
   );
 
   return {
-    workers: [send, mail, time, wait, bare],
-    async receive(message: Parameters<typeof exchange.receive>[0], how: { readonly held: boolean }): Promise<void> {
+    workers: [send, mail, time, wait, fetch, bare],
+    async receive(message: Parameters<typeof exchange.receive>[0], how: How): Promise<void> {
       note([await exchange.receive(message, now(), how)]);
     },
+    /** Kept when no file is in hand. */
+    fetched: fetching.ended,
   };
 }
 
@@ -149,17 +182,21 @@ function workersFor({ exchange, timers, sender, mailer, baring }: Running, repor
  */
 export async function serveSurvey({ survey, data, token, stop, report, ready }: ServingParts): Promise<void> {
   const { signal } = stop;
+  setMaxListeners(0, signal); // each part and each picture in hand has one
   const telegram = openTelegram({ survey, token, photographs: photographsIn(data), now, stop: signal, report });
   const channels = new Map([[TELEGRAM, telegram.send]]);
   const running = await openConversation({ survey, data, now, channels, stop: signal });
   try {
-    const { workers, receive } = workersFor(running, report);
+    const files = new Map([[TELEGRAM, telegram.fetch]]);
+    const { key } = survey.settings;
+    const { workers, receive, fetched } = workersFor(running, { survey: key, files, stop: signal, report });
     const work = workers.map((worker) => worker.run(signal));
     try {
       await telegram.run(receive, ready);
     } finally {
       stop.abort();
       await Promise.all(work);
+      await fetched();
     }
   } finally {
     running.store.close();

@@ -72,8 +72,9 @@ function understand(thread: Thread, scene: Scene): Outcome {
     case 'place':
       return consented ? onPlace(begun(thread, scene), scene, what) : placeBeforeConsent(thread, what, scene);
     case 'photo':
-      return consented ? takePhotograph(thread, what, scene) : photographBeforeConsent(thread, what, scene);
+      return consented ? takePhotograph(thread, what, scene) : photographBeforeConsent(thread, what.sha256, scene);
     case 'file':
+      if (what.problem === 'not-agreed' && !consented) return photographBeforeConsent(thread, null, scene);
       return {
         thread,
         said: [say(scene.survey.wording, NO_PHOTOGRAPH[what.problem ?? 'other'])],
@@ -86,6 +87,7 @@ function understand(thread: Thread, scene: Scene): Outcome {
 const NO_PHOTOGRAPH = {
   'too-big': 'photograph-too-big',
   'not-fetched': 'photograph-not-fetched',
+  'not-agreed': 'photograph-not-fetched', // agreed meanwhile
   other: 'not-a-photograph',
 } as const;
 

@@ -1,13 +1,15 @@
 /** One message in, one transaction, replies out. */
-import { messageSchema, type Message, type Reply } from '../../shared/message.js';
+import { messageSchema, type Content, type Message, type Reply } from '../../shared/message.js';
 import {
   addReply,
+  contentCame,
   firstWaiting,
   keepMessage,
   messageDone,
   messageFailed,
   messageStuck,
   readWaiting,
+  removeLater,
   StoreError,
   takeTimer,
   waitingMessages,
@@ -55,14 +57,26 @@ export interface Received<Thread> {
   readonly failures: readonly Failure[];
 }
 
+/** How a message is taken. */
+export interface How {
+  /** It is kept and waits, and all later ones of its thread behind it, until `receiveWaiting` comes to it. */
+  readonly held?: boolean;
+  /** What the channel fetches its file by: it waits, and all later ones of its thread, until `fileCame`. */
+  readonly file?: string | null;
+}
+
 export interface Exchange<Thread> {
   /**
    * Takes a message. The promise is kept when the message is on the disk: only then may the channel acknowledge it.
    * Rejected with a `StoreError` where the database fails: nothing is kept then, and the channel must deliver it
-   * again. Messages that come at the same time share a commit. `now` is the present moment unless told. One that is
-   * `held` is kept and waits, and all later ones of its thread behind it, until `receiveWaiting` comes to it.
+   * again. Messages that come at the same time share a commit. `now` is the present moment unless told.
    */
-  receive(message: Message, now?: string, how?: { readonly held: boolean }): Promise<Received<Thread>>;
+  receive(message: Message, now?: string, how?: How): Promise<Received<Thread>>;
+  /**
+   * The content that the file of a message came to: takes the message, and what waited behind it. Where it is not waited
+   * for any more, nothing is taken, and a picture is to be removed. Throws `StoreError` where the database fails.
+   */
+  fileCame(message: ThreadKey & MessageKey, what: Content): Received<Thread>;
   /**
    * Takes waiting messages, up to fifty in one commit, of each thread at most `mostOfEach` (any number, unless told);
    * `waiting` is how many are left. Throws `StoreError` where the database fails.
@@ -73,7 +87,7 @@ export interface Exchange<Thread> {
 interface Queued<Thread> {
   readonly message: Message;
   readonly now: string;
-  readonly isHeld: boolean;
+  readonly how: How;
   readonly kept: (received: Received<Thread>) => void;
   readonly refused: (error: unknown) => void;
 }
@@ -152,12 +166,12 @@ export function openExchange<Thread>(parts: ExchangeParts<Thread>): Exchange<Thr
     return [reply];
   }
 
-  /** Takes what waits in a thread, in order, until one fails or `most` were tried. */
+  /** Takes what waits in a thread, in order, until one fails, one's file is still to come or `most` were tried. */
   function takeWaiting(transaction: Transaction, thread: ThreadKey, most: number, now: string): Received<Thread>[] {
     const all: Received<Thread>[] = [];
     while (all.length < most) {
       const waiting = firstWaiting(transaction, thread);
-      if (!waiting) break;
+      if (!waiting || waiting.file !== null) break;
       const received = attempt(transaction, waiting, () => readWaiting(waiting), now);
       all.push(received);
       if (received.waiting) break;
@@ -166,15 +180,16 @@ export function openExchange<Thread>(parts: ExchangeParts<Thread>): Exchange<Thr
     return all;
   }
 
-  function takeNew(transaction: Transaction, message: Message, now: string, isHeld: boolean): Received<Thread> {
+  function takeNew(transaction: Transaction, message: Message, now: string, how: How): Received<Thread> {
     const { what } = message;
     if (what.kind === 'time' && !takeTimer(transaction, message, { key: what.key, due: message.at })) {
       return { ...nothing(message), duplicate: true };
     }
-    const waits = isHeld || firstWaiting(transaction, message) !== null;
-    const kept = keepMessage(transaction, message, { state: waits ? 'waiting' : 'done', receivedAt: now });
+    const { held = false, file = null } = how;
+    const waits = held || file !== null || firstWaiting(transaction, message) !== null;
+    const kept = keepMessage(transaction, message, { state: waits ? 'waiting' : 'done', receivedAt: now, file });
     if (!kept) return { ...nothing(message), duplicate: true };
-    if (isHeld) return { ...nothing(message), waiting: true };
+    if (held || file !== null) return { ...nothing(message), waiting: true };
     if (!waits) return attempt(transaction, message, () => message, now);
     return together(message, takeWaiting(transaction, message, MOST_IN_ONE_COMMIT, now));
   }
@@ -187,7 +202,7 @@ export function openExchange<Thread>(parts: ExchangeParts<Thread>): Exchange<Thr
     if (queue.length > 0) setImmediate(takeQueue);
     try {
       const received = store.writing((transaction) =>
-        batch.map(({ message, now, isHeld }) => takeNew(transaction, message, now, isHeld)),
+        batch.map(({ message, now, how }) => takeNew(transaction, message, now, how)),
       );
       batch.forEach(({ kept }, index) => kept(received[index]!));
     } catch (error) {
@@ -196,16 +211,26 @@ export function openExchange<Thread>(parts: ExchangeParts<Thread>): Exchange<Thr
   }
 
   return {
-    async receive(given, now = parts.now(), { held: isHeld } = { held: false }) {
+    async receive(given, now = parts.now(), how = {}) {
       const message = messageSchema.parse(given);
       const { key } = survey.settings;
       if (message.survey !== key) {
         throw new TypeError(`A message for the survey "${message.survey}"; this exchange is that of "${key}".`);
       }
       return new Promise((kept, refused) => {
-        queue.push({ message, now, isHeld, kept, refused });
+        queue.push({ message, now, how, kept, refused });
         // What else comes before the program next waits goes into the same commit.
         if (queue.length === 1) setImmediate(takeQueue);
+      });
+    },
+
+    fileCame(message, what) {
+      return store.writing((transaction) => {
+        if (!contentCame(transaction, message, what)) {
+          if (what.kind === 'photo') removeLater(transaction, message.survey, what.sha256);
+          return { ...nothing(message), duplicate: true, forgotten: what.kind === 'photo' };
+        }
+        return together(message, takeWaiting(transaction, message, MOST_IN_ONE_COMMIT, parts.now()));
       });
     },
 

@@ -26,6 +26,8 @@ export interface WaitingMessage extends ThreadKey, MessageKey {
   readonly tries: number;
   /** As it was kept; `readWaiting` gives the message. */
   readonly body: string;
+  /** What its file is fetched by, where that is still to come; else null. */
+  readonly file: string | null;
 }
 
 const insertMessage = query(
@@ -39,6 +41,7 @@ const insertMessage = query(
       message: string;
       state: 'done' | 'waiting';
       receivedAt: string;
+      file: string | null;
     },
   ) =>
     database
@@ -53,6 +56,7 @@ const insertMessage = query(
         state: place.state,
         tries: 0,
         receivedAt: place.receivedAt,
+        file: place.file,
       })
       .onConflict((same) => same.columns(['survey', 'channel', 'id']).doNothing()),
 );
@@ -66,23 +70,28 @@ const strippedOfPlace = sql<string>`json_remove(message, '$.what.place')`;
 
 /**
  * Keeps a message that came in, once; `false` means it was here already. Channels deliver at least once (a poll cut
- * short is polled again), so the channel's own id decides. `waiting` is for a message that is not taken at once.
+ * short is polled again), so the channel's own id decides. `waiting` is for a message that is not taken at once; `file`,
+ * for one that waits for its picture or file, is what the channel fetches that by.
  */
 export function keepMessage(
   transaction: Transaction,
   message: Message,
-  { state, receivedAt }: { readonly state: 'done' | 'waiting'; readonly receivedAt: string },
+  {
+    state,
+    receivedAt,
+    file = null,
+  }: { readonly state: 'done' | 'waiting'; readonly receivedAt: string; readonly file?: string | null },
 ): boolean {
   const { survey, channel, id, person } = message;
   const kept = JSON.stringify(state === 'done' ? withoutPlace(message) : message);
-  const values = { survey, channel, id, person, message: kept, state, receivedAt };
+  const values = { survey, channel, id, person, message: kept, state, receivedAt, file };
   return insertMessage.run(transaction, values) === 1;
 }
 
 const selectWaiting = query((database, place: ThreadKey) =>
   database
     .selectFrom('inbox')
-    .select(['survey', 'channel', 'person', 'id', 'tries', 'message as body'])
+    .select(['survey', 'channel', 'person', 'id', 'tries', 'message as body', 'file'])
     .where('survey', '=', place.survey)
     .where('channel', '=', place.channel)
     .where('person', '=', place.person)
@@ -102,18 +111,26 @@ export function readWaiting(waiting: WaitingMessage): Message {
   return readable(`Message "${waiting.id}"`, messageSchema, () => fromJson(waiting.body));
 }
 
+/** Whether the file of that message, or of one before it in its thread, is still to come. */
+const isHeldByFile = sql<boolean>`exists (
+  select 1 from inbox as coming
+  where coming.file is not null and coming.survey = inbox.survey and coming.channel = inbox.channel
+    and coming.person = inbox.person and coming.sequence <= inbox.sequence
+)`;
+
 const selectWaitingThreads = query((database, place: { survey: string; most: number }) =>
   database
     .selectFrom('inbox')
     .select(['survey', 'channel', 'person'])
     .where('survey', '=', place.survey)
     .where('state', '=', 'waiting')
+    .where(({ not }) => not(isHeldByFile))
     .groupBy(['survey', 'channel', 'person'])
     .orderBy((inbox) => inbox.fn.min('sequence'))
     .limit(place.most),
 );
 
-/** Threads with a waiting message, the one that waits longest first. */
+/** Threads with a waiting message that no file holds up, the one that waits longest first. */
 export function waitingThreads(connection: Connection, survey: string, most: number): ThreadKey[] {
   return selectWaitingThreads.all(connection, { survey, most });
 }
@@ -123,10 +140,11 @@ const countWaiting = query((database, place: { survey: string }) =>
     .selectFrom('inbox')
     .select((inbox) => inbox.fn.countAll<number>().as('messages'))
     .where('survey', '=', place.survey)
-    .where('state', '=', 'waiting'),
+    .where('state', '=', 'waiting')
+    .where(({ not }) => not(isHeldByFile)),
 );
 
-/** How many messages wait. */
+/** How many messages wait for their turn; what waits for a file is not counted. */
 export function waitingMessages(connection: Connection, survey: string): number {
   return countWaiting.first(connection, { survey })?.messages ?? 0;
 }

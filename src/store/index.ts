@@ -14,6 +14,7 @@ export { Connection, Store, Transaction } from './connection.js';
 export { queensPerWatch } from './counts.js';
 export { erasePerson, everythingOf, keptFiles } from './erase.js';
 export { StoreError, UnreadableRecord, type StoreFailure } from './errors.js';
+export { contentCame, messagesToCome, type MessageToCome } from './files-to-come.js';
 export {
   firstWaiting,
   keepMessage,

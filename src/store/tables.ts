@@ -28,6 +28,8 @@ export interface Tables {
     state: 'waiting' | 'done' | 'stuck';
     tries: number;
     receivedAt: string;
+    /** What the channel fetches its picture or file by, while that is still to be fetched. Such a row waits. */
+    file: string | null;
   };
   /** Messages that could not be taken, for the coordinator. */
   stuck: {

@@ -1,6 +1,8 @@
 /** The phone thread against an emulated Bot API: what people see, what is stored, and what failures leave of it. */
 import { createHash } from 'node:crypto';
+import { once } from 'node:events';
 import { existsSync, readdirSync, readFileSync, statSync } from 'node:fs';
+import { connect } from 'node:net';
 import { join } from 'node:path';
 import { describe, expect, test } from 'vitest';
 import type { Update } from 'grammy/types';
@@ -473,6 +475,18 @@ describe('a webhook', () => {
     expect(await storedIn(data)).toMatchObject([{ number: 1, total: 2 }]);
     expect(bot.calls.some(({ method }) => method === 'getUpdates')).toBe(false);
     expect(new Set(bot.deliveries)).toEqual(new Set([200]));
+  });
+
+  test('ends when told to, though somebody holds a connection and brings nothing', async () => {
+    const bot = await newBot();
+    const { close, url } = await hooked(bot);
+    const idle = connect(Number(new URL(url).port), '127.0.0.1');
+    idle.on('error', () => undefined);
+    await once(idle, 'connect');
+    const begun = performance.now();
+    await close();
+    expect(performance.now() - begun).toBeLessThan(6000);
+    idle.destroy();
   });
 
   test('refuses a wrong secret, another path and what is no update, and takes nothing from them', async () => {

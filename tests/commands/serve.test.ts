@@ -5,6 +5,7 @@ import { join } from 'node:path';
 import { afterEach, describe, expect, test } from 'vitest';
 import type { Watch } from '../../shared/record.js';
 import { DEMO_SURVEY, ROOT } from '../../src/settings/index.js';
+import { photograph } from '../channels/a-photograph.js';
 import { BotApi, type Person } from '../servers/bot-api.js';
 import { newFolder, PROGRAM, run, type Ended } from './program.js';
 
@@ -141,6 +142,28 @@ describe('serve', () => {
     const record = await storedIn(broken);
     expect(record).toHaveLength(1);
     expect(comparable(record)).toEqual(comparable(await storedIn(whole)));
+  });
+
+  test('killed while a picture is fetched, the next run fetches it, and takes what was said after it', async () => {
+    const bot = await newBot();
+    const data = newFolder();
+    const survey = surveyFor(bot, newFolder());
+    const wren = bot.person(7);
+    const first = new Serve(survey, data, bot.token);
+    for (const text of ANSWERS.slice(0, 2)) await tell(bot, wren, text);
+    const before = bot.said(7).length;
+    bot.order('getFile', { kind: 'delay', milliseconds: 4000 });
+    wren.photo(photograph({ taken: '2026:04:22 11:36:12' }));
+    wren.say('help');
+    // acknowledged: Telegram would not bring them again
+    await bot.until(() => bot.pending === 0 && bot.calls.some(({ method }) => method === 'getFile'));
+    await first.stop('SIGKILL');
+    expect(bot.said(7)).toHaveLength(before);
+    const second = new Serve(survey, data, bot.token);
+    await bot.until(() => bot.said(7).length === before + 2, 'both answers', 60_000);
+    await second.stop('SIGTERM');
+    expect(bot.said(7)[before]).toMatch(/^Thank you/);
+    expect(readdirSync(join(data, 'photos'))).toHaveLength(1);
   });
 
   test('the end of a live watch is told though it came while the program was not running', async () => {

@@ -103,6 +103,6 @@ test('reading alone needs a database that is there, with tables of this version'
   mkdirSync(dirname(path));
   new Database(path).exec('create table other (a)').close();
   await expect(openStore(path, { readonly: true })).rejects.toThrow(
-    /older version \(without 0001-start, 0002-slots, 0003-photograph-licence, 0004-reminders, 0005-codes, 0006-name-shown, 0007-bare-photographs, 0008-reminded-on\)/,
+    /older version \(without 0001-start, 0002-slots, 0003-photograph-licence, 0004-reminders, 0005-codes, 0006-name-shown, 0007-bare-photographs, 0008-reminded-on, 0009-files-to-come\)/,
   );
 });

@@ -10,6 +10,7 @@ import {
   keepWatch,
   lastWatchesOf,
   messageDone,
+  messagesToCome,
   nextReplyDue,
   nextTimerDue,
   nextWatchNumber,
@@ -39,8 +40,21 @@ const inTransaction = (store: Store, work: Parameters<Store['writing']>[0]) => s
 
 const table: [asked: string, ask: (store: Store) => unknown, by: string[]][] = [
   ['the first waiting message', (store) => firstWaiting(store, thread), ['inbox INDEX inboxWaiting']],
-  ['the waiting threads', (store) => waitingThreads(store, SURVEY, 9), ['inbox COVERING INDEX inboxWaiting']],
-  ['how many wait', (store) => waitingMessages(store, SURVEY), ['inbox COVERING INDEX inboxWaiting']],
+  [
+    'the waiting threads',
+    (store) => waitingThreads(store, SURVEY, 9),
+    ['inbox COVERING INDEX inboxWaiting', 'coming INDEX inboxComing'],
+  ],
+  [
+    'how many wait',
+    (store) => waitingMessages(store, SURVEY),
+    ['inbox COVERING INDEX inboxWaiting', 'coming INDEX inboxComing'],
+  ],
+  [
+    'the files to come',
+    (store) => messagesToCome(store, { survey: SURVEY, channel: 'telegram', most: 9 }),
+    ['inbox INDEX inboxComing', 'earlier COVERING INDEX inboxWaiting'],
+  ],
   ['the thread', (store) => threadOf(store, thread), ['threads PRIMARY KEY']],
   ['the person', (store) => personOf(store, thread), ['persons PRIMARY KEY']],
   [

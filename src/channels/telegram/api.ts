@@ -28,12 +28,32 @@ function codeOf(error: unknown): string {
   return typeof code === 'string' ? code : 'no proper answer';
 }
 
+/**
+ * Does some work with a signal of its own that follows the given one. What is given to grammY keeps a listener for good,
+ * and the signal that stops the program would gather one at each call.
+ */
+export async function following<Result>(
+  signal: AbortSignal,
+  work: (own: AbortSignal) => Promise<Result>,
+): Promise<Result> {
+  const own = new AbortController();
+  const follow = (): void => own.abort(signal.reason);
+  if (signal.aborted) follow();
+  signal.addEventListener('abort', follow, { once: true });
+  try {
+    return await work(own.signal);
+  } finally {
+    signal.removeEventListener('abort', follow);
+  }
+}
+
 /** Calls to the Bot API at `apiRoot` (Telegram's own where it is left out). */
 export function openApi(token: string, apiRoot?: string): Api {
   const api = new Api(token, { ...(apiRoot === undefined ? {} : { apiRoot }), timeoutSeconds: PATIENCE_SECONDS });
   api.config.use(async (call, method, payload, signal) => {
     try {
-      return await call(method, payload, signal);
+      if (signal === undefined) return await call(method, payload);
+      return await following(signal as AbortSignal, (own) => call(method, payload, signalOf(own)));
     } catch (error) {
       throw new TelegramUnreachable(method, codeOf(error));
     }

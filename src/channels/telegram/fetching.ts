@@ -1,15 +1,16 @@
 /** Fetches a picture or file that somebody sent. */
 import { GrammyError, type Api } from 'grammy';
 import { setTimeout as sleep } from 'node:timers/promises';
+import { z } from 'zod';
 import type { Content } from '../../../shared/message.js';
+import type { Fetch } from '../../exchange/index.js';
 import { keepPhotograph } from '../photographs.js';
+import { following, signalOf } from './api.js';
 
 /** Telegram hands out files of up to 20 MB. */
 const MOST_BYTES = 20 * 1024 * 1024;
 const PATIENCE_MILLISECONDS = 20_000;
 const WAITS_SECONDS = [0, 1, 2] as const;
-/** At a time, so that a hundred pictures that come at once do not fill the memory. */
-const SIDE_BY_SIDE = 4;
 
 export interface FetchParts {
   readonly api: Api;
@@ -20,12 +21,14 @@ export interface FetchParts {
   readonly timeZone: string;
 }
 
-export interface SentFile {
-  readonly fileId: string;
-  readonly name: string;
+const sentFileSchema = z.strictObject({
+  fileId: z.string(),
+  name: z.string(),
   /** Telegram does not always know. */
-  readonly bytes: number | undefined;
-}
+  bytes: z.number().optional(),
+});
+/** A picture or file as a message names it; kept with the message as JSON until it is fetched. */
+export type SentFile = z.infer<typeof sentFileSchema>;
 
 const notTaken = (name: string, problem: 'too-big' | 'not-fetched' | null): Content => ({
   kind: 'file',
@@ -48,10 +51,14 @@ async function bodyOf(response: Response): Promise<Buffer | null> {
   return Buffer.concat(parts);
 }
 
-async function download({ api, token, apiRoot }: FetchParts, fileId: string): Promise<Buffer | null> {
-  const { file_path } = await api.getFile(fileId);
+async function download(
+  { api, token, apiRoot }: FetchParts,
+  fileId: string,
+  stop: AbortSignal,
+): Promise<Buffer | null> {
+  const { file_path } = await api.getFile(fileId, signalOf(stop));
   const response = await fetch(`${apiRoot}/file/bot${token}/${file_path ?? ''}`, {
-    signal: AbortSignal.timeout(PATIENCE_MILLISECONDS),
+    signal: AbortSignal.any([stop, AbortSignal.timeout(PATIENCE_MILLISECONDS)]),
   });
   if (!response.ok) {
     await response.body?.cancel();
@@ -60,45 +67,29 @@ async function download({ api, token, apiRoot }: FetchParts, fileId: string): Pr
   return bodyOf(response);
 }
 
-/** Lets so many work at a time; the others wait their turn. */
-function turns(most: number): <Result>(work: () => Promise<Result>) => Promise<Result> {
-  let free = most;
-  const waiting: (() => void)[] = [];
-  return async (work) => {
-    if (free === 0) await new Promise<void>((turn) => waiting.push(turn));
-    else free -= 1;
-    try {
-      return await work();
-    } finally {
-      const next = waiting.shift();
-      if (next) next();
-      else free += 1;
-    }
-  };
-}
-
 /**
- * Gives a function that fetches a file and keeps it: its content for a message, a photograph or why it is none. A file
- * that cannot be fetched at the third try is given up, and its sender asked to send it once more: it must not hold up
- * everybody. Rejected where the data folder cannot be written.
+ * The fetching function: keeps the file, and gives its content for a message, a photograph or why it is none. One that
+ * cannot be fetched at the third try is given up, and its sender asked to send it once more. Rejected where the data folder
+ * cannot be written, and when told to stop.
  */
-export function fetcher(parts: FetchParts): (file: SentFile) => Promise<Content> {
-  const inTurn = turns(SIDE_BY_SIDE);
-  return ({ fileId, name, bytes }) =>
-    inTurn(async () => {
-      if (bytes !== undefined && bytes > MOST_BYTES) return notTaken(name, 'too-big');
-      for (const seconds of WAITS_SECONDS) {
-        await sleep(seconds * 1000);
-        let body: Buffer | null;
-        try {
-          body = await download(parts, fileId);
-        } catch (error) {
-          if (isTooBig(error)) return notTaken(name, 'too-big');
-          continue;
-        }
-        if (body === null) return notTaken(name, 'too-big');
-        return (await keepPhotograph(body, parts)) ?? notTaken(name, null);
+export function fetchBy(parts: FetchParts): Fetch {
+  const fetchUntil = async (text: string, stop: AbortSignal): Promise<Content> => {
+    const { fileId, name, bytes } = sentFileSchema.parse(JSON.parse(text));
+    if (bytes !== undefined && bytes > MOST_BYTES) return notTaken(name, 'too-big');
+    for (const seconds of WAITS_SECONDS) {
+      await sleep(seconds * 1000, undefined, { signal: stop });
+      let body: Buffer | null;
+      try {
+        body = await download(parts, fileId, stop);
+      } catch (error) {
+        stop.throwIfAborted();
+        if (isTooBig(error)) return notTaken(name, 'too-big');
+        continue;
       }
-      return notTaken(name, 'not-fetched');
-    });
+      if (body === null) return notTaken(name, 'too-big');
+      return (await keepPhotograph(body, parts)) ?? notTaken(name, null);
+    }
+    return notTaken(name, 'not-fetched');
+  };
+  return (text, stop) => following(stop, (own) => fetchUntil(text, own));
 }

@@ -1,10 +1,10 @@
 /** Takes updates: each becomes messages for the exchange; they are done when all of them are on the disk. */
 import type { Api } from 'grammy';
 import type { Update, UserFromGetMe } from 'grammy/types';
-import type { Content, Message } from '../../../shared/message.js';
+import type { Message } from '../../../shared/message.js';
 import type { Survey } from '../../../shared/survey.js';
 import { say } from '../../../shared/wording.js';
-import type { SentFile } from './fetching.js';
+import type { How } from '../../exchange/index.js';
 import { Floods } from './floods.js';
 import { readUpdate, type Heard, type Reading } from './updates.js';
 
@@ -13,9 +13,8 @@ export interface TakingParts {
   readonly me: UserFromGetMe;
   readonly survey: Survey;
   readonly now: () => string;
-  readonly fetchFile: (file: SentFile) => Promise<Content>;
-  /** Done when the message is on the disk; `held` keeps it there until its turn. */
-  readonly receive: (message: Message, how: { readonly held: boolean }) => Promise<void>;
+  /** Done when the message is on the disk; `how` keeps it there until its turn, or until its file is fetched. */
+  readonly receive: (message: Message, how: How) => Promise<void>;
   /** A line for whoever runs the program; never a word or a name of a person. */
   readonly report: (line: string) => void;
 }
@@ -27,7 +26,17 @@ export interface Taking {
   finish(): Promise<void>;
 }
 
-export function taking({ api, me, survey, now, fetchFile, receive, report }: TakingParts): Taking {
+/** A picture is kept as one that is not there yet. */
+function kept({ what, ...message }: Heard, held: boolean): [Message, How] {
+  if (!('fileId' in what)) return [{ ...message, what }, { held }];
+  const { name } = what;
+  return [
+    { ...message, what: { kind: 'file', name, problem: 'not-fetched' } },
+    { held, file: JSON.stringify(what) },
+  ];
+}
+
+export function taking({ api, me, survey, now, receive, report }: TakingParts): Taking {
   const floods = new Floods();
   /** What is being taken for each chat: its messages are taken in the order in which they came. */
   const busy = new Map<number, Promise<unknown>>();
@@ -49,38 +58,25 @@ export function taking({ api, me, survey, now, fetchFile, receive, report }: Tak
     }
   }
 
-  async function contentOf(what: Heard['what']): Promise<Content> {
-    return 'fileId' in what ? fetchFile(what) : what;
-  }
-
   /** Begun in order, waited for together: what comes at once shares a commit. */
-  async function takeReading(reading: Reading, received: Promise<void>[]): Promise<void> {
+  function takeReading(reading: Reading, received: Promise<void>[]): void {
     if (reading.kind === 'group') {
       if (floods.paceOf(`group ${reading.chat}`, Date.parse(now())) !== 'fine') return;
       const reply = { reply_parameters: { message_id: reading.message, allow_sending_without_reply: true } };
       courtesy(api.sendMessage(reading.chat, say(survey.wording, 'write-privately'), reply));
     }
     if (reading.kind !== 'private') return;
-    for (const { what, ...message } of reading.messages) {
+    for (const message of reading.messages) {
       const pace = floods.paceOf(message.person, Date.parse(now()));
       if (pace === 'slowed-now') courtesy(api.sendMessage(reading.chat, say(survey.wording, 'slowed')));
-      received.push(receive({ ...message, what: await contentOf(what) }, { held: pace !== 'fine' }));
+      received.push(receive(...kept(message, pace !== 'fine')));
     }
   }
 
   async function takeOne(readings: readonly Reading[]): Promise<void> {
     const received: Promise<void>[] = [];
-    let failed: { readonly error: unknown } | null = null;
-    for (const reading of readings) {
-      try {
-        await takeReading(reading, received);
-      } catch (error) {
-        failed = { error };
-        break; // what came after it must not be taken before it
-      }
-    }
+    for (const reading of readings) takeReading(reading, received);
     const ends = await Promise.allSettled(received);
-    if (failed) throw failed.error;
     const refused = ends.find((end) => end.status === 'rejected');
     if (refused) throw refused.reason;
   }

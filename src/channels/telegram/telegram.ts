@@ -1,9 +1,9 @@
 /** Puts the parts of the channel together. */
 import type { Survey } from '../../../shared/survey.js';
 import type { Message } from '../../../shared/message.js';
-import type { Send } from '../../exchange/index.js';
+import type { Fetch, How, Send } from '../../exchange/index.js';
 import { openApi, signalOf } from './api.js';
-import { fetcher } from './fetching.js';
+import { fetchBy } from './fetching.js';
 import { poll } from './polling.js';
 import { sendBy } from './sending.js';
 import { taking } from './taking.js';
@@ -25,28 +25,26 @@ export interface TelegramParts {
 
 export interface Telegram {
   readonly send: Send;
+  readonly fetch: Fetch;
   /**
    * Takes messages until told to stop, and ends with what was in hand. `ready` is told the bot's name when it is known.
    * Throws `TelegramRefused` where Telegram will not serve it.
    */
-  run(
-    receive: (message: Message, how: { readonly held: boolean }) => Promise<void>,
-    ready: (name: string) => void,
-  ): Promise<void>;
+  run(receive: (message: Message, how: How) => Promise<void>, ready: (name: string) => void): Promise<void>;
 }
 
 export function openTelegram({ survey, token, photographs: folder, now, stop, report }: TelegramParts): Telegram {
   const { telegram: settings, timeZone } = survey.settings;
   const api = openApi(token, settings?.apiRoot);
+  const apiRoot = settings?.apiRoot ?? TELEGRAMS_OWN;
   const trying = { stop, report };
   return {
     send: sendBy(api),
+    fetch: fetchBy({ api, token, apiRoot, folder, timeZone }),
     async run(receive, ready) {
       const me = await untilDone(() => api.getMe(signalOf(stop)), trying);
       if (me === null) return;
-      const apiRoot = settings?.apiRoot ?? TELEGRAMS_OWN;
-      const fetchFile = fetcher({ api, token, apiRoot, folder, timeZone });
-      const { take, finish } = taking({ api, me, survey, now, fetchFile, receive, report });
+      const { take, finish } = taking({ api, me, survey, now, receive, report });
       ready(me.username);
       const webhook = settings?.webhook;
       if (webhook) await listen({ api, token, ...webhook, take, ...trying });

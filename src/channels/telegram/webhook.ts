@@ -24,6 +24,9 @@ export interface Webhook extends Trying {
 /** An update is a few kilobytes; pictures are fetched, not brought. */
 const MOST_BYTES = 1024 * 1024;
 
+/** For updates that are being brought when the program is told to stop: an unanswered one is brought again. */
+const LAST_WORDS_MILLISECONDS = 2000;
+
 /** The same at every start, so that what was on its way during a restart is not refused; tells nothing of the token. */
 export const secretFor = (token: string, url: string): string =>
   createHmac('sha256', token).update(`webhook ${url}`).digest('hex');
@@ -86,6 +89,9 @@ export async function listen({ api, token, url, port, path, take, ...trying }: W
     while (!trying.stop.aborted) await pause(3600, trying.stop);
   } finally {
     server.close();
+    // one that brings nothing would hold the end up for ever; what is answered by then has closed
+    const late = setTimeout(() => server.closeAllConnections(), LAST_WORDS_MILLISECONDS);
     await once(server, 'close');
+    clearTimeout(late);
   }
 }

@@ -8,7 +8,7 @@ import { tellAll } from '../first-text.js';
 import { contextOf } from '../hear.js';
 import { onPlace } from '../on-place.js';
 import { newThread } from '../thread.js';
-import type { Outcome, Position, Scene, Thread } from '../types.js';
+import type { Effect, Outcome, Position, Scene, Thread } from '../types.js';
 import { begun } from '../wish.js';
 import { personOf } from './person-of.js';
 import { answerRight, askRight, rightOf } from './rights.js';
@@ -33,16 +33,15 @@ export function placeBeforeConsent(thread: Thread, heldPosition: Position, scene
 /** So long nothing more is said of the pictures that come after one. */
 const ALBUM_MINUTES = 10;
 
-/** A picture is a file: none is kept of somebody who has not agreed, and they are told so, once for an album. */
-export function photographBeforeConsent(
-  thread: Thread,
-  { sha256 }: { readonly sha256: string },
-  scene: Scene,
-): Outcome {
+/**
+ * A picture is a file: none is kept of somebody who has not agreed, and they are told so, once for an album. Its hash where
+ * it was stored all the same, null where it was not even fetched.
+ */
+export function photographBeforeConsent(thread: Thread, sha256: string | null, scene: Scene): Outcome {
   const { asked, first } = asking(thread, scene);
   const { photographLostAt: last } = thread;
   const { at } = scene.message;
-  const effects = [{ do: 'remove-photograph', sha256 }] as const;
+  const effects: Effect[] = sha256 === null ? [] : [{ do: 'remove-photograph', sha256 }];
   const isSaid = last !== undefined && Temporal.Instant.from(last).until(at).total('minutes') < ALBUM_MINUTES;
   if (isSaid) return { thread, said: [], effects, then: 'rest' };
   const said = [...first, say(scene.survey.wording, 'photograph-before-consent')];

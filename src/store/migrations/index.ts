@@ -8,6 +8,7 @@ import * as codes from './0005-codes.js';
 import * as nameShown from './0006-name-shown.js';
 import * as barePhotographs from './0007-bare-photographs.js';
 import * as remindedOn from './0008-reminded-on.js';
+import * as filesToCome from './0009-files-to-come.js';
 
 export const MIGRATIONS: Readonly<Record<string, Migration>> = {
   '0001-start': start,
@@ -18,4 +19,5 @@ export const MIGRATIONS: Readonly<Record<string, Migration>> = {
   '0006-name-shown': nameShown,
   '0007-bare-photographs': barePhotographs,
   '0008-reminded-on': remindedOn,
+  '0009-files-to-come': filesToCome,
 };
