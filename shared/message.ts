@@ -10,6 +10,8 @@ export const contentSchema = z.discriminatedUnion('kind', [
     latitude: z.number().min(-90).max(90),
     longitude: z.number().min(-180).max(180),
     uncertaintyMetres: z.number().positive().nullable(),
+    /** What the place is called where it was sent with a name: a venue's title. */
+    words: z.string().optional(),
   }),
   z.strictObject({
     kind: z.literal('photo'),

@@ -98,6 +98,7 @@ export function questionText(asking: Asking, thread: Thread, scene: Scene): Ques
       ...PHOTOGRAPH_LICENCES.map((licence) => say(wording, LICENCE_NAMES[licence])),
       say(wording, 'choice-no'),
     ]);
+  if (asking.kind === 'place-name') return plainQuestion(say(wording, 'ask-place-name'), [say(wording, 'choice-skip')]);
   if (asking.kind === 'name-shown')
     return plainQuestion(say(wording, 'ask-name-shown', { name: personOf(scene).name ?? '' }), [
       say(wording, 'choice-yes'),
@@ -224,6 +225,8 @@ export function publicAsking(thread: Thread): {
     case 'join-photograph':
     case 'licence':
       return of(['photo']);
+    case 'place-name':
+      return of(['place']);
     case 'person':
       return of([asking.field]);
   }

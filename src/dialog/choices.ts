@@ -35,7 +35,7 @@ function choicesOfField(field: string | undefined, report: Report, scene: Scene)
     case 'tally':
       return [say(wording, 'choice-none'), ...oneQueenEach((report.plants ?? []).map(plantKey), report, scene)];
     case 'place':
-      return history.places.slice(0, MOST_PLACES).flatMap(({ words }) => (words === '' ? [] : [words]));
+      return history.places.flatMap(({ words }) => (words === '' ? [] : [words])).slice(0, MOST_PLACES);
     default:
       return [];
   }

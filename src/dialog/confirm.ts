@@ -8,6 +8,7 @@ import { valueOf } from './fields.js';
 import { contextOf } from './hear.js';
 import { correct, correctAbsent, correctDoubt } from './corrections/correct.js';
 import { personOf } from './people/person-of.js';
+import { wantsPlaceName } from './people/place-name.js';
 import { placeKey, siteOf, type ToldPlace } from './places.js';
 import { sendReceipt } from './people/receipt.js';
 import { outcome } from './outcome.js';
@@ -87,7 +88,7 @@ function store(thread: Thread, report: Report, reply: string, scene: Scene): Out
     effects.push(sendReceipt(watch, { name, mail }, { watches, target }, after));
   }
   const facts = { photographed: watch.photographs.length > 0, progress: { watches, target } };
-  const wanted = afterwards(personOf(scene), facts, scene);
+  const wanted = wantsPlaceName(place, scene) ?? afterwards(personOf(scene), facts, scene);
   effects.push(...wanted.effects);
   said.push(...wanted.said);
   const { asking } = wanted;

@@ -3,7 +3,7 @@ import { tell, valueOf } from './fields.js';
 import { liveSlot } from './live/index.js';
 import { outcome } from './outcome.js';
 import { briefly } from './summary.js';
-import { wordsAt, type ToldPlace } from './places.js';
+import { namedPlaceAt, wordsAt, type ToldPlace } from './places.js';
 import { changed } from './thread.js';
 import type { Outcome, Position, Scene, Thread } from './types.js';
 import { begun } from './wish.js';
@@ -13,7 +13,10 @@ export function onPlace(thread: Thread, scene: Scene, what: Position): Outcome {
   if (report === null) return outcome(thread, begun(thread, scene).report!);
   const { latitude, longitude, uncertaintyMetres } = what;
   const before = valueOf<ToldPlace>(report, 'place');
-  const words = before === null ? '' : wordsAt(what, before, scene.survey);
+  const kept = before === null ? '' : wordsAt(what, before, scene.survey);
+  // by the name it was sent with, else as it was told, else as this person knows it
+  const known = kept === '' ? namedPlaceAt({ latitude, longitude, uncertaintyMetres }, scene).words : kept;
+  const words = what.words ?? known;
   const typed = `${latitude}, ${longitude}`;
   const next = tell(report, 'place', { latitude, longitude, uncertaintyMetres, words }, typed, scene.message.id);
   const question = scene.survey.dialog.questions.find(({ fields }) => fields.includes('place'))?.question;

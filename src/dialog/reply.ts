@@ -12,7 +12,17 @@ import type { Asking, Outcome, Scene, Step, Thread } from './types.js';
 import { begun } from './wish.js';
 
 /** What can be asked while there is no report. */
-const ASKED_WITHOUT_REPORT = ['consent', 'name', 'mail', 'join-photograph', 'give', 'forget', 'licence', 'name-shown'];
+const ASKED_WITHOUT_REPORT = [
+  'consent',
+  'name',
+  'mail',
+  'join-photograph',
+  'give',
+  'forget',
+  'licence',
+  'name-shown',
+  'place-name',
+];
 
 /**
  * Tells a button of the present question from an older one: raised with each change of the report and each new

@@ -21,6 +21,7 @@ import { onPlace } from './on-place.js';
 import { open, otherSurvey } from './opening.js';
 import { beforeConsent, photographBeforeConsent, placeBeforeConsent } from './people/consent.js';
 import { answerPerson } from './people/person.js';
+import { answerPlaceName } from './people/place-name.js';
 import { answerJoin, takePhotograph } from './photographs.js';
 import { correctMeanwhile } from './corrections/meanwhile.js';
 import { notUnderstood, outcome } from './outcome.js';
@@ -166,6 +167,10 @@ function converse(before: Thread, text: string, wish: Wish | null, scene: Scene)
   if (asking?.kind === 'licence') {
     const chosen = answerLicence(before, text, wish, scene);
     if (chosen) return chosen;
+  }
+  if (asking?.kind === 'place-name') {
+    const named = answerPlaceName(before, asking.key, text, wish, scene);
+    if (named) return named;
   }
   if (asking?.kind === 'name-shown') {
     const settled = answerNameShown(before, text, wish, scene);

@@ -142,6 +142,8 @@ export type Asking =
   | { readonly kind: 'licence' }
   /** Whether their name may stand with their watches in what is published. */
   | { readonly kind: 'name-shown' }
+  /** What a place is called that was sent as a position: `key` is that of the saved place. */
+  | { readonly kind: 'place-name'; readonly key: string }
   | { readonly kind: 'live' }
   | { readonly kind: 'person'; readonly field: 'name' | 'mail' };
 

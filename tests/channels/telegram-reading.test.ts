@@ -55,8 +55,13 @@ describe('a private message is read as', () => {
     ],
     [
       'a point on the map',
-      message({ location: position, venue: { location: position, title: 'Fen', address: '' } }),
+      message({ location: position }),
       [{ what: { kind: 'place', ...position, uncertaintyMetres: 30 } }],
+    ],
+    [
+      'a venue with its title, and not its address',
+      message({ location: position, venue: { location: position, title: ' Fen ', address: 'Mill Road 3' } }),
+      [{ what: { kind: 'place', ...position, uncertaintyMetres: 30, words: 'Fen' } }],
     ],
     [
       'the largest of a picture’s sizes',

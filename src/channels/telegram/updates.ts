@@ -75,7 +75,8 @@ function contentOf(message: Sent): Content | SentFile | null {
   if (location) {
     const { latitude, longitude, horizontal_accuracy: accuracy } = location;
     const uncertaintyMetres = accuracy !== undefined && accuracy > 0 ? accuracy : USUAL_ACCURACY_METRES;
-    return { kind: 'place', latitude, longitude, uncertaintyMetres };
+    const title = message.venue?.title.trim() ?? '';
+    return { kind: 'place', latitude, longitude, uncertaintyMetres, ...(title === '' ? {} : { words: title }) };
   }
   const file = fileOf(message);
   if (file) return file;
