@@ -6,7 +6,7 @@ import { briefly } from './summary.js';
 import { namedPlaceAt, wordsAt, type ToldPlace } from './places.js';
 import { changed } from './thread.js';
 import type { Outcome, Position, Scene, Thread } from './types.js';
-import { begun } from './wish.js';
+import { begun } from './begin.js';
 
 export function onPlace(thread: Thread, scene: Scene, what: Position): Outcome {
   const { report } = thread;

@@ -1,7 +1,7 @@
 /** A conversation that is opened: by a link, by the program's start, or by a button of a question long gone. */
 import { say } from '../../shared/wording.js';
 import type { Outcome, Scene, Thread } from './types.js';
-import { begun } from './wish.js';
+import { begun } from './begin.js';
 
 /** Of a survey that a link names, said back: as much as a link of Telegram holds. */
 const LONGEST_SURVEY = 64;

@@ -9,7 +9,7 @@ import { PHOTOGRAPH_PLACE } from './photographs.js';
 import { summaryLines } from './summary.js';
 import { changed, withReport } from './thread.js';
 import type { Asking, Outcome, Scene, Step, Thread } from './types.js';
-import { begun } from './wish.js';
+import { begun } from './begin.js';
 
 /** What can be asked while there is no report. */
 const ASKED_WITHOUT_REPORT = [

@@ -36,7 +36,8 @@ import { isEmpty, upToDate } from './thread.js';
 import { answerThrowAway } from './throw-away.js';
 import { onTime } from './timers.js';
 import { answerRight } from './people/rights.js';
-import { answerWish, begun } from './wish.js';
+import { begun } from './begin.js';
+import { answerWish } from './wish.js';
 import type { Asking, Outcome, Report, Scene, Step, Thread } from './types.js';
 
 /** Longest text read at once; a whole watch in prose is about a tenth of it. */

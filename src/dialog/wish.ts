@@ -1,29 +1,21 @@
 /** What people ask of the conversation itself. Null where, at this point, the words are an answer after all. */
 import type { Wish } from '../answers/index.js';
 import { fill, say } from '../../shared/wording.js';
+import { aside, beginAnother, begun, reportFor, startWatch } from './begin.js';
 import { correctByWish } from './corrections/correct.js';
 import { applies, nextOpen, tell } from './fields.js';
 import { samePlace } from './hear-place.js';
 import { askForCode } from './people/joining.js';
 import { chooseLicence } from './people/licence.js';
 import { chooseNameShown } from './people/name-shown.js';
-import { startLive } from './live/index.js';
 import { personOf } from './people/person-of.js';
 import { startReminders, stopReminders } from './people/reminders.js';
 import { askRight } from './people/rights.js';
 import { outcome } from './outcome.js';
 import { reportOf } from './store-watch.js';
 import { exampleLine, labelOfField, shown, summaryLines } from './summary.js';
-import { changed, isEmpty, newReport } from './thread.js';
+import { changed, isEmpty } from './thread.js';
 import type { Outcome, Report, Scene, Thread } from './types.js';
-
-/** Puts a report that holds something aside, so that another can be the current one. */
-function aside(thread: Thread): Thread {
-  const { report } = thread;
-  return report === null || isEmpty(report)
-    ? { ...thread, report: null }
-    : { ...thread, report: null, parked: [...thread.parked, report] };
-}
 
 export function answerWish(thread: Thread, wish: Wish, scene: Scene): Outcome | null {
   const { survey, history } = scene;
@@ -67,17 +59,10 @@ export function answerWish(thread: Thread, wish: Wish, scene: Scene): Outcome | 
       return report === null || isEmpty(report)
         ? { ...stay([]), thread: begun(thread, scene), then: 'ask' }
         : stay([say(wording, 'hello-again')], 'repeat');
-    case 'new': {
-      const put = aside(thread);
-      const said = put.parked.length > thread.parked.length ? [say(wording, 'put-aside')] : [];
-      return { thread: { ...put, report: reportFor(thread, scene) }, said, effects: [], then: 'ask' };
-    }
+    case 'new':
+      return beginAnother(thread, scene);
     case 'start':
-      return isEmpty(report) || report?.fields['times'] === undefined
-        ? report !== null && asking?.kind !== 'question' && !isEmpty(report)
-          ? null
-          : startLive(thread, report ?? reportFor(thread, scene), scene)
-        : null;
+      return startWatch(thread, scene);
     case 'pause':
       return report === null || isEmpty(report) ? stay([say(wording, 'nothing-open')]) : stay([say(wording, 'paused')]);
     case 'go-on':
@@ -181,15 +166,6 @@ const wordsOf = ({ message: { what } }: Scene): string => (what.kind === 'text' 
 
 const asksPlants = (asking: Thread['asking']): boolean =>
   asking?.kind === 'question' && asking.fields.includes('plants');
-
-/** A fresh report, with the photographs that waited for it. */
-export function reportFor(thread: Thread, scene: Scene): Report {
-  return { ...newReport(scene.history.fresh.report, scene.message), photographs: thread.photographs };
-}
-
-/** The thread with a report to tell into. */
-export const begun = (thread: Thread, scene: Scene): Thread =>
-  thread.report === null ? { ...thread, report: reportFor(thread, scene), photographs: [] } : thread;
 
 function helpAt(thread: Thread, scene: Scene): Outcome {
   const { wording } = scene.survey;

@@ -9,7 +9,7 @@ import { contextOf } from '../hear.js';
 import { onPlace } from '../on-place.js';
 import { newThread } from '../thread.js';
 import type { Effect, Outcome, Position, Scene, Thread } from '../types.js';
-import { begun } from '../wish.js';
+import { begun } from '../begin.js';
 import { personOf } from './person-of.js';
 import { answerRight, askRight, rightOf } from './rights.js';
 
