@@ -4,7 +4,8 @@ import { receiptSchema } from './receipt.js';
 import { instant } from './record.js';
 
 export const contentSchema = z.discriminatedUnion('kind', [
-  z.strictObject({ kind: z.literal('text'), text: z.string() }),
+  /** `caption`: the words under a picture, which is the next message. */
+  z.strictObject({ kind: z.literal('text'), text: z.string(), caption: z.literal(true).optional() }),
   z.strictObject({
     kind: z.literal('place'),
     latitude: z.number().min(-90).max(90),
@@ -58,6 +59,8 @@ export const messageSchema = z.strictObject({
   /** The channel vouches for who sent it. */
   proven: z.boolean(),
   what: contentSchema,
+  /** The same for pictures that were sent together. */
+  album: z.string().optional(),
 });
 
 /** Where a conversation stands after a reply; printed by `talk --jsonl`. */

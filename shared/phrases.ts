@@ -194,6 +194,7 @@ export const PHRASES = [
   'photograph-not-fetched',
   'photograph-kept',
   'photograph-for-next',
+  'thanked',
   'ask-join-photograph',
   'photograph-joined',
   'ask-licence',

@@ -44,6 +44,8 @@ export const wishesSection = z.strictObject({
     greeting: words,
   }),
   /** Left out at either end: "please", "can we". */
+  /** Of the greetings, those that begin nothing. */
+  thanks: words,
   polite: words,
   /** "fix my last watch"; a number may follow. */
   fix: words,

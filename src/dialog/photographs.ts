@@ -6,9 +6,9 @@ import { say } from '../../shared/wording.js';
 import { afterwards } from './people/afterwards.js';
 import { contextOf } from './hear.js';
 import { personOf } from './people/person-of.js';
-import { changed } from './thread.js';
+import { changed, isEmpty } from './thread.js';
 import { namedPlaceAt } from './places.js';
-import type { Doubt, Outcome, Report, Scene, Thread } from './types.js';
+import type { Asking, Doubt, Outcome, Report, Scene, Thread } from './types.js';
 
 type PictureTakenAt = NonNullable<(Content & { kind: 'photo' })['place']>;
 
@@ -36,54 +36,94 @@ function withPlaceOffered(report: Report, at: PictureTakenAt, scene: Scene): Rep
   return report.live ? { ...report, doubts } : changed(report, { doubts });
 }
 
+/** A report that tells nothing yet takes no picture while a watch of the day may be what it shows. */
+const takesPictures = ({ report }: Thread): boolean =>
+  report !== null && !(isEmpty(report) && report.doubts.length === 0);
+
 export function takePhotograph(thread: Thread, photo: Content & { kind: 'photo' }, scene: Scene): Outcome {
-  const { wording } = scene.survey;
   const { sha256, type, takenAt, place } = photo;
   const photograph: Photograph = { sha256, type, takenAt, queensRow: null, licence: null };
-  const { report } = thread;
-  if (report !== null) {
-    const known = report.photographs.some((other) => other.sha256 === sha256);
-    const photographs = known ? report.photographs : [...report.photographs, photograph];
-    // while the clock runs the buttons of the last tally stay good: a picture is none
-    const next = known || report.live ? { ...report, photographs } : changed(report, { photographs });
-    const offers = place !== undefined && isPlaceOpen(next, scene);
-    return {
-      thread: { ...thread, report: offers ? withPlaceOffered(next, place, scene) : next },
-      said: [say(wording, 'photograph-kept')],
-      effects: [],
-      // while the clock runs, and where a yes would mean something else, it is asked later
-      then: report.live ? 'rest' : offers && !ASKS_FIRST.has(thread.asking?.kind) ? 'ask' : 'repeat',
-    };
-  }
-  const kept = { ...thread, photographs: [...thread.photographs, photograph] };
   const today = scene.history.lastWatches.find(({ date }) => date === scene.local.date);
-  if (today === undefined)
-    return { thread: kept, said: [say(wording, 'photograph-for-next')], effects: [], then: 'rest' };
+  const { album } = scene.message;
+  const isThanked = album !== undefined && thread.album === album;
+  const inAlbum: Thread = album === undefined ? thread : { ...thread, album };
+  const { report } = thread;
+  if (report !== null && (takesPictures(thread) || today === undefined))
+    return joinReport(inAlbum, report, photograph, { place, isThanked }, scene);
+  const photographs = [...thread.photographs, photograph];
+  const kept: Thread = { ...inAlbum, photographs };
+  const { asking } = thread;
+  // the question stands, and means this one too
+  if (asking?.kind === 'join-photograph') return { thread: kept, said: [], effects: [], then: 'rest' };
+  if (today === undefined) {
+    const said = isThanked ? [] : [say(scene.survey.wording, 'photograph-for-next')];
+    return { thread: kept, said, effects: [], then: 'rest' };
+  }
+  const waited = thread.photographs.length;
   return {
-    thread: { ...kept, asking: { kind: 'join-photograph', watch: today.id } },
+    thread: { ...kept, asking: { kind: 'join-photograph', watch: today.id, waited } },
     said: [],
     effects: [],
     then: 'repeat',
   };
 }
 
+/** Thanked once for an album. A summary is not shown once more, and its buttons stay good: it says nothing else now. */
+function joinReport(
+  thread: Thread,
+  report: Report,
+  photograph: Photograph,
+  { place, isThanked }: { readonly place: PictureTakenAt | undefined; readonly isThanked: boolean },
+  scene: Scene,
+): Outcome {
+  const known = report.photographs.some(({ sha256 }) => sha256 === photograph.sha256);
+  const next = known ? report : { ...report, photographs: [...report.photographs, photograph] };
+  const offers = place !== undefined && isPlaceOpen(next, scene);
+  const asksNow = offers && report.live === null && !ASKS_FIRST.has(thread.asking?.kind);
+  // while the clock runs, and where a yes would mean something else, it is asked later
+  const repeats = report.live === null && !isThanked && thread.asking?.kind !== 'confirm';
+  return {
+    thread: { ...thread, report: offers ? withPlaceOffered(next, place, scene) : next },
+    said: isThanked ? [] : [say(scene.survey.wording, 'photograph-kept')],
+    effects: [],
+    then: asksNow ? 'ask' : repeats ? 'repeat' : 'rest',
+  };
+}
+
+/** Photographs that waited are those of the report that is open, where one is. */
+export function withPhotographs(thread: Thread): Thread {
+  const { report, photographs } = thread;
+  if (report === null || photographs.length === 0) return thread;
+  return { ...thread, report: { ...report, photographs: [...report.photographs, ...photographs] }, photographs: [] };
+}
+
 /** Null where the answer was no yes or no: then it is about something else, and the photograph waits for the next watch. */
-export function answerJoin(thread: Thread, watchId: string, text: string, scene: Scene): Outcome | null {
+export function answerJoin(
+  thread: Thread,
+  { watch: watchId, waited = 0 }: Asking & { kind: 'join-photograph' },
+  text: string,
+  scene: Scene,
+): Outcome | null {
   const { wording } = scene.survey;
   const reading = readYesNo(text, contextOf(scene, null));
   if (reading.state !== 'sure') return null;
   const watch = scene.history.lastWatches.find(({ id }) => id === watchId);
   if (reading.value.answer === 'no' || watch === undefined) {
+    const next = withPhotographs({ ...thread, asking: null });
+    const isOpen = next.report !== null;
     return {
-      thread: { ...thread, asking: null },
-      said: [say(wording, 'photograph-for-next')],
+      thread: next,
+      said: [say(wording, isOpen ? 'photograph-kept' : 'photograph-for-next')],
       effects: [],
-      then: 'rest',
+      then: isOpen ? 'ask' : 'rest',
     };
   }
   const person = personOf(scene);
   const licence = person.photographLicence;
-  const photographs = [...watch.photographs, ...thread.photographs.map((photograph) => ({ ...photograph, licence }))];
+  const photographs = [
+    ...watch.photographs,
+    ...thread.photographs.slice(waited).map((photograph) => ({ ...photograph, licence })),
+  ];
   const joined: Watch = {
     ...watch,
     photographs,
@@ -104,7 +144,7 @@ export function answerJoin(thread: Thread, watchId: string, text: string, scene:
   };
   const wanted = afterwards(person, { photographed: true, progress: scene.history.progress }, scene);
   return {
-    thread: { ...thread, asking: wanted.asking, photographs: [] },
+    thread: { ...thread, asking: wanted.asking, photographs: thread.photographs.slice(0, waited) },
     said: [say(wording, 'photograph-joined', { number: watch.number }), ...wanted.said],
     effects: [{ do: 'keep-watch', watch: joined }, ...wanted.effects],
     then: wanted.asking === null ? 'rest' : 'repeat',

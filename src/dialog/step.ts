@@ -3,7 +3,7 @@
  * functions below is the order in which a message is understood.
  */
 import { Temporal } from 'temporal-polyfill';
-import { fold, readWish, readYesNo, type Wish } from '../answers/index.js';
+import { fold, readFields, readWish, readYesNo, type Wish } from '../answers/index.js';
 import type { History } from '../../shared/history.js';
 import type { Message } from '../../shared/message.js';
 import type { Survey } from '../../shared/survey.js';
@@ -22,7 +22,7 @@ import { open, otherSurvey } from './opening.js';
 import { beforeConsent, photographBeforeConsent, placeBeforeConsent } from './people/consent.js';
 import { answerPerson } from './people/person.js';
 import { answerPlaceName } from './people/place-name.js';
-import { answerJoin, takePhotograph } from './photographs.js';
+import { answerJoin, takePhotograph, withPhotographs } from './photographs.js';
 import { correctMeanwhile } from './corrections/meanwhile.js';
 import { notUnderstood, outcome } from './outcome.js';
 import { isCurrent, stale, wholeWords } from './pressed.js';
@@ -144,11 +144,33 @@ const AT_ANY_TIME: ReadonlySet<Wish['wish']> = new Set<Wish['wish']>([
   'forget-me',
 ]);
 
+/** Asked of the person, or of what is to become of something: no words under a picture are meant for these. */
+const NOT_OF_A_WATCH: ReadonlySet<Asking['kind'] | undefined> = new Set<Asking['kind']>([
+  'person',
+  'licence',
+  'name-shown',
+  'place-name',
+  'join-photograph',
+  'throw-away',
+  'right',
+]);
+
+/** Words under a picture that tell of no watch begin none, and answer nothing: the picture is answered. */
+function isOnlyCaption({ report, asking }: Thread, text: string, scene: Scene): boolean {
+  const { what } = scene.message;
+  if (what.kind !== 'text' || what.caption !== true || report?.live != null) return false;
+  const isOpen = !isEmpty(report) || (report?.doubts.length ?? 0) > 0;
+  if (isOpen && !NOT_OF_A_WATCH.has(asking?.kind)) return false;
+  return Object.keys(readFields(text, contextOf(scene, null), []).fields).length === 0;
+}
+
 /** A text from somebody who has agreed. */
 function converse(before: Thread, text: string, wish: Wish | null, scene: Scene): Outcome {
   const { asking } = before;
   const coded = hearCode(before, scene);
   if (coded) return coded;
+  if (wish === null && isOnlyCaption(before, text, scene))
+    return { thread: before, said: [], effects: [], then: 'rest' };
   const aside = wish && AT_ANY_TIME.has(wish.wish) ? answerWish(before, wish, scene) : null;
   if (aside) return aside;
   if (asking?.kind === 'right')
@@ -162,8 +184,9 @@ function converse(before: Thread, text: string, wish: Wish | null, scene: Scene)
     if (answered) return answered;
   }
   if (asking?.kind === 'join-photograph') {
-    const joined = answerJoin(before, asking.watch, text, scene);
+    const joined = answerJoin(before, asking, text, scene);
     if (joined) return joined;
+    if (before.report !== null) return converse(withPhotographs({ ...before, asking: null }), text, wish, scene);
   }
   if (asking?.kind === 'licence') {
     const chosen = answerLicence(before, text, wish, scene);

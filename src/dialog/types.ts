@@ -137,7 +137,8 @@ export type Asking =
   | { readonly kind: 'throw-away' }
   /** A yes gives or erases all that is kept of them. `before` is what was asked then; left out by an older program. */
   | { readonly kind: 'right'; readonly right: 'give' | 'forget'; readonly before?: Asking | null }
-  | { readonly kind: 'join-photograph'; readonly watch: string }
+  /** `waited`: how many photographs waited for the next report before; they are not asked about. Left out by an older program. */
+  | { readonly kind: 'join-photograph'; readonly watch: string; readonly waited?: number }
   /** Under which licence their photographs may be published. */
   | { readonly kind: 'licence' }
   /** Whether their name may stand with their watches in what is published. */
@@ -165,6 +166,8 @@ export interface Thread {
   readonly heldPosition?: Position;
   /** When it was said that no photograph is kept before the consent: an album is told once. */
   readonly photographLostAt?: string;
+  /** The pictures sent together that were last thanked for: once is enough. */
+  readonly album?: string;
   /** Photographs that belong to no report yet. */
   readonly photographs: readonly Photograph[];
   /** When the last message came: a long silence is greeted. */

@@ -1,5 +1,5 @@
 /** What people ask of the conversation itself. Null where, at this point, the words are an answer after all. */
-import type { Wish } from '../answers/index.js';
+import { saysAnyOf, type Wish } from '../answers/index.js';
 import { fill, say } from '../../shared/wording.js';
 import { aside, beginAnother, begun, reportFor, startWatch } from './begin.js';
 import { correctByWish } from './corrections/correct.js';
@@ -56,6 +56,8 @@ export function answerWish(thread: Thread, wish: Wish, scene: Scene): Outcome | 
     case 'new-code':
       return askForCode(thread, scene);
     case 'greeting':
+      if (report === null && saysAnyOf(wordsOf(scene), survey.words.wishes.thanks))
+        return stay([say(wording, 'thanked')]);
       return report === null || isEmpty(report)
         ? { ...stay([]), thread: begun(thread, scene), then: 'ask' }
         : stay([say(wording, 'hello-again')], 'repeat');

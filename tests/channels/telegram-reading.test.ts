@@ -77,6 +77,14 @@ describe('a private message is read as', () => {
       ],
     ],
     [
+      'pictures sent together',
+      message({ photo: [file({})], caption: 'her face', media_group_id: '77' }),
+      [
+        { id: 'caption:7:12', what: { kind: 'text', text: 'her face', caption: true }, album: '77' },
+        { id: 'message:7:12', what: { fileId: 'f' }, album: '77' },
+      ],
+    ],
+    [
       'changed words under a picture',
       edited({ photo: [file({})], caption: 'her back' }),
       [{ edits: 'caption:7:12', what: { kind: 'text', text: 'her back' } }],

@@ -70,7 +70,7 @@ export class Conversation {
     };
   }
 
-  send(what: Content, more: Partial<Pick<Message, 'edits' | 'id'>> = {}): Turn {
+  send(what: Content, more: Partial<Pick<Message, 'edits' | 'id' | 'album'>> = {}): Turn {
     const now = this.#now.toString();
     const message: Message = {
       survey: this.survey.settings.key,
@@ -83,6 +83,7 @@ export class Conversation {
       manner: this.manner,
       proven: true,
       what: contentSchema.parse(what),
+      ...(more.album === undefined ? {} : { album: more.album }),
     };
     const before = JSON.parse(JSON.stringify(this.thread)) as Thread;
     const { thread, replies, effects } = step(before, message, this.#history(), this.survey, now);

@@ -106,6 +106,7 @@ function messageOf(message: Sent, id: string, what: Content | SentFile, { survey
     manner: 'one',
     proven: true,
     what,
+    ...(message.media_group_id === undefined ? {} : { album: message.media_group_id }),
   };
 }
 
@@ -114,7 +115,9 @@ function readMessage(message: Sent, parts: ReadingParts): Heard[] {
   const caption = message.caption ?? '';
   return [
     // first, so that what it tells makes the report that the picture joins
-    ...(caption === '' ? [] : [messageOf(message, captionIdOf(message), { kind: 'text', text: caption }, parts)]),
+    ...(caption === ''
+      ? []
+      : [messageOf(message, captionIdOf(message), { kind: 'text', text: caption, caption: true }, parts)]),
     ...(what === null ? [] : [messageOf(message, idOf(message), what, parts)]),
   ];
 }
