@@ -19,6 +19,8 @@ export const contentSchema = z.discriminatedUnion('kind', [
     sha256: z.string(),
     type: z.string(),
     takenAt: instant.nullable(),
+    /** Sent as a picture, which the channel made smaller and freed of its data; as a file it comes as it was taken. */
+    compressed: z.literal(true).optional(),
     /** Where it was taken, by its own data: offered, and kept only after a yes. */
     place: z
       .strictObject({

@@ -189,6 +189,8 @@ export const PHRASES = [
   'stale-button',
   'dialog-changed',
   'photograph-welcome',
+  'ask-pictures',
+  'photograph-as-file',
   'not-a-photograph',
   'photograph-too-big',
   'photograph-not-fetched',

@@ -9,6 +9,7 @@ import { findingsToAsk } from './findings.js';
 import { LICENCE_NAMES } from './people/licence.js';
 import { offersQuestion, shownOffers } from './doubts/offers.js';
 import { personOf } from './people/person-of.js';
+import { wantsPictures } from './photographs.js';
 import { showBee, showPlant, unitOf } from './show.js';
 import { exampleLine, summaryFields, summaryLines } from './summary.js';
 import { isEmpty } from './thread.js';
@@ -176,7 +177,8 @@ function summaryText(report: Report, scene: Scene): string {
   const isFix = report.stored !== null && report.stored.status !== 'unconfirmed';
   // what was noticed asks already whether it is right: twice is once too often
   const close = isFix || noticed.length > 0 ? 'ask-confirm-fix' : 'ask-confirm';
-  return [head, ...summaryLines(report, scene), ...noticed, say(wording, close)].join('\n');
+  const pictures = wantsPictures(report, scene) ? [say(wording, 'ask-pictures')] : [];
+  return [head, ...summaryLines(report, scene), ...noticed, ...pictures, say(wording, close)].join('\n');
 }
 
 /** What is being asked, for drivers and channels: the names of fields as formats give them. */

@@ -40,8 +40,19 @@ function withPlaceOffered(report: Report, at: PictureTakenAt, scene: Scene): Rep
 const takesPictures = ({ report }: Thread): boolean =>
   report !== null && !(isEmpty(report) && report.doubts.length === 0);
 
+/** Whether an expert's look would help: a queen of no certain kind, or one that the survey protects. Asked once. */
+export function wantsPictures(report: Report, { survey, message }: Scene): boolean {
+  if (report.picturesWanted !== undefined || report.stored !== null || report.photographs.length > 0) return false;
+  if (message.manner !== 'one') return false;
+  const { protected: rare } = survey.settings.publish;
+  return (report.tally ?? []).some(
+    ({ bee, count, caste, doubt }) =>
+      count > 0 && caste !== 'worker' && (doubt || bee === null || bee === 'Bombus' || rare.includes(bee)),
+  );
+}
+
 export function takePhotograph(thread: Thread, photo: Content & { kind: 'photo' }, scene: Scene): Outcome {
-  const { sha256, type, takenAt, place } = photo;
+  const { sha256, type, takenAt, place, compressed } = photo;
   const photograph: Photograph = { sha256, type, takenAt, queensRow: null, licence: null };
   const today = scene.history.lastWatches.find(({ date }) => date === scene.local.date);
   const { album } = scene.message;
@@ -49,7 +60,7 @@ export function takePhotograph(thread: Thread, photo: Content & { kind: 'photo' 
   const inAlbum: Thread = album === undefined ? thread : { ...thread, album };
   const { report } = thread;
   if (report !== null && (takesPictures(thread) || today === undefined))
-    return joinReport(inAlbum, report, photograph, { place, isThanked }, scene);
+    return joinReport(inAlbum, report, photograph, { place, isThanked, isCompressed: compressed === true }, scene);
   const photographs = [...thread.photographs, photograph];
   const kept: Thread = { ...inAlbum, photographs };
   const { asking } = thread;
@@ -73,18 +84,28 @@ function joinReport(
   thread: Thread,
   report: Report,
   photograph: Photograph,
-  { place, isThanked }: { readonly place: PictureTakenAt | undefined; readonly isThanked: boolean },
+  {
+    place,
+    isThanked,
+    isCompressed,
+  }: { readonly place: PictureTakenAt | undefined; readonly isThanked: boolean; readonly isCompressed: boolean },
   scene: Scene,
 ): Outcome {
+  const { wording } = scene.survey;
   const known = report.photographs.some(({ sha256 }) => sha256 === photograph.sha256);
-  const next = known ? report : { ...report, photographs: [...report.photographs, photograph] };
+  const asFile = isCompressed && report.picturesWanted === 'asked';
+  const noted: Report = asFile ? { ...report, picturesWanted: 'as-file' } : report;
+  const next = known ? noted : { ...noted, photographs: [...report.photographs, photograph] };
   const offers = place !== undefined && isPlaceOpen(next, scene);
   const asksNow = offers && report.live === null && !ASKS_FIRST.has(thread.asking?.kind);
   // while the clock runs, and where a yes would mean something else, it is asked later
   const repeats = report.live === null && !isThanked && thread.asking?.kind !== 'confirm';
   return {
     thread: { ...thread, report: offers ? withPlaceOffered(next, place, scene) : next },
-    said: isThanked ? [] : [say(scene.survey.wording, 'photograph-kept')],
+    said: [
+      ...(isThanked ? [] : [say(wording, 'photograph-kept')]),
+      ...(asFile ? [say(wording, 'photograph-as-file')] : []),
+    ],
     effects: [],
     then: asksNow ? 'ask' : repeats ? 'repeat' : 'rest',
   };

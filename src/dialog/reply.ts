@@ -5,7 +5,7 @@ import { questionText } from './ask.js';
 import { summaryTimers } from './confirm.js';
 import { applies, nextOpen, openFields } from './fields.js';
 import { liveChoices } from './live/index.js';
-import { PHOTOGRAPH_PLACE } from './photographs.js';
+import { PHOTOGRAPH_PLACE, wantsPictures } from './photographs.js';
 import { summaryLines } from './summary.js';
 import { changed, withReport } from './thread.js';
 import type { Asking, Outcome, Scene, Step, Thread } from './types.js';
@@ -66,7 +66,8 @@ export function reply(
     choices = question.choices;
     if (asking.kind === 'confirm' && report !== null) {
       if (report.stored === null) all.push(...summaryTimers(report, scene));
-      thread = withReport(thread, changed(report, { summarised: true }));
+      const pictures = wantsPictures(report, scene) ? { picturesWanted: 'asked' as const } : {};
+      thread = withReport(thread, changed(report, { summarised: true, ...pictures }));
     }
   }
   thread = withNewQuestion(before, thread);

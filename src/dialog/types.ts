@@ -104,6 +104,8 @@ export interface Report {
   /** Minutes watched by the clock of a live watch; null for a watch that was told. */
   readonly liveMinutes: number | null;
   readonly photographs: readonly Photograph[];
+  /** Whether pictures of a doubtful queen were asked for, and whether it was said that a file keeps more. */
+  readonly picturesWanted?: 'asked' | 'as-file';
   /** True once the summary was shown, so that it is told when it is shown again. */
   readonly summarised: boolean;
 }

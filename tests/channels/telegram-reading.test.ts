@@ -66,7 +66,7 @@ describe('a private message is read as', () => {
     [
       'the largest of a picture’s sizes',
       message({ photo: [file({ file_id: 'small' }), file({ file_id: 'large', file_size: 5 })] }),
-      [{ what: { fileId: 'large', name: 'photo', bytes: 5 } }],
+      [{ what: { fileId: 'large', name: 'photo', bytes: 5, compressed: true } }],
     ],
     [
       'a picture with words: the words first',

@@ -26,6 +26,8 @@ const sentFileSchema = z.strictObject({
   name: z.string(),
   /** Telegram does not always know. */
   bytes: z.number().optional(),
+  /** Sent as a picture and not as a file. */
+  compressed: z.literal(true).optional(),
 });
 /** A picture or file as a message names it; kept with the message as JSON until it is fetched. */
 export type SentFile = z.infer<typeof sentFileSchema>;
@@ -74,7 +76,7 @@ async function download(
  */
 export function fetchBy(parts: FetchParts): Fetch {
   const fetchUntil = async (text: string, stop: AbortSignal): Promise<Content> => {
-    const { fileId, name, bytes } = sentFileSchema.parse(JSON.parse(text));
+    const { fileId, name, bytes, compressed } = sentFileSchema.parse(JSON.parse(text));
     if (bytes !== undefined && bytes > MOST_BYTES) return notTaken(name, 'too-big');
     for (const seconds of WAITS_SECONDS) {
       await sleep(seconds * 1000, undefined, { signal: stop });
@@ -87,7 +89,9 @@ export function fetchBy(parts: FetchParts): Fetch {
         continue;
       }
       if (body === null) return notTaken(name, 'too-big');
-      return (await keepPhotograph(body, parts)) ?? notTaken(name, null);
+      const kept = await keepPhotograph(body, parts);
+      if (kept === null) return notTaken(name, null);
+      return compressed === true && kept.kind === 'photo' ? { ...kept, compressed } : kept;
     }
     return notTaken(name, 'not-fetched');
   };

@@ -60,7 +60,7 @@ function textOf(text: string): Content {
 
 function fileOf(message: Sent): SentFile | null {
   const picture = message.photo?.at(-1);
-  if (picture) return { fileId: picture.file_id, name: 'photo', bytes: picture.file_size };
+  if (picture) return { fileId: picture.file_id, name: 'photo', bytes: picture.file_size, compressed: true };
   const file = message.animation === undefined ? message.document : undefined;
   // what the sender's program says of it decides only whether it is worth fetching; its bytes decide the rest
   const mayBePhotograph =
