@@ -81,7 +81,8 @@ function understand(thread: Thread, scene: Scene): Outcome {
         thread,
         said: [say(scene.survey.wording, NO_PHOTOGRAPH[what.problem ?? 'other'])],
         effects: [],
-        then: 'rest',
+        // what is asked still is; a whole summary stands right above
+        then: thread.report?.live || thread.asking?.kind === 'confirm' ? 'rest' : 'repeat',
       };
   }
 }

@@ -108,3 +108,22 @@ describe('pictures during a report', () => {
     expect(hashes(conversation.watch.photographs)).toBe('ab');
   });
 });
+
+describe('what is no photograph', () => {
+  const sticker = { kind: 'file', name: 'sticker', problem: null } as const;
+  const SAID = 'I can take photographs, but no other files: JPEG, PNG, WebP or HEIC.';
+  test('is told which files are, and the question is asked again', () => {
+    const conversation = new Conversation().agreed();
+    conversation.all(WATCH[0]);
+    conversation.send(sticker);
+    expect(said(conversation)).toMatch(/^I can take photographs, but no other files: JPEG, PNG, WebP or HEIC\.\nWhere/);
+    expect(conversation.last.asking?.fields).toEqual(['place']);
+  });
+  test('repeats no summary, and nothing where nothing is asked', () => {
+    const conversation = new Conversation().agreed();
+    conversation.all(...WATCH);
+    expect(conversation.send(sticker).replies).toEqual([SAID]);
+    conversation.all('yes', 'skip', 'skip');
+    expect(conversation.send(sticker).replies).toEqual([SAID]);
+  });
+});
