@@ -32,6 +32,12 @@ export const noteSection = z.strictObject({
   watchNouns: words,
   /** "won't be able to": no watch was made. */
   noWatch: words,
+  /** Before what a sentence begins with: "and", "also", "by the way". */
+  beforeAside: words,
+  /** Begin a question to us: "do you want", "should I". */
+  asksUs: words,
+  /** Other times than that of the watch: "last year", "next weekend". */
+  elsewhen: words,
   ordinals: words,
   /** At the start of a question: "is", "what". */
   asking: words,

@@ -7,6 +7,7 @@ import { none, unsure, type Context, type Span } from '../reading.js';
 import { findTallyAmong } from '../tally.js';
 import { fold } from '../text.js';
 import type { Times } from '../times.js';
+import { asidesIn } from './asides.js';
 import { askedBackIn } from './asked-back.js';
 import { blankLines, maskedWith } from './blank-lines.js';
 import { readPlantsAndTally } from './flora-told.js';
@@ -29,6 +30,8 @@ import { coordinatesIn, leavePlaceAlone, readPlaceAsked } from './place-asked.js
 import { watchedWith } from './flora.js';
 import { noteWords } from './vocabulary.js';
 import { ofQueensIn } from './of-queens.js';
+import { settleSeveral } from './one-of-several.js';
+import { isWithin } from './sentences.js';
 import { resumedIn } from './resumed.js';
 import { readBareTemperature, readBesideWeather, readWeather } from './weather-told.js';
 
@@ -98,7 +101,10 @@ function gather(
   wholeNote: boolean,
 ): Gathering {
   const gathering = new Gathering(text, context);
-  gathering.setAside(resumedIn(fold(text), context.words));
+  const folded = fold(text);
+  gathering.setAside(resumedIn(folded, context.words));
+  const { bees } = gathering.names();
+  gathering.setAside(asidesIn(folded, context.words, (sentence) => bees.some(({ span }) => isWithin(span, sentence))));
   readUnderQuestions(gathering, parts);
   const labelled = labelledIn(fold(gathering.rest()), context.words);
   readLabelled(gathering, labelled, asked);
@@ -148,6 +154,7 @@ function gatherRest(
   for (const field of IN_TURN) {
     if (field !== 'place' && !gathering.has(field)) findInto(gathering, field, unnamed);
   }
+  settleSeveral(gathering);
   readBesideWeather(gathering, unnamed);
   if (wholeNote) readBareTemperature(gathering, unnamed);
   if (asked.includes('place')) leavePlaceAlone(gathering);

@@ -1,0 +1,45 @@
+/**
+ * What a long note says of other things than its watch: questions to us, other years, what is still to come. Sentences
+ * that tell a time of day, or that somebody watched, are none.
+ */
+import type { Words } from '../../../shared/words.js';
+import { anyOf } from '../any-of.js';
+import type { Span } from '../reading.js';
+import { madeOnce } from '../text.js';
+import { sentencesIn } from './sentences.js';
+
+/** A note of fewer letters or sentences tells its watch and little else. */
+const LEAST_LETTERS = 250;
+const LEAST_SENTENCES = 4;
+
+/** "2:10", "1 pm", "2-2:15", "14h05" */
+const CLOCK =
+  /\d:\d\d|\d\s?(?:am|pm|a\.m|p\.m)(?!\p{L})|\d\s?[-–]\s?\d|(?<!\d)\d{1,2}h\d\d|(?<![\d.])\d{4}(?=\s?[-–])/u;
+
+const patternsOf = madeOnce(({ note }: Words) => {
+  const opening = `^[^\\p{L}\\d]*(?:${anyOf(note.beforeAside)}[\\s,:]*){0,3}`;
+  return {
+    asks: new RegExp(`${opening}${anyOf(note.asksUs)}`, 'u'),
+    begins: new RegExp(`${opening}${anyOf(note.elsewhen)}`, 'u'),
+    holds: new RegExp(anyOf(note.elsewhen), 'u'),
+    watching: new RegExp(anyOf(note.watching, note.watchNouns), 'u'),
+  };
+});
+
+/** Whether a text is long enough to tell of other things too. */
+export const isLong = (folded: string, sentences: readonly Span[]): boolean =>
+  folded.length >= LEAST_LETTERS && sentences.length >= LEAST_SENTENCES;
+
+/** The sentences that tell nothing of the watch; none in a short note. `isNamed`: a bee is named there. */
+export function asidesIn(folded: string, words: Words, isNamed: (sentence: Span) => boolean): Span[] {
+  const sentences = sentencesIn(folded);
+  if (!isLong(folded, sentences)) return [];
+  const { asks, begins, holds, watching } = patternsOf(words);
+  return sentences.filter((span) => {
+    const sentence = folded.slice(...span);
+    if (CLOCK.test(sentence)) return false;
+    if (sentence.trimEnd().endsWith('?') && asks.test(sentence)) return !isNamed(span) || begins.test(sentence);
+    if (begins.test(sentence)) return true;
+    return holds.test(sentence) && !watching.test(sentence) && !isNamed(span) && !/\d/.test(sentence);
+  });
+}
