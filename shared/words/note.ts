@@ -32,6 +32,8 @@ export const noteSection = z.strictObject({
   watchNouns: words,
   /** "won't be able to": no watch was made. */
   noWatch: words,
+  /** "watch", "watched": a paragraph that has them is of the watch. */
+  ofWatch: words,
   /** Before what a sentence begins with: "and", "also", "by the way". */
   beforeAside: words,
   /** Begin a question to us: "do you want", "should I". */

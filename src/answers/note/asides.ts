@@ -6,7 +6,8 @@ import type { Words } from '../../../shared/words.js';
 import { anyOf } from '../any-of.js';
 import type { Span } from '../reading.js';
 import { madeOnce } from '../text.js';
-import { sentencesIn } from './sentences.js';
+import { isWithin, paragraphsIn, sentencesIn } from './sentences.js';
+import { noteWords } from './vocabulary.js';
 
 /** A note of fewer letters or sentences tells its watch and little else. */
 const LEAST_LETTERS = 250;
@@ -23,6 +24,7 @@ const patternsOf = madeOnce(({ note }: Words) => {
     begins: new RegExp(`${opening}${anyOf(note.elsewhen)}`, 'u'),
     holds: new RegExp(anyOf(note.elsewhen), 'u'),
     watching: new RegExp(anyOf(note.watching, note.watchNouns), 'u'),
+    watch: new RegExp(anyOf(note.ofWatch), 'u'),
   };
 });
 
@@ -42,4 +44,24 @@ export function asidesIn(folded: string, words: Words, isNamed: (sentence: Span)
     if (begins.test(sentence)) return true;
     return holds.test(sentence) && !watching.test(sentence) && !isNamed(span) && !/\d/.test(sentence);
   });
+}
+
+/**
+ * What stands above the watch of a long mail: the paragraphs before the first that tells anything of it, of the garden
+ * and of work days. `told`: where times, weather, sizes and bees were found.
+ */
+export function preambleOf(folded: string, words: Words, told: readonly Span[]): Span[] {
+  if (!isLong(folded, sentencesIn(folded))) return [];
+  const paragraphs = paragraphsIn(folded);
+  const first = paragraphs.findIndex((paragraph) => told.some((span) => isWithin(span, paragraph)));
+  const { watch } = patternsOf(words);
+  return paragraphs.slice(0, Math.max(0, first)).filter((paragraph) => !watch.test(folded.slice(...paragraph)));
+}
+
+/** Sentences of a long note that tell of no queens. `isNamed`: a bee or a plant is named there. */
+export function storiesIn(folded: string, words: Words, isNamed: (sentence: Span) => boolean): Span[] {
+  const sentences = sentencesIn(folded);
+  if (!isLong(folded, sentences)) return [];
+  const { tellsOfBees } = noteWords(words);
+  return sentences.filter((sentence) => !isNamed(sentence) && !tellsOfBees(folded.slice(...sentence)));
 }

@@ -7,7 +7,7 @@ import { none, unsure, type Context, type Span } from '../reading.js';
 import { findTallyAmong } from '../tally.js';
 import { fold } from '../text.js';
 import type { Times } from '../times.js';
-import { asidesIn } from './asides.js';
+import { asidesIn, preambleOf } from './asides.js';
 import { askedBackIn } from './asked-back.js';
 import { blankLines, maskedWith } from './blank-lines.js';
 import { readPlantsAndTally } from './flora-told.js';
@@ -173,6 +173,9 @@ function gatherRest(
   if (weather.length > 0) readWeather(gathering, visible('sky'), weather);
   if (wanted.includes('place') && !beginsTally(gathering)) readPlaceAsked(gathering);
   if (wanted.includes('place') && gathering.get('place') === undefined) gathering.take('place', none('place-unclear'));
+  const ofWatch = gathering.usedBy((field) => field === 'times' || field === 'patch' || isWeather(field));
+  const bees = gathering.names().bees.map(({ span }) => span);
+  gathering.setAside(preambleOf(fold(gathering.text), context.words, [...ofWatch, ...bees]));
   // "dandelion 20, redbud 400" may be told where a place was asked for
   if (!gathering.has('place') || !wanted.includes('place')) readPlantsAndTally(gathering, wanted, labelled, wholeNote);
 }

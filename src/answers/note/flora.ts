@@ -11,6 +11,7 @@ import { namesSaid } from '../plants/plants-said.js';
 import { sure, unsure, type Context, type Reading, type Span } from '../reading.js';
 import { findTallyAmong, readTally, type TallyRow } from '../tally.js';
 import { fold } from '../text.js';
+import { storiesIn } from './asides.js';
 import { blankLines, keepOnly } from './blank-lines.js';
 import { calledAgain } from './called-again.js';
 import { floraIn, type FloraSaid } from './flowers.js';
@@ -212,9 +213,12 @@ export function readFlora(text: string, context: Context, found: FoundNames, tal
   const said = withoutPlants(standing, mentioned);
   const told = plantsOf(text, said, context);
   const watching = watchedWith(context, told.plants);
+  const isNamed = (sentence: Span): boolean =>
+    [...said.bees, ...said.plants].some(({ span }) => isWithin(span, sentence));
   const rest = blankLines(
     withoutFlowers(text, said, context),
     [
+      ...storiesIn(folded, context.words, isNamed).map((span) => ({ span })),
       ...mentioned,
       ...back,
       ...all.flowers.filter(({ plant }) => plant !== null && back.includes(all.plants[plant]!)),

@@ -159,9 +159,13 @@ export function floraIn(folded: string, { bees, plants }: FoundNames, words: Wor
 /** "lupine 30 bimac 1 imp 2": each bee behind has its number behind it, so that the first number is the plant's. */
 function beesBeforeNumbers(parts: readonly Part[], at: number): boolean {
   const kinds: string[] = [];
-  for (const { kind } of parts.slice(at + 1)) {
+  for (let next = at + 1; next < parts.length; next++) {
+    const { kind } = parts[next]!;
     if (kind === 'end' || kind === 'plant') break;
     if (kind === 'bee' || kind === 'number') kinds.push(kind);
+    // of "two impatiens and one bimac" the "and" leads on to the next bee
+    const behind = isTimes(parts[next + 1]) ? parts[next + 2] : parts[next + 1];
+    if (kind === 'bee' && behind?.kind !== 'number' && behind?.kind !== 'colon') return false;
   }
   return (
     kinds.length >= 2 && kinds.length % 2 === 0 && kinds.every((kind, index) => (kind === 'bee') === (index % 2 === 0))

@@ -16,4 +16,16 @@ export function sentencesIn(folded: string): Span[] {
   return sentences;
 }
 
+/** The blocks between empty lines. */
+export function paragraphsIn(folded: string): Span[] {
+  const paragraphs: Span[] = [];
+  let from = 0;
+  for (const { index, 0: gap } of folded.matchAll(/\n[ \t]*\n\s*/g)) {
+    paragraphs.push([from, index]);
+    from = index + gap.length;
+  }
+  paragraphs.push([from, folded.length]);
+  return paragraphs;
+}
+
 export const isWithin = (span: Span, [from, to]: Span): boolean => span[0] >= from && span[1] <= to;

@@ -90,7 +90,9 @@ export function countsIn(
       const joined = either.at(tokens, to + open);
       const sign = joined?.phrase === '-' || joined?.phrase === '/';
       // "imp 2 - bimac 1" is no range; "2-3" and "2 - 3" are
-      const near = joined !== null && tokens[joined.to]?.span[0] === next.span[0];
+      // the columns of "columbine / 45 / 1 two-spotted" are no range either
+      const isColumn = joined?.phrase === '/' && /^\s+\/\s/.test(folded.slice(number.span[1], next.span[0]));
+      const near = joined !== null && !isColumn && tokens[joined.to]?.span[0] === next.span[0];
       const within =
         between.includes(tokens[from - 1]?.text ?? '') &&
         words.tally.ands.includes(tokens[to]?.text ?? '') &&

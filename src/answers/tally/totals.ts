@@ -32,10 +32,16 @@ export function withoutParts(rows: readonly Row[]): Row[] {
 export function withoutRetold(rows: readonly Row[]): Row[] {
   return rows.filter((row, at) => {
     const isBare = row.bee !== null && row.said.count === null && row.said.role === 'new' && !row.said.plural;
-    if (!isBare || row.plants !== null || row.pollen !== null) return true;
+    if (!isBare || row.pollen !== null) return true;
     const told = rows
       .slice(0, at)
-      .find((other) => sameBee(row, other) && other.said.count !== null && !other.said.count.article);
+      .find(
+        (other) =>
+          sameBee(row, other) &&
+          other.said.count !== null &&
+          !other.said.count.article &&
+          (row.plants === null || isSamePlace(row, other)),
+      );
     // "2 vagans on the lilac, the vagans were workers"
     if (told && row.worker) told.worker = true;
     return told === undefined;
@@ -79,6 +85,13 @@ export function withoutNamelessOnes(rows: readonly Row[]): Row[] {
 
 const isUncounted = ({ said }: Row): boolean =>
   said.role === 'new' && !said.plural && (said.count === null || said.count.article);
+
+/** "1 half-black on the plum … the half-black on the plum sat still" */
+const isSamePlace = ({ plants: one }: Row, { plants: other }: Row): boolean => {
+  if (one === null || other === null || typeof one.plants === 'string' || typeof other.plants === 'string')
+    return false;
+  return one.plants[0]?.names[0]?.name === other.plants[0]?.names[0]?.name;
+};
 
 const sameBee = (left: Row, right: Row): boolean => left.bee?.names[0]?.name === right.bee?.names[0]?.name;
 const samePlants = (left: Row, right: Row): boolean =>
