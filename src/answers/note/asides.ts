@@ -62,6 +62,6 @@ export function preambleOf(folded: string, words: Words, told: readonly Span[]):
 export function storiesIn(folded: string, words: Words, isNamed: (sentence: Span) => boolean): Span[] {
   const sentences = sentencesIn(folded);
   if (!isLong(folded, sentences)) return [];
-  const { tellsOfBees } = noteWords(words);
-  return sentences.filter((sentence) => !isNamed(sentence) && !tellsOfBees(folded.slice(...sentence)));
+  const { saysQueens } = noteWords(words);
+  return sentences.filter((sentence) => !isNamed(sentence) && !saysQueens(folded.slice(...sentence)));
 }

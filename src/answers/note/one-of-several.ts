@@ -7,7 +7,7 @@ import { isLong } from './asides.js';
 import { blankLines } from './blank-lines.js';
 import { passing, type FieldReadings, type Gathering, type Plain } from './gathering.js';
 import { movedBy, type Reading, type Span } from '../reading.js';
-import { isWithin, sentencesIn } from './sentences.js';
+import { isWithin, paragraphsIn, sentencesIn } from './sentences.js';
 
 const NARROWED: readonly Plain[] = ['times', 'patch', 'sky', 'wind', 'temperature'];
 
@@ -46,6 +46,14 @@ function settleDate(gathering: Gathering, sentences: readonly Span[]): void {
   if (reading) gathering.take('date', reading as NonNullable<FieldReadings['date']>);
 }
 
+/** The sentences of the paragraph that tells the times. */
+function besideTimes(gathering: Gathering, folded: string): Span[] {
+  const times = gathering.get('times');
+  if (times?.state !== 'sure') return [];
+  const paragraph = paragraphsIn(folded).find((span) => times.used.some((used) => isWithin(used, span)));
+  return paragraph ? sentencesIn(folded).filter((sentence) => isWithin(sentence, paragraph)) : [];
+}
+
 /** Settles what several sentences of a long note tell of one field. */
 export function settleSeveral(gathering: Gathering): void {
   const folded = fold(gathering.text);
@@ -53,7 +61,8 @@ export function settleSeveral(gathering: Gathering): void {
   if (!isLong(folded, sentences)) return;
   for (const field of NARROWED) {
     if (gathering.get(field)?.state !== 'unsure') continue;
-    const reading = onlyToldIn(gathering, field, sentences);
+    const reading =
+      onlyToldIn(gathering, field, besideTimes(gathering, folded)) ?? onlyToldIn(gathering, field, sentences);
     if (reading) gathering.take(field, reading as never);
   }
   settleDate(gathering, sentences);

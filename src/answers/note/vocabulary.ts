@@ -25,10 +25,25 @@ export const noteWords = madeOnce((words: Words) => {
     anyOf(count.bees, count.queens, tally.zero, tally.same, tally.sameOne, tally.sameOnes, tally.each, tally.allPlants),
     'u',
   );
+  const pronouns = new Set(tally.queens.filter((word) => /^ones?$/.test(word)));
+  const saysQueens = new RegExp(
+    anyOf(
+      count.bees.filter((word) => !pronouns.has(word)),
+      count.queens.filter((word) => !pronouns.has(word)),
+      tally.zero,
+      tally.same,
+      tally.sameOne,
+      tally.sameOnes,
+      tally.another,
+    ),
+    'u',
+  );
   const side = new RegExp(`\\d\\s*(?:${anyAfterDigits(words.patch.by)})\\s*$`, 'u');
   return {
     /** What stands before the second side of a size: "6 x". */
     isSide: (before: string): boolean => side.test(before),
+    /** Speaks of queens or of none, and not only of "ones". */
+    saysQueens: (folded: string): boolean => saysQueens.test(folded),
     tellsOfBees: (folded: string): boolean => tellsOfBees.test(folded),
     saysNone: (folded: string): boolean => none.test(folded),
     /** "about", "or so" */

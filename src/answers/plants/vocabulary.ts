@@ -32,6 +32,7 @@ export const plantsWords = madeOnce((words: Words) => {
   const edge = `(?:[^\\p{L}]+|${amounts})`;
   const asides = new RegExp(`^[\\s(]*${anyOf(plants.asides)}`, 'u');
   const describing = new Set(names.describing);
+  const ofBuds = new Set(count.notOpen.flatMap((phrase) => phrase.split(' ')));
   const each = new RegExp(anyOf(tally.each, count.each), 'gu');
   const flowersAtEnd = new RegExp(`(?<name>.*\\p{L}.*?)\\s+${anyOf(count.flowers)}\\s*$`, 'u');
   const bearers = new RegExp(anyOf(count.bearers), 'u');
@@ -58,7 +59,7 @@ export const plantsWords = madeOnce((words: Words) => {
     },
     /** Words that say more of a plant named before: "those pink ones", "pale yellow". */
     describes: (piece: string): boolean =>
-      asides.test(piece) || (piece.match(/\p{L}+/gu) ?? []).every((word) => describing.has(word)),
+      asides.test(piece) || (piece.match(/\p{L}+/gu) ?? []).every((word) => describing.has(word) || ofBuds.has(word)),
     /** "flower", "weed": a plant is meant, whichever. */
     saysPlant: (piece: string): boolean => plantNoun.test(piece),
     /** "I don't know", but not "don't know how many". */

@@ -23,7 +23,7 @@ export function secondLook(marks: readonly Mark[], folded: string, phrases: Phra
   const dashed = withNoneElsewhere(withDashAsNone(parted, folded), folded, phrases);
   const seen = withPollenOnSome(withGenusAsLabel(withoutSameKind(dashed, folded, phrases)));
   const told = withoutStrayNumbers(withAlternativeCounts(withNamelessOnes(seen, folded, phrases)));
-  const plants = withPlantsThatHad(withNamedAmong(told), folded, phrases);
+  const plants = withPlantsThatHad(withNamedAmong(withAfterthoughts(told, folded, phrases)), folded, phrases);
   const others = withTheOther(withRestUntold(withSumSign(plants, folded), folded, phrases), folded, phrases);
   const parts = withWorkersAmong(withoutIdleArticles(withHedgedCounts(others, folded, phrases)), folded, phrases);
   return withNoAsCorrection(parts, folded);
@@ -128,6 +128,25 @@ function withNamelessOnes(marks: readonly Mark[], folded: string, { saysNameless
     if (!named || !ends(before, 'and')) return [mark];
     const count: CountSaid = { values: [1], exact: true, article: false, span: mark.span };
     return [{ kind: 'count', count, span: mark.span }, mark];
+  });
+}
+
+const TELLS_NOTHING: ReadonlySet<Mark['kind']> = new Set(['unknown', 'thing', 'preposition', 'break']);
+
+/** "… and 2 American. I couldn't tell from where I was": a sentence of its own is a doubt, and no queen more. */
+function withAfterthoughts(marks: readonly Mark[], folded: string, { saysNameless }: Phrases): Mark[] {
+  const isEnd = (mark: Mark): boolean => ends(mark, 'stop', 'line');
+  return marks.map((mark, at): Mark => {
+    if (mark.kind !== 'cannot-tell' || saysNameless(folded.slice(...mark.span))) return mark;
+    const from = marks.slice(0, at).findLastIndex(isEnd) + 1;
+    const end = marks.findIndex((other, place) => place > at && isEnd(other));
+    const others = marks
+      .slice(from, end === -1 ? undefined : end)
+      .filter((other) => other !== mark && !isArticle(other));
+    const toldBefore = marks.slice(0, from).some((other) => other.kind === 'bee');
+    const isAlone =
+      others.every(({ kind }) => TELLS_NOTHING.has(kind)) && others.some(({ kind }) => kind === 'unknown');
+    return isAlone && toldBefore ? { kind: 'doubtful', ofZero: false, behind: true, span: mark.span } : mark;
   });
 }
 

@@ -257,9 +257,11 @@ export const ordinalDay: DayRule = (scan, at) => {
   };
   const dates = [date(day.day), second ? date(second.day) : null].filter((found) => found !== null);
   if (dates.length === 0 && !day.ordinal) return null;
+  // "a different one from the first", "the second is bigger"
+  const isDay = day.written === 'digits' || afterOn || afterWeekday || ofMonth !== null;
   return dayMention(where, dates, {
     doubt: second ? 'two-dates' : null,
-    inPassing: (the !== null || afterWeekday || afterOn) && day.ordinal && (standsAlone || beginsNext),
+    inPassing: isDay && (the !== null || afterWeekday || afterOn) && day.ordinal && (standsAlone || beginsNext),
   });
 };
 
