@@ -38,6 +38,8 @@ export const noteSection = z.strictObject({
   beforeAside: words,
   /** Begin a question to us: "do you want", "should I". */
   asksUs: words,
+  /** What is still to come: "next weekend". */
+  coming: words,
   /** Other times than that of the watch: "last year", "next weekend". */
   elsewhen: words,
   ordinals: words,

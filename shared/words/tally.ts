@@ -45,6 +45,10 @@ export const tallySection = z.strictObject({
   elsewise: words,
   /** Between a number and what it turned out to be: "one was a worker". */
   beingOne: words,
+  /** Between a number and those of which it counts some: "of the". */
+  someOf: words,
+  /** Words for another queen that, behind one just counted, say more of that one: "a different". */
+  differing: words,
   /** Ends a report and says nothing of other plants: "that's all". */
   thatIsAll: words,
   /** A sentence that begins so and ends in a question mark asks us something. */

@@ -241,6 +241,21 @@ const notes: { readonly text: string; readonly fields: Shown }[] = [
     fields: { plants: 'Prunus 30', tally: '2 impatiens @Prunus' },
   },
   { text: 'we need not. bluebells 20, plum 30', fields: { plants: 'Mertensia virginica 20, Prunus 30' } },
+  { text: '4 lilac bushes', fields: { plants: 'Syringa vulgaris ?' } },
+  { text: 'blueberries, 4 bushes, about 220 little bells open', fields: { plants: 'Vaccinium ~220' } },
+  {
+    text: 'lupine. Open flowers came to 250-300. Queens: 2 imps',
+    fields: { plants: 'Lupinus ~275', tally: '2 impatiens @Lupinus' },
+  },
+  { text: 'lilac 45. Only two honey bees and a cabbage white', fields: { plants: 'Syringa vulgaris 45' } },
+  {
+    text: 'phlox 20. 1 two-spotted on it, the second is bigger',
+    fields: { plants: 'Phlox 20', tally: '1 bimaculatus @Phlox' },
+  },
+  {
+    text: 'phlox 20. I saw 3 common easterns and 1 that I think was a two-spotted.',
+    fields: { plants: 'Phlox 20', tally: '3 impatiens @Phlox, 1 bimaculatus? @Phlox' },
+  },
   // a side of a place is none
   { text: 'the thermometer in the shade of the shed said 63 degrees', fields: { temperature: '17.2' } },
   // a form that labels plants and flowers, and tells its bees without a label

@@ -430,6 +430,32 @@ check([
   ['just impatiens. 4 on the phlox, 1 on the bluebells', two, 'sure 4 impatiens @phlox, 1 impatiens @bluebells'],
   ['an imp on the phlox and 2 on the bluebells', two, 'sure 1 impatiens @phlox, 2 impatiens @bluebells'],
   ['3 - two common eastern and one brown belted', one, 'sure 2 impatiens @phlox, 1 griseocollis @phlox'],
+  [
+    '3 brown-belted and 1 half-black. One of the brown-belted ones had pollen',
+    one,
+    'sure 3 griseocollis pollen 1 @phlox, 1 vagans @phlox',
+  ],
+  ['2 imps, one of the imps was a worker', one, 'sure 1 impatiens @phlox, 1 impatiens worker @phlox'],
+  ['2 imps on the phlox, one of the imps came back', one, 'sure 2 impatiens @phlox'],
+  // what says more of a queen that was counted counts none
+  [
+    '1 bimac on the phlox. On the plum: 1 bimac, a different one from the first.',
+    three,
+    'sure 1 bimaculatus @phlox, 1 bimaculatus @plum',
+  ],
+  [
+    '1 half-black, 1 common eastern. The half-black was a new one for me.',
+    one,
+    'sure 1 vagans @phlox, 1 impatiens @phlox',
+  ],
+  [
+    '1 half-black on the phlox and 2 imps. The half-black on the phlox sat still',
+    one,
+    'sure 1 vagans @phlox, 2 impatiens @phlox',
+  ],
+  ["2 imps on the phlox. I couldn't tell from where I was", one, 'sure 2 impatiens @phlox'],
+  ["2 imps. I hadn't seen a rusty patched in years", one, 'sure 2 impatiens @phlox'],
+  ['phlox / 45 / 1 two-spotted', one, 'unsure 1 bimaculatus @phlox, tally-total-differs'],
   ['2 imp on the phlox no 3', two, 'sure 3 impatiens @phlox'],
   ['1 bimac on bluebells, 2 imp on the phlox, no, 3.', two, 'sure 1 bimaculatus @bluebells, 3 impatiens @phlox'],
   // the "no" may be of the phlox

@@ -80,7 +80,9 @@ function search(folded: string, context: Context): FoundNames {
   const plantIndex = plantsOf(context);
   const watched = watchedTaxa(context);
   const beeWords = withInitials(words, context.words.names, vocabulary, beeIndex);
-  const beeNames = beeHits(beeWords, context, 'running')
+  const beesAndInsects = beeHits(beeWords, context, 'running');
+  const insects = beesAndInsects.filter(isInsect);
+  const beeNames = beesAndInsects
     .filter((hit) => !isInsect(hit))
     .map((hit) => found(hit, settleBee(hit, region, beeIndex)));
   const plantNames = plantHits(words, context, 'running').map((hit) =>
@@ -91,9 +93,13 @@ function search(folded: string, context: Context): FoundNames {
   const bees = beeNames.filter(
     (bee) => !plantNames.some((plant) => touches(plant.span, bee.span) && weightOf(plant) > weightOf(bee)),
   );
+  // a "cabbage white" is no cabbage
+  const isOfInsect = ({ span }: FoundName): boolean =>
+    insects.some((insect) => touches(insect.span, span) && lengthOf(insect.span) > lengthOf(span));
   const plants = plantNames.filter(
     (plant) =>
-      isWatched(plant) || !bees.some((bee) => touches(plant.span, bee.span) && weightOf(bee) >= weightOf(plant)),
+      !isOfInsect(plant) &&
+      (isWatched(plant) || !bees.some((bee) => touches(plant.span, bee.span) && weightOf(bee) >= weightOf(plant))),
   );
 
   const mentions = joined(genusMentions(folded, words, context).filter((mention) => isMention(folded, mention, bees)));

@@ -21,8 +21,9 @@ const patternsOf = madeOnce(({ note }: Words) => {
   const opening = `^[^\\p{L}\\d]*(?:${anyOf(note.beforeAside)}[\\s,:]*){0,3}`;
   return {
     asks: new RegExp(`${opening}${anyOf(note.asksUs)}`, 'u'),
-    begins: new RegExp(`${opening}${anyOf(note.elsewhen)}`, 'u'),
+    begins: new RegExp(`${opening}${anyOf(note.elsewhen, note.coming)}`, 'u'),
     holds: new RegExp(anyOf(note.elsewhen), 'u'),
+    coming: new RegExp(anyOf(note.coming), 'u'),
     watching: new RegExp(anyOf(note.watching, note.watchNouns), 'u'),
     watch: new RegExp(anyOf(note.ofWatch), 'u'),
   };
@@ -36,12 +37,12 @@ export const isLong = (folded: string, sentences: readonly Span[]): boolean =>
 export function asidesIn(folded: string, words: Words, isNamed: (sentence: Span) => boolean): Span[] {
   const sentences = sentencesIn(folded);
   if (!isLong(folded, sentences)) return [];
-  const { asks, begins, holds, watching } = patternsOf(words);
+  const { asks, begins, holds, coming, watching } = patternsOf(words);
   return sentences.filter((span) => {
     const sentence = folded.slice(...span);
     if (CLOCK.test(sentence)) return false;
     if (sentence.trimEnd().endsWith('?') && asks.test(sentence)) return !isNamed(span) || begins.test(sentence);
-    if (begins.test(sentence)) return true;
+    if (begins.test(sentence) || coming.test(sentence)) return true;
     return holds.test(sentence) && !watching.test(sentence) && !isNamed(span) && !/\d/.test(sentence);
   });
 }

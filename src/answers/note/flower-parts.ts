@@ -7,9 +7,11 @@ import { lexiconOf, tokensOf } from '../tally/lexicon.js';
 import { blank, madeOnce } from '../text.js';
 
 /** What a word or sign can be beside a number. `small` words stand anywhere, `word` is any other. */
-type Kind = 'unit' | 'bud' | 'none' | 'flower' | 'open' | 'queen' | 'range' | 'after' | 'hedge' | 'placing' | 'small';
+type Kind =
+  'unit' | 'bearer' | 'bud' | 'none' | 'flower' | 'open' | 'queen' | 'range' | 'after' | 'hedge' | 'placing' | 'small';
 const KINDS: readonly Kind[] = [
   'unit',
+  'bearer',
   'bud',
   'none',
   'flower',
@@ -39,11 +41,13 @@ export interface Part {
 const MOST_QUEENS = 20;
 
 const NONE: ReadonlySet<Kind> = new Set();
+const BEARER: ReadonlySet<Kind> = new Set(['bearer']);
 
 const lexicon = madeOnce(({ count, hedges, tally, plants, numbers }: Words) => {
   const bees = new Set([...count.queens, ...count.bees]);
   const lists: Record<Kind, readonly string[]> = {
     unit: count.otherAfter,
+    bearer: count.bearers,
     bud: count.notOpen,
     none: tally.zero,
     flower: count.flowers,
@@ -98,6 +102,8 @@ export function partsOf(
   const tokens = tokensOf(folded);
   const phrases = lexicon(words);
   const beforePronoun = new Set(words.count.beforePronoun);
+  const sizes = new Set(words.names.sizes);
+  const bearers = new Set(words.count.bearers);
   const parts: Part[] = [];
   let name = 0;
   let number = 0;
@@ -119,8 +125,22 @@ export function partsOf(
     if (whole) {
       const isOne = whole.kind === 'number' && words.tally.queens.includes(folded.slice(...whole.span));
       // "the first one", "the same one"
-      const isPronoun = isOne && beforePronoun.has(tokens[at - 1]?.text ?? '') && /^\p{L}/u.test(token.text);
+      const before = tokens[at - 1]?.text ?? '';
+      // of "one big one" the first counts
+      const isSized = sizes.has(before) && !parts.slice(-3).some(({ kind }) => kind === 'number');
+      const isPronoun = isOne && (beforePronoun.has(before) || isSized) && /^\p{L}/u.test(token.text);
       if (isPronoun) parts.push({ kind: 'word', span: whole.span, also: NONE, plant: -1 });
+      // "lilac bushes" are counted by the bush
+      else if (
+        whole.kind === 'plant' &&
+        bearers.has(
+          folded
+            .slice(...whole.span)
+            .split(' ')
+            .at(-1)!,
+        )
+      )
+        parts.push({ ...whole, also: BEARER });
       else parts.push({ ...whole, also: NONE, isOne });
       end = whole.span[1];
       while (tokens[at] && tokens[at]!.span[0] < end) at++;

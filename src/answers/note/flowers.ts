@@ -31,9 +31,12 @@ function behind(
   let unknown = 0;
   let open = false;
   const nothing = (): { kind: 'flower' | null; plant: number } => ({ kind: open ? 'flower' : null, plant: -1 });
-  if (is(parts[at + 1], 'unit') && !is(parts[at + 1], 'after')) return { kind: 'other', plant: -1 };
+  if (is(parts[at + 1], 'unit', 'bearer') && !is(parts[at + 1], 'after')) return { kind: 'other', plant: -1 };
   for (let next = at + 1; next < parts.length; next++) {
     const part = parts[next]!;
+    // "4 lilac bushes"
+    const bears = is(part, 'bearer') || is(parts[next + 1], 'bearer');
+    if (part.kind === 'plant' && bears && !is(parts[next + 1], 'flower')) return { kind: 'other', plant: -1 };
     if (part.kind === 'plant') return { kind: 'plant', plant: part.plant };
     if (part.kind === 'bee') return { kind: 'bee', plant: -1 };
     // "2 imps on the bluebells and one big fuzzy one": no flower

@@ -13,7 +13,8 @@ const NARROWED: readonly Plain[] = ['times', 'patch', 'sky', 'wind', 'temperatur
 
 /** What a sentence tells of a field by itself; words that other fields used are no part of it. */
 function toldIn(gathering: Gathering, field: Plain, [from, to]: Span): Reading<unknown> | null {
-  const others = gathering.usedBy((other) => other !== field);
+  // the "this morning" of times is a day too
+  const others = gathering.usedBy((other) => other !== field && !(field === 'date' && other === 'times'));
   const text = blankLines(gathering.text, others).slice(from, to);
   const reading = text.trim() === '' ? null : passing(field, text, gathering.context);
   return reading && movedBy(from, reading as Reading<never>);

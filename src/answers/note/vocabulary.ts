@@ -35,6 +35,9 @@ export const noteWords = madeOnce((words: Words) => {
       tally.sameOne,
       tally.sameOnes,
       tally.another,
+      tally.workers,
+      tally.pollen,
+      tally.noPollen,
     ),
     'u',
   );

@@ -154,11 +154,14 @@ export function row(head: Head, other: Head | null, more: Partial<RowSaid>): Row
   const takesBack = both.find((each) => each.takesBack !== 'no')?.takesBack ?? 'no';
   // "one with pollen", "(1 worker)", "1 of them a worker": some of the row before
   const inBrackets = head.gap === 'open';
+  const ofThem = any((each) => each.ofThem);
+  // "one of the brown-belted had pollen": of those told before
+  const isOfTold = bee !== null && ofThem;
   const partOfLast =
-    bee === null &&
+    (bee === null || isOfTold) &&
     head.role === 'new' &&
     count !== null &&
-    (pollen === 'all' || (any((each) => each.worker) && (inBrackets || any((each) => each.ofThem))));
+    (isOfTold || pollen === 'all' || (any((each) => each.worker) && (inBrackets || ofThem)));
   return {
     kind: 'row',
     count,
@@ -167,7 +170,7 @@ export function row(head: Head, other: Head | null, more: Partial<RowSaid>): Row
     role: head.role,
     each: any((each) => each.each),
     queens: any((each) => each.queens),
-    ofThem: any((each) => each.ofThem),
+    ofThem,
     again: both.find((each) => each.again !== null)?.again ?? null,
     worker: any((each) => each.worker),
     pollen,

@@ -20,6 +20,17 @@ function after(marks: readonly Mark[], at: number, most = 3): Mark | undefined {
   return undefined;
 }
 
+/** Words, at most, of "1 that I think was a two-spotted". */
+const MOST_TALK = 6;
+const TALK: ReadonlySet<Mark['kind']> = new Set(['unknown', 'thing', 'doubtful', 'mostly']);
+
+/** The bee that a number counts, whatever is said of it in between. */
+function countedBee(marks: readonly Mark[], at: number): Mark | undefined {
+  const isTalk = (mark: Mark): boolean => TALK.has(mark.kind) || (mark.kind === 'count' && mark.count.article);
+  const next = marks.slice(at + 1, at + 1 + MOST_TALK).find((mark) => !isTalk(mark));
+  return next?.kind === 'bee' ? next : undefined;
+}
+
 const isBee = (mark: Mark | undefined): boolean =>
   mark !== undefined && ['bee', 'queens', 'cannot-tell', 'worker', 'insect'].includes(mark.kind);
 const isPlant = (mark: Mark | undefined): boolean => mark?.kind === 'plant' || mark?.kind === 'plants';
@@ -72,7 +83,7 @@ export function isUnseen(marks: readonly Mark[], at: number, notSeen: readonly S
   for (let before = at; before >= 0; before--) {
     const mark = marks[before]!;
     const from = before === 0 ? 0 : marks[before - 1]!.span[1];
-    if (notSeen.some((span) => span[0] >= from && span[0] < mark.span[0] && said < span[1])) return true;
+    if (notSeen.some((span) => span[0] >= from && span[0] <= mark.span[0] && said < span[1])) return true;
     if (mark.kind === 'break' && mark.strength !== 'and' && mark.strength !== 'or') return false;
   }
   return false;
@@ -111,6 +122,7 @@ export function marksInPassing(marks: readonly Mark[], folded: string, passing: 
         if (unseen(at)) return false;
         const first = after(marks, at);
         const next = first?.kind === 'of-them' ? after(marks, marks.indexOf(first)) : first;
+        if (countedBee(marks, at)) return true;
         if (isBee(next) || next?.kind === 'pollen' || next?.kind === 'no-pollen') return true;
         const before = marks[at - 1];
         const named =

@@ -3,23 +3,26 @@ import type { CountSaid } from './counts.js';
 import { nextMeaning } from './looking-on.js';
 import { ends, isArticle, namesBee, type Mark } from './mark.js';
 import { withNoAsCorrection } from './no-as-correction.js';
+import {
+  withSomeOf,
+  withAfterthoughts,
+  withoutAppositions,
+  withoutPredicates,
+  withWorkersAmong,
+} from './told-again.js';
+import type { TallyPhrases } from './vocabulary.js';
 import type { Span } from '../reading.js';
 
-export interface Phrases {
-  readonly theOther: ReadonlySet<string>;
-  readonly sameKind: ReadonlySet<string>;
-  readonly contrasts: ReadonlySet<string>;
-  readonly remainder: ReadonlySet<string>;
-  readonly hedgedBut: (folded: string) => Span[];
-  readonly eachHad: (folded: string, at: number) => boolean;
-  readonly saysBeing: (between: string) => boolean;
-  readonly saysNameless: (phrase: string) => boolean;
-  readonly endsWithOnly: (before: string) => boolean;
-  readonly endsWithExcept: (before: string) => boolean;
-}
-
-export function secondLook(marks: readonly Mark[], folded: string, phrases: Phrases): Mark[] {
-  const parted = withContrasts(withoutStutters(marks, folded), folded, phrases);
+export function secondLook(marks: readonly Mark[], folded: string, phrases: TallyPhrases): Mark[] {
+  const parted = withContrasts(
+    withoutAppositions(
+      withoutPredicates(withSomeOf(withoutStutters(marks, folded), folded, phrases), folded, phrases),
+      folded,
+      phrases,
+    ),
+    folded,
+    phrases,
+  );
   const dashed = withNoneElsewhere(withDashAsNone(parted, folded), folded, phrases);
   const seen = withPollenOnSome(withGenusAsLabel(withoutSameKind(dashed, folded, phrases)));
   const told = withoutStrayNumbers(withAlternativeCounts(withNamelessOnes(seen, folded, phrases)));
@@ -41,7 +44,7 @@ const withNamedAmong = (marks: readonly Mark[]): Mark[] =>
   });
 
 /** "none on the columbine but the lilac had 2": what follows is of the lilac. */
-const withContrasts = (marks: readonly Mark[], folded: string, { contrasts }: Phrases): Mark[] =>
+const withContrasts = (marks: readonly Mark[], folded: string, { contrasts }: TallyPhrases): Mark[] =>
   marks.map((mark, at): Mark => {
     const parts =
       ends(mark, 'and') &&
@@ -76,7 +79,11 @@ function withDashAsNone(marks: readonly Mark[], folded: string): Mark[] {
 const MOST_BEFORE_ONLY = 30;
 
 /** "Only the bleeding heart had one", "nothing but an imp on the phlox": the other plants had none. */
-function withNoneElsewhere(marks: readonly Mark[], folded: string, { endsWithOnly, endsWithExcept }: Phrases): Mark[] {
+function withNoneElsewhere(
+  marks: readonly Mark[],
+  folded: string,
+  { endsWithOnly, endsWithExcept }: TallyPhrases,
+): Mark[] {
   const before = ({ span: [from] }: Mark): string => folded.slice(Math.max(0, from - MOST_BEFORE_ONLY), from);
   const only = marks.filter((mark) => mark.kind === 'plant' && endsWithOnly(before(mark)));
   const except = marks.filter((mark) => (mark.kind === 'bee' || mark.kind === 'count') && endsWithExcept(before(mark)));
@@ -97,7 +104,7 @@ const withGenusAsLabel = (marks: readonly Mark[]): Mark[] =>
   });
 
 /** "… and one on the dandelion, same kind": says nothing new; "same kind on the dandelion" does. */
-const withoutSameKind = (marks: readonly Mark[], folded: string, { sameKind }: Phrases): Mark[] =>
+const withoutSameKind = (marks: readonly Mark[], folded: string, { sameKind }: TallyPhrases): Mark[] =>
   marks.filter((mark, at) => {
     const kind = mark.kind === 'same' && sameKind.has(folded.slice(...mark.span));
     const next = marks[at + 1];
@@ -120,7 +127,7 @@ function withPollenOnSome(marks: readonly Mark[]): Mark[] {
 }
 
 /** "1 vagans and something unknown": the unknown one is a queen of its own. */
-function withNamelessOnes(marks: readonly Mark[], folded: string, { saysNameless }: Phrases): Mark[] {
+function withNamelessOnes(marks: readonly Mark[], folded: string, { saysNameless }: TallyPhrases): Mark[] {
   return marks.flatMap((mark, at): Mark[] => {
     if (mark.kind !== 'cannot-tell' || !saysNameless(folded.slice(...mark.span))) return [mark];
     const before = marks.slice(0, at).findLast(({ kind }) => kind !== 'unknown');
@@ -128,25 +135,6 @@ function withNamelessOnes(marks: readonly Mark[], folded: string, { saysNameless
     if (!named || !ends(before, 'and')) return [mark];
     const count: CountSaid = { values: [1], exact: true, article: false, span: mark.span };
     return [{ kind: 'count', count, span: mark.span }, mark];
-  });
-}
-
-const TELLS_NOTHING: ReadonlySet<Mark['kind']> = new Set(['unknown', 'thing', 'preposition', 'break']);
-
-/** "… and 2 American. I couldn't tell from where I was": a sentence of its own is a doubt, and no queen more. */
-function withAfterthoughts(marks: readonly Mark[], folded: string, { saysNameless }: Phrases): Mark[] {
-  const isEnd = (mark: Mark): boolean => ends(mark, 'stop', 'line');
-  return marks.map((mark, at): Mark => {
-    if (mark.kind !== 'cannot-tell' || saysNameless(folded.slice(...mark.span))) return mark;
-    const from = marks.slice(0, at).findLastIndex(isEnd) + 1;
-    const end = marks.findIndex((other, place) => place > at && isEnd(other));
-    const others = marks
-      .slice(from, end === -1 ? undefined : end)
-      .filter((other) => other !== mark && !isArticle(other));
-    const toldBefore = marks.slice(0, from).some((other) => other.kind === 'bee');
-    const isAlone =
-      others.every(({ kind }) => TELLS_NOTHING.has(kind)) && others.some(({ kind }) => kind === 'unknown');
-    return isAlone && toldBefore ? { kind: 'doubtful', ofZero: false, behind: true, span: mark.span } : mark;
   });
 }
 
@@ -198,7 +186,7 @@ function withoutStrayNumbers(marks: readonly Mark[]): readonly Mark[] {
 }
 
 /** "Both had one bimac": both plants; "2 imps, both had pollen": the imps. */
-function withPlantsThatHad(marks: readonly Mark[], folded: string, { eachHad }: Phrases): Mark[] {
+function withPlantsThatHad(marks: readonly Mark[], folded: string, { eachHad }: TallyPhrases): Mark[] {
   return marks.map((mark, at): Mark => {
     if ((mark.kind !== 'all-bees' && mark.kind !== 'each') || marks.slice(0, at).some(isCounted)) return mark;
     const next = marks.slice(at + 1).find(({ kind }) => kind !== 'unknown');
@@ -239,7 +227,7 @@ const wordBefore = (marks: readonly Mark[], at: number): Mark | undefined => {
  * "One was an imp, the other a bimac", "5 bees, 3 imps and the rest bimacs": other queens, not other plants, where a bee
  * follows, or where a plant follows that they were on.
  */
-function withTheOther(marks: readonly Mark[], folded: string, { theOther, remainder }: Phrases): Mark[] {
+function withTheOther(marks: readonly Mark[], folded: string, { theOther, remainder }: TallyPhrases): Mark[] {
   return marks.map((mark, at) => {
     if (mark.kind !== 'plants' && mark.kind !== 'thing') return mark;
     const phrase = folded.slice(...mark.span);
@@ -265,7 +253,7 @@ function withTheOther(marks: readonly Mark[], folded: string, { theOther, remain
 }
 
 /** "5 queens, 3 impatiens, not sure on the rest": as if the rest were named first, and then that nobody could tell. */
-function withRestUntold(marks: readonly Mark[], folded: string, { remainder }: Phrases): Mark[] {
+function withRestUntold(marks: readonly Mark[], folded: string, { remainder }: TallyPhrases): Mark[] {
   const swapped = [...marks];
   // of a number of queens that was told first
   const sum = marks.findIndex(({ kind }) => kind === 'count');
@@ -299,18 +287,8 @@ function withoutIdleArticles(marks: readonly Mark[]): Mark[] {
   });
 }
 
-/** "2 imps, one was a worker", "2 imps, one of them a worker": one of the two. */
-const withWorkersAmong = (marks: readonly Mark[], folded: string, { saysBeing }: Phrases): Mark[] =>
-  marks.flatMap((mark, at): Mark[] => {
-    const count = marks.slice(0, at).findLast((other) => other.kind !== 'of-them' && !isArticle(other));
-    if (mark.kind !== 'worker' || count?.kind !== 'count') return [mark];
-    const being = marks[at - 1] !== count || saysBeing(folded.slice(count.span[1], mark.span[0]));
-    const told = marks.slice(0, marks.indexOf(count)).some(namesBee);
-    return being && told ? [{ kind: 'of-them', span: mark.span }, mark] : [mark];
-  });
-
 /** "not sure but 2 imps": the number is in doubt. */
-function withHedgedCounts(marks: readonly Mark[], folded: string, { hedgedBut }: Phrases): Mark[] {
+function withHedgedCounts(marks: readonly Mark[], folded: string, { hedgedBut }: TallyPhrases): Mark[] {
   const hedges = hedgedBut(folded);
   if (hedges.length === 0) return [...marks];
   const hedged = new Set<Mark>();

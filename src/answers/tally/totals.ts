@@ -7,13 +7,15 @@ export function withoutParts(rows: readonly Row[]): Row[] {
   const left: Row[] = [];
   let told = 0;
   for (const row of rows) {
-    const before = left.at(-1);
+    // "one of the brown-belted had pollen"
+    const isOfNamed = row.said.ofThem && row.bee !== null;
+    const before = isOfNamed ? left.findLast((other) => sameBee(row, other) && other.said.count !== null) : left.at(-1);
     const within = before !== undefined && !isZero(before) && positive(row.counts) <= positive(before.counts);
     // "2 imp, one with pollen and one without"
     const rest = row.pollen === 0 && row.said.bee === null && row.said.count !== null && told > 0;
     if (rest && before !== undefined && told + positive(row.counts) <= positive(before.counts)) continue;
     told = row.said.partOfLast && row.pollen !== null ? positive(row.counts) : 0;
-    if (!row.said.partOfLast || !within || (row.plants !== null && row.plants !== before.plants)) {
+    if (!row.said.partOfLast || !within || (row.plants !== null && row.plants !== before.plants && !isOfNamed)) {
       left.push(row);
       continue;
     }

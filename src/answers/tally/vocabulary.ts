@@ -41,6 +41,8 @@ const NOT_MEANINGS = [
   'zeroOfOthers',
   'elsewise',
   'beingOne',
+  'differing',
+  'someOf',
 ] as const;
 /** What a phrase can mean in a tally. Several meanings are told apart by what stands beside it. */
 export type Meaning = Exclude<keyof TallyWords, (typeof NOT_MEANINGS)[number]>;
@@ -102,8 +104,10 @@ export const tallyPhrases = madeOnce((words: TallyWords) => {
     'u',
   );
   const returned = new RegExp(anyOf(words.returned), 'u');
+  const someOf = new RegExp(`^\\s*${anyOf(words.someOf)}(?:\\s+\\p{L}+){0,2}\\s*$`, 'u');
   const beingOne = new RegExp(anyOf(words.beingOne), 'u');
   const except = new RegExp(`${anyOf(words.exceptThese)}\\s+$`, 'u');
+  const differing: ReadonlySet<string> = new Set(words.differing);
   const theOther: ReadonlySet<string> = new Set(words.theOther);
   const sameKind: ReadonlySet<string> = new Set(words.sameKind);
   const contrasts: ReadonlySet<string> = new Set(words.contrasts);
@@ -133,6 +137,10 @@ export const tallyPhrases = madeOnce((words: TallyWords) => {
     saysNameless: (phrase: string): boolean => nameless.test(phrase),
     /** "only", "nothing but": no others than those said. */
     saysOnly: (folded: string): boolean => onlyOthers.test(folded),
+    /** "the first": a plant, or a queen, by its place in a row. */
+    saysOrder: (phrase: string): boolean => phrase.split(' ').some((word) => Object.hasOwn(words.plantByOrder, word)),
+    /** "of the", "of those big", right behind a number. */
+    endsWithSomeOf: (between: string): boolean => someOf.test(between),
     /** "was", "were": what stands before is what follows. */
     saysBeing: (folded: string): boolean => beingOne.test(folded),
     /** "came back", "counted once". */
@@ -141,6 +149,7 @@ export const tallyPhrases = madeOnce((words: TallyWords) => {
     endsWithExcept: (before: string): boolean => except.test(before),
     /** "only the", "just on the" right before a plant. */
     endsWithOnly: (before: string): boolean => onlyOn.test(before),
+    differing,
     theOther,
     sameKind,
     contrasts,
@@ -148,3 +157,5 @@ export const tallyPhrases = madeOnce((words: TallyWords) => {
     zeroSoFar,
   };
 });
+
+export type TallyPhrases = ReturnType<typeof tallyPhrases>;

@@ -1,0 +1,62 @@
+/** Long mails: the watch among other years, plans, questions, gardens and work days. The mails are invented. */
+import { expect, test } from 'vitest';
+import { readNote, type Note } from '../../../src/answers/note.js';
+import { demo } from '../../demo-survey.js';
+
+const told = (text: string): Note => readNote(text, demo).value ?? {};
+
+const WATCH = `I started at 10:20 and stopped at 10:35 this morning. It was 63 F and overcast with a light breeze.
+The patch was 10 by 6 feet. Phlox, 40 flowers. Two common eastern queens on the phlox.`;
+
+const around = (before: string, behind: string): string =>
+  `Hi Marta,\n\n${before}\n\n${WATCH}\n\n${behind}\n\nWarm regards,\nAgnes`;
+
+const plain = told(around('I hope you are well.', 'That is all for today.'));
+
+test('the watch itself is read whole', () => {
+  expect(plain).toMatchObject({
+    date: '2026-05-06',
+    times: { start: '10:20', end: '10:35' },
+    temperature: { celsius: 17.2 },
+    sky: { cloud: 'overcast', rain: false },
+    wind: { beaufort: 2 },
+    plants: [{ name: 'Phlox', flowers: { value: 40 } }],
+    tally: [{ count: 2, bee: 'Bombus impatiens', plant: 'Phlox' }],
+  });
+});
+
+test.each([
+  // questions to us
+  ['I hope you are well.', 'Do you want me to go again on Saturday the 9th, or is one enough?'],
+  ['I hope you are well.', 'One question: should I count the dandelions under the plum too, there are about 90?'],
+  // other years, and what is to come
+  ['I hope you are well.', 'Last spring I saw eleven bimaculatus on the same bed, so the cold has put them back.'],
+  ['We had frost twice last week, and the tulips only came on over the weekend.', 'That is all.'],
+  ['I hope you are well.', 'We will try for the rusty patched next weekend, it is a 40 min drive.'],
+  ['I hope you are well.', 'My grandson graduates on the 23rd. Tomorrow I will look at the redbud.'],
+  // above the watch: gardens, sales and work days
+  ['The hostas are up 4 inches, the deer had all thirty tulips, and 6 tomato seedlings died.', 'That is all.'],
+  ['We pulled 17 bags of garlic mustard with 12 people on Thursday, down from 29.', 'That is all.'],
+  // other days and times than those of the watch
+  ['We had birthday cake on Saturday and I got up at 7.', 'The mail comes at 2:10 pm here.'],
+  // stories without bees
+  ['I hope you are well.', 'I counted one branch and there are 14. I was a nurse for 41 years.'],
+  ['I hope you are well.', 'We also had two honey bees, 3 ticks and a cabbage white.'],
+])('"%s" and "%s" are no part of the watch', (before, behind) => {
+  expect(told(around(before, behind))).toEqual(plain);
+});
+
+test('what the mail says of its watch behind a story still counts', () => {
+  const more = told(around('I hope you are well.', 'One of the common easterns had pollen. Nothing on the violets.'));
+  expect(more.tally).toMatchObject([
+    { count: 2, bee: 'Bombus impatiens', plant: 'Phlox', withPollen: 1 },
+    { count: 0, bee: null, plant: 'Viola' },
+  ]);
+});
+
+test('in a short note a question takes nothing along', () => {
+  expect(told('do you need the size too, it has 40 phlox? 2 imps on it')).toMatchObject({
+    plants: [{ name: 'Phlox', flowers: { value: 40 } }],
+    tally: [{ count: 2, bee: 'Bombus impatiens' }],
+  });
+});
