@@ -87,6 +87,7 @@ export const ASKS = [
   'place-several',
   'place-doubt',
   'photograph-place',
+  'photograph-day',
   // count
   'count-no-number',
   'count-vague',

@@ -1,4 +1,5 @@
 /** A photograph joins the current report; else, after a yes, the last watch of the day; else the next report. */
+import { Temporal } from 'temporal-polyfill';
 import { readYesNo } from '../answers/index.js';
 import type { Content } from '../../shared/message.js';
 import type { Photograph, Watch } from '../../shared/record.js';
@@ -14,6 +15,12 @@ type PictureTakenAt = NonNullable<(Content & { kind: 'photo' })['place']>;
 
 /** The question for a place that only a yes may keep. */
 export const PHOTOGRAPH_PLACE = 'photograph-place';
+
+/** The day a picture was taken, offered as the watch's. */
+const PHOTOGRAPH_DAY = 'photograph-day';
+
+/** Doubts about what a picture's file says, which nobody typed. */
+export const OF_PICTURES: ReadonlySet<string | null> = new Set([PHOTOGRAPH_PLACE, PHOTOGRAPH_DAY]);
 
 /** A question that is answered before another is asked. */
 const ASKS_FIRST: ReadonlySet<string | undefined> = new Set(['throw-away', 'right', 'doubt', 'person', 'licence']);
@@ -35,6 +42,25 @@ function withPlaceOffered(report: Report, at: PictureTakenAt, scene: Scene): Rep
   const doubts = [...report.doubts, doubt];
   return report.live ? { ...report, doubts } : changed(report, { doubts });
 }
+
+/** The day a picture was taken where the watch's day is still to be told; null else, and for a day to come. */
+function dayOffered(report: Report, takenAt: string | null, { survey, local }: Scene): string | null {
+  const isOpen =
+    survey.dialog.fields['date'] !== undefined &&
+    report.fields['date'] === undefined &&
+    report.live === null &&
+    !report.doubts.some(({ field }) => field === 'date');
+  if (!isOpen || takenAt === null) return null;
+  const moment = Temporal.Instant.from(takenAt).toZonedDateTimeISO(survey.settings.timeZone);
+  const day = moment.toPlainDate().toString();
+  return day <= local.date ? day : null;
+}
+
+/** The day of the picture may be that of the watch: told only by a yes. */
+const withDayOffered = (report: Report, day: string): Report =>
+  changed(report, {
+    doubts: [...report.doubts, { field: 'date', plant: null, offers: [day], ask: PHOTOGRAPH_DAY, typed: day }],
+  });
 
 /** A report that tells nothing yet takes no picture while a watch of the day may be what it shows. */
 const takesPictures = ({ report }: Thread): boolean =>
@@ -96,12 +122,14 @@ function joinReport(
   const asFile = isCompressed && report.picturesWanted === 'asked';
   const noted: Report = asFile ? { ...report, picturesWanted: 'as-file' } : report;
   const next = known ? noted : { ...noted, photographs: [...report.photographs, photograph] };
-  const offers = place !== undefined && isPlaceOpen(next, scene);
-  const asksNow = offers && report.live === null && !ASKS_FIRST.has(thread.asking?.kind);
+  const day = dayOffered(next, photograph.takenAt, scene);
+  const dated = day === null ? next : withDayOffered(next, day);
+  const offers = place !== undefined && isPlaceOpen(dated, scene);
+  const asksNow = (offers || day !== null) && report.live === null && !ASKS_FIRST.has(thread.asking?.kind);
   // while the clock runs, and where a yes would mean something else, it is asked later
   const repeats = report.live === null && !isThanked && thread.asking?.kind !== 'confirm';
   return {
-    thread: { ...thread, report: offers ? withPlaceOffered(next, place, scene) : next },
+    thread: { ...thread, report: offers ? withPlaceOffered(dated, place, scene) : dated },
     said: [
       ...(isThanked ? [] : [say(wording, 'photograph-kept')]),
       ...(asFile ? [say(wording, 'photograph-as-file')] : []),

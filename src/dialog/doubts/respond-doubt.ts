@@ -9,7 +9,7 @@ import { openFields, setFlowers } from '../fields.js';
 import { contextOf, hear, takeReading } from '../hear.js';
 import { shownOffers } from './offers.js';
 import { outcome } from '../outcome.js';
-import { PHOTOGRAPH_PLACE } from '../photographs.js';
+import { OF_PICTURES } from '../photographs.js';
 import { withTotal } from '../respond-tally.js';
 import { briefly } from '../summary.js';
 import { changed } from '../thread.js';
@@ -130,12 +130,12 @@ function readAgain(report: Report, doubt: Doubt, words: string, scene: Scene): R
     const times = endOf(doubt, words, scene, report);
     if (times !== null) return times;
   }
-  // a name chosen among the offers by a part of it; where a picture was taken is nothing that they typed, and one plant of
+  // a name chosen among the offers by a part of it; where and when a picture was taken is nothing that they typed, and one plant of
   // several was looked for by its own words
   const isPlant = doubtfulPlant(doubt) !== null;
   // no plant that the list holds: an answer about the doubtful one, which would do away with all others
   if (isPlant && namedIn(words, contextOf(scene, report)).plants.length === 0) return null;
-  const together = doubt.ask !== PHOTOGRAPH_PLACE && !isPlant;
+  const together = !OF_PICTURES.has(doubt.ask) && !isPlant;
   for (const text of [words, ...(together ? [`${doubt.typed} ${words}`] : [])]) {
     const heard = hear(without, text, [doubt.field], scene);
     if (heard.taken.includes(doubt.field)) return heard.report;
