@@ -437,6 +437,11 @@ check([
   ],
   ['2 imps, one of the imps was a worker', one, 'sure 1 impatiens @phlox, 1 impatiens worker @phlox'],
   ['2 imps on the phlox, one of the imps came back', one, 'sure 2 impatiens @phlox'],
+  [
+    'the bees do not read our lists: two brown-belted and one golden northern',
+    one,
+    'sure 2 griseocollis @phlox, 1 fervidus @phlox',
+  ],
   // what says more of a queen that was counted counts none
   [
     '1 bimac on the phlox. On the plum: 1 bimac, a different one from the first.',

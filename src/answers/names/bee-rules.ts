@@ -3,6 +3,7 @@ import { isAroundBees, isBeeGenus, isBumble } from './bee-words.js';
 import type { NameIndex } from './name-index.js';
 import type { Home } from './region.js';
 import type { Place, Ruling } from './rules.js';
+import { HEARD_AS } from './taxa.js';
 import { wordBefore, type Word } from './tokens.js';
 
 export interface BeePlace extends Place {
@@ -71,7 +72,9 @@ const otherEnding = ({ use, single, first: { plain, stem } }: BeePlace): Ruling 
 /** "I left my pen" is no pensylvanicus, "2 pens" and "pens 2" are. */
 const everydayWord = ({ hit, use, manner, before, after, first, vocabulary }: BeePlace): Ruling => {
   const isCut = hit.exactness === 'short' && vocabulary.dictionary.has(first.plain);
-  const isTalk = use.kind === 'short' && vocabulary.isPlain(first.plain);
+  // "thank you for your patience"
+  const isByEar = use.place === HEARD_AS && vocabulary.dictionary.has(first.plain);
+  const isTalk = use.kind === 'short' && (vocabulary.isPlain(first.plain) || isByEar);
   if (manner !== 'running' || (!isCut && !isTalk)) return null;
   const isBehind = after?.digits === true && !first.dotted;
   const counted = before?.digits === true || isBehind || vocabulary.numbers.has(before?.plain ?? '');

@@ -7,6 +7,7 @@ import type { NameIndex } from './name-index.js';
 import {
   BOMBUS,
   genusOf,
+  HEARD_AS,
   namesOfBee,
   namesOfPlant,
   OTHER_INSECT,
@@ -37,7 +38,7 @@ const indexBees = keptFor((bees: readonly Bee[], words) => {
   for (const [heard, said] of Object.entries(names.heardAs)) {
     const stems = building.saying(said).map((word) => word.stem);
     for (const { taxon } of building.exact.get(stems.join('')) ?? []) {
-      building.add({ taxon, kind: 'short', name: heard, place: 8 });
+      building.add({ taxon, kind: 'short', name: heard, place: HEARD_AS });
     }
   }
   return building;

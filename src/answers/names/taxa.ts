@@ -26,6 +26,9 @@ export interface Named {
   readonly place: number;
 }
 
+/** The place of names as a telephone hears them: "in patience". */
+export const HEARD_AS = 8;
+
 export const BOMBUS: Taxon = { name: 'Bombus', rank: 'genus', genus: 'Bombus', regions: [], cuckoo: false };
 /** Any insect that is no bumble bee. */
 export const OTHER_INSECT: Taxon = { name: '', rank: null, genus: '', regions: [], cuckoo: false };

@@ -33,8 +33,13 @@ const patternsOf = madeOnce(({ note }: Words) => {
 export const isLong = (folded: string, sentences: readonly Span[]): boolean =>
   folded.length >= LEAST_LETTERS && sentences.length >= LEAST_SENTENCES;
 
-/** The sentences that tell nothing of the watch; none in a short note. `isNamed`: a bee is named there. */
-export function asidesIn(folded: string, words: Words, isNamed: (sentence: Span) => boolean): Span[] {
+/** The sentences that tell nothing of the watch; none in a short note. `isNamed`: a bee is named there, `namesPlant`: a plant. */
+export function asidesIn(
+  folded: string,
+  words: Words,
+  isNamed: (sentence: Span) => boolean,
+  namesPlant: (sentence: Span) => boolean,
+): Span[] {
   const sentences = sentencesIn(folded);
   if (!isLong(folded, sentences)) return [];
   const { asks, begins, holds, coming, watching } = patternsOf(words);
@@ -43,7 +48,9 @@ export function asidesIn(folded: string, words: Words, isNamed: (sentence: Span)
     if (CLOCK.test(sentence)) return false;
     if (sentence.trimEnd().endsWith('?') && asks.test(sentence)) return !isNamed(span) || begins.test(sentence);
     if (begins.test(sentence) || coming.test(sentence)) return true;
-    return holds.test(sentence) && !watching.test(sentence) && !isNamed(span) && !/\d/.test(sentence);
+    return (
+      holds.test(sentence) && !watching.test(sentence) && !isNamed(span) && !namesPlant(span) && !/\d/.test(sentence)
+    );
   });
 }
 

@@ -103,8 +103,12 @@ function gather(
   const gathering = new Gathering(text, context);
   const folded = fold(text);
   gathering.setAside(resumedIn(folded, context.words));
-  const { bees } = gathering.names();
-  gathering.setAside(asidesIn(folded, context.words, (sentence) => bees.some(({ span }) => isWithin(span, sentence))));
+  const { bees, plants } = gathering.names();
+  const among =
+    (names: typeof bees) =>
+    (sentence: Span): boolean =>
+      names.some(({ span }) => isWithin(span, sentence));
+  gathering.setAside(asidesIn(folded, context.words, among(bees), among(plants)));
   readUnderQuestions(gathering, parts);
   const labelled = labelledIn(fold(gathering.rest()), context.words);
   readLabelled(gathering, labelled, asked);

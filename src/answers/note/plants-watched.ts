@@ -7,6 +7,7 @@ import type { Span } from '../reading.js';
 import { blank, madeOnce } from '../text.js';
 import type { FloraSaid } from './flowers.js';
 import { plantsWords } from '../plants/vocabulary.js';
+import { isLong } from './asides.js';
 import { isWithin, sentencesIn } from './sentences.js';
 import { noteWords } from './vocabulary.js';
 
@@ -15,13 +16,15 @@ const MOST_BEFORE = "(?:[ ]+[\\p{L}']+){0,2}[ ]+";
 /** How much of the text before a plant is looked at, in letters. */
 const MOST_LETTERS_BEFORE = 60;
 /** Words of a sentence that are enough for a story; "phlox and columbine" tells what was watched. */
-const LEAST_WORDS_OF_STORY = 5;
+const LEAST_WORDS_OF_STORY = { short: 5, long: 3 };
 
 const patternsOf = madeOnce((words: Words) => {
   const { note, count, tally } = words;
   return {
     notInFlower: new RegExp(anyOf(note.notInFlower), 'u'),
     beside: new RegExp(`${anyOf(note.besidePlants)}${MOST_BEFORE}$`, 'u'),
+    // in a long mail "sitting there" and "the 2nd" are of no plant in their sentence
+    tellsFlowers: new RegExp(anyOf(note.ofWatch, count.flowers, count.open, count.vague, tally.zero), 'u'),
     tellsWatch: new RegExp(`\\d|${anyOf(note.watching, count.flowers, count.open, count.vague, tally.zero)}`, 'u'),
   };
 });
@@ -53,9 +56,10 @@ export function onlyMentioned(folded: string, { bees, plants, flowers }: FloraSa
     const before = folded.slice(Math.max(sentence[0], from - MOST_LETTERS_BEFORE), from);
     const beside = bees.some(({ span }) => isWithin(span, sentence));
     if (patterns.beside.test(before) && !beside) return true;
-    if (patterns.tellsWatch.test(folded.slice(...sentence)) || beside) return false;
+    const tells = isLong(folded, sentences) ? patterns.tellsFlowers : patterns.tellsWatch;
+    if (tells.test(folded.slice(...sentence)) || beside) return false;
     const others = (folded.slice(...sentence).match(/[\p{L}']+/gu) ?? []).filter((word) => !small(word));
-    return others.length >= LEAST_WORDS_OF_STORY;
+    return others.length >= LEAST_WORDS_OF_STORY[isLong(folded, sentences) ? 'long' : 'short'];
   };
   const mentioned = plants.filter((found, at) => !counted.has(keyOf(found)) && isMentioned(found, at));
   // one mention in earnest is enough

@@ -33,6 +33,8 @@ function hear(run: Run, marks: readonly Mark[], mark: Mark, at: number): void {
   run.placed = 'no';
   switch (mark.kind) {
     case 'break':
+      // "the bees do not read lists: two brown-belted"
+      if (mark.strength !== 'comma' && mark.strength !== 'open') run.waiting.denied = false;
       hearPause(run, mark);
       return;
     case 'preposition':

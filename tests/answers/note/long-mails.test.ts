@@ -39,6 +39,12 @@ test.each([
   ['We pulled 17 bags of garlic mustard with 12 people on Thursday, down from 29.', 'That is all.'],
   // other days and times than those of the watch
   ['We had birthday cake on Saturday and I got up at 7.', 'The mail comes at 2:10 pm here.'],
+  ['I hope you are well.', 'The paper says it warms up by Friday, so the lilacs get their turn then.'],
+  [
+    'I hope you are well.',
+    'The chickens got into the lettuce while I was sitting there, an expensive fifteen minutes.',
+  ],
+  ['I hope you are well.', 'Thank you for your patience with my questions.'],
   // stories without bees
   ['I hope you are well.', 'I counted one branch and there are 14. I was a nurse for 41 years.'],
   ['I hope you are well.', 'We also had two honey bees, 3 ticks and a cabbage white.'],
@@ -52,6 +58,17 @@ test('what the mail says of its watch behind a story still counts', () => {
     { count: 2, bee: 'Bombus impatiens', plant: 'Phlox', withPollen: 1 },
     { count: 0, bee: null, plant: 'Viola' },
   ]);
+});
+
+test('a plant told beside another time is still watched', () => {
+  const text = around('I hope you are well.', 'That is all.').replace(
+    'Phlox, 40 flowers. Two common eastern queens on the phlox.',
+    'We lost the maple two weeks ago, so the wild geraniums have gone mad. I counted 40 flowers. 2 common eastern.',
+  );
+  expect(told(text)).toMatchObject({
+    plants: [{ name: 'Geranium maculatum', flowers: { value: 40 } }],
+    tally: [{ count: 2, bee: 'Bombus impatiens', plant: 'Geranium maculatum' }],
+  });
 });
 
 test('in a short note a question takes nothing along', () => {
