@@ -33,6 +33,7 @@ test.each([
   'the wallpaper is peeling',
   'I left my pen at home, what a bore',
   'my wife is a patient woman',
+  'thank you for your patience',
 ])('"%s" tells no watch', (text) => {
   expect(readNote(text, demo)).toMatchObject({ state: 'none' });
 });

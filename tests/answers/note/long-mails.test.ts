@@ -45,7 +45,10 @@ test.each([
     'The chickens got into the lettuce while I was sitting there, an expensive fifteen minutes.',
   ],
   ['I hope you are well.', 'Thank you for your patience with my questions.'],
+  ['A front came through with a 22 mph wind and it was 41 F at the airport.', 'That is all.'],
   // stories without bees
+  ['It is the two loud ones from training again.', 'That is all.'],
+  ['I hope you are well.', 'We are the two loud ones from training.'],
   ['I hope you are well.', 'I counted one branch and there are 14. I was a nurse for 41 years.'],
   ['I hope you are well.', 'We also had two honey bees, 3 ticks and a cabbage white.'],
 ])('"%s" and "%s" are no part of the watch', (before, behind) => {
@@ -58,6 +61,14 @@ test('what the mail says of its watch behind a story still counts', () => {
     { count: 2, bee: 'Bombus impatiens', plant: 'Phlox', withPollen: 1 },
     { count: 0, bee: null, plant: 'Viola' },
   ]);
+});
+
+test('a sentence that tells the times is of the watch, whatever else it says', () => {
+  const text = around('I hope you are well.', 'That is all.').replace(
+    'I started at 10:20 and stopped at 10:35 this morning.',
+    'Next time I will sit down earlier, this time it was from 10:20 to 10:35 am.',
+  );
+  expect(told(text).times).toEqual(plain.times);
 });
 
 test('a plant told beside another time is still watched', () => {
