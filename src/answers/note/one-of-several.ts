@@ -9,6 +9,9 @@ import { passing, type FieldReadings, type Gathering, type Plain } from './gathe
 import { movedBy, type Reading, type Span } from '../reading.js';
 import { isWithin, paragraphsIn, sentencesIn } from './sentences.js';
 
+/** Sentences that are read one by one, at most: a mail of two thousand letters has some thirty. */
+const MOST_SENTENCES = 60;
+
 const NARROWED: readonly Plain[] = ['times', 'patch', 'sky', 'wind', 'temperature'];
 
 /** What a sentence tells of a field by itself; words that other fields used are no part of it. */
@@ -59,7 +62,7 @@ function besideTimes(gathering: Gathering, folded: string): Span[] {
 export function settleSeveral(gathering: Gathering): void {
   const folded = fold(gathering.text);
   const sentences = sentencesIn(folded);
-  if (!isLong(folded, sentences)) return;
+  if (!isLong(folded, sentences) || sentences.length > MOST_SENTENCES) return;
   for (const field of NARROWED) {
     if (gathering.get(field)?.state !== 'unsure') continue;
     const reading =
