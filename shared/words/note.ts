@@ -40,8 +40,10 @@ export const noteSection = z.strictObject({
   asksUs: words,
   /** What is still to come: "next weekend". */
   coming: words,
-  /** Other times than that of the watch: "last year", "next weekend". */
+  /** Times gone by: "last year". */
   elsewhen: words,
+  /** The time of the watch, beside another: "this year", "today". */
+  thisTime: words,
   ordinals: words,
   /** At the start of a question: "is", "what". */
   asking: words,

@@ -43,9 +43,9 @@ export const wishesSection = z.strictObject({
     'forget-me': words,
     greeting: words,
   }),
-  /** Left out at either end: "please", "can we". */
   /** Of the greetings, those that begin nothing. */
   thanks: words,
+  /** Left out at either end: "please", "can we". */
   polite: words,
   /** "fix my last watch"; a number may follow. */
   fix: words,

@@ -51,7 +51,7 @@ function settleDate(gathering: Gathering, sentences: readonly Span[]): void {
 }
 
 /** The sentences of the paragraph that tells the times. */
-function besideTimes(gathering: Gathering, folded: string): Span[] {
+function paragraphOfTimes(gathering: Gathering, folded: string): Span[] {
   const times = gathering.get('times');
   if (times?.state !== 'sure') return [];
   const paragraph = paragraphsIn(folded).find((span) => times.used.some((used) => isWithin(used, span)));
@@ -66,7 +66,7 @@ export function settleSeveral(gathering: Gathering): void {
   for (const field of NARROWED) {
     if (gathering.get(field)?.state !== 'unsure') continue;
     const reading =
-      onlyToldIn(gathering, field, besideTimes(gathering, folded)) ?? onlyToldIn(gathering, field, sentences);
+      onlyToldIn(gathering, field, paragraphOfTimes(gathering, folded)) ?? onlyToldIn(gathering, field, sentences);
     if (reading) gathering.take(field, reading as never);
   }
   settleDate(gathering, sentences);

@@ -40,8 +40,8 @@ export const plantsWords = madeOnce((words: Words) => {
   const plantNoun = new RegExp(`${anyOf(names.plantNouns)}|${anyOf(names.plantNouns.map((noun) => `${noun}s`))}`, 'u');
   const unknownPhrases = names.unknown.flatMap((phrase) => [phrase, phrase.replaceAll("'", '')]);
   const unknown = new RegExp(`${anyOf(unknownPhrases)}(?!\\s+${anyOf(plants.ofNumber)})`, 'u');
-  const corrects = new RegExp(`^[\\s.,;!-]*${anyOf(hedges.correcting, words.yesNo.corrections)}`, 'u');
   const correcting = anyOf(hedges.correcting, words.yesNo.corrections);
+  const corrects = new RegExp(`^[\\s.,;!-]*${correcting}`, 'u');
   const onlyCorrects = new RegExp(
     `^[\\s.,;!-]*(?:${anyOf(words.yesNo.bareNo)}[\\s,]+)?${correcting}(?:[\\s.,;:!-]|${correcting}|${anyOf(count.about)})*(?:the[ ])?\\s*$`,
     'u',

@@ -89,9 +89,9 @@ export function countsIn(
       const open = tokens[to]?.text === '(' || tokens[to]?.text === ',' ? 1 : 0;
       const joined = either.at(tokens, to + open);
       const sign = joined?.phrase === '-' || joined?.phrase === '/';
-      // "imp 2 - bimac 1" is no range; "2-3" and "2 - 3" are
-      // the columns of "columbine / 45 / 1 two-spotted" are no range either
+      // the columns of "columbine / 45 / 1 two-spotted" are no range
       const isColumn = joined?.phrase === '/' && /^\s+\/\s/.test(folded.slice(number.span[1], next.span[0]));
+      // "imp 2 - bimac 1" is no range either; "2-3" and "2 - 3" are
       const near = joined !== null && !isColumn && tokens[joined.to]?.span[0] === next.span[0];
       const within =
         between.includes(tokens[from - 1]?.text ?? '') &&

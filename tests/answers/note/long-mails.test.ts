@@ -63,6 +63,25 @@ test('what the mail says of its watch behind a story still counts', () => {
   ]);
 });
 
+test.each([
+  ['2 common eastern on the phlox, will go again tomorrow.', 2],
+  ['Last year none, but this year 2 common eastern on the phlox.', 2],
+])('"%s" tells its queens', (sentence, count) => {
+  const text = around('I hope you are well.', 'That is all.').replace(
+    'Two common eastern queens on the phlox.',
+    sentence,
+  );
+  expect(told(text)).toMatchObject({ date: '2026-05-06', tally: [{ count, bee: 'Bombus impatiens', plant: 'Phlox' }] });
+});
+
+test.each(['Phlox 40, violets 30.', 'The violets by the old stone wall had 30 flowers open when I came out.'])(
+  '"%s" above the times tells what was watched',
+  (above) => {
+    const { plants } = told(around(above, 'That is all.'));
+    expect(plants).toContainEqual({ name: 'Viola', flowers: { value: 30, low: 30, high: 30, about: false } });
+  },
+);
+
 test('a sentence that tells the times is of the watch, whatever else it says', () => {
   const text = around('I hope you are well.', 'That is all.').replace(
     'I started at 10:20 and stopped at 10:35 this morning.',
