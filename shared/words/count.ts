@@ -35,6 +35,8 @@ export const countSection = z.strictObject({
   /** Flowers that are not open: "buds", "wilted". */
   notOpen: words,
   open: words,
+  /** One count for all that were asked about: "60 each", "both about 75". */
+  forEach: words,
   /** What bears flowers and is not counted: "stems". */
   bearers: words,
   /** Before a number, after a number. */

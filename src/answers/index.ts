@@ -2,7 +2,7 @@
 export { anyOf } from './any-of.js';
 export { readBee } from './bee.js';
 export { readCount } from './count.js';
-export { readCountsInOrder } from './count/in-order.js';
+export { readCountForEach, readCountsInOrder } from './count/in-order.js';
 export { readDate } from './date.js';
 export { readLicence, type LicenceTold } from './licence.js';
 export { editsBetween, labelOf, namedIn, rankOf, type NamedIn } from './names/index.js';

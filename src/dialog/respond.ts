@@ -1,9 +1,9 @@
-/** One text as the answer to a question of the dialog, or to the flowers of one plant. */
-import { fold, namedIn, none, readCount, readCountsInOrder, readYesNo, type Context } from '../answers/index.js';
+/** One text as the answer to a question of the dialog. */
+import { fold, readCount, readYesNo, type Context } from '../answers/index.js';
 import type { Ask } from '../../shared/phrases.js';
 import { fill } from '../../shared/wording.js';
-import { nextOpen, setFlowers } from './fields.js';
-import { contextOf, hear, withDoubt } from './hear.js';
+import { nextOpen } from './fields.js';
+import { contextOf, hear } from './hear.js';
 import { notUnderstood, outcome } from './outcome.js';
 import { answerTotal } from './respond-tally.js';
 import { briefly } from './summary.js';
@@ -86,34 +86,4 @@ function saysNo(text: string, context: Context): boolean {
   if (yesNo.state === 'sure') return yesNo.value.answer === 'no' && yesNo.value.rest === null;
   const count = readCount(text, { ...context, of: 'flowers' });
   return count.state === 'sure' && count.value.value === 0;
-}
-
-/** "120 and 40", where the flowers of two plants are open: theirs, in the order in which the plants were told. */
-function withFlowersInOrder(report: Report, text: string, context: Context): Report | null {
-  const open = (report.plants ?? []).flatMap(({ flowers }, at) => (flowers === null ? [at] : []));
-  const counts = readCountsInOrder(text, open.length, context);
-  return counts?.reduce((next, count, at) => setFlowers(next, open[at]!, count, text), report) ?? null;
-}
-
-/** Open flowers of one plant. */
-export function answerFlowers(thread: Thread, report: Report, index: number, text: string, scene: Scene): Outcome {
-  const context: Context = { ...contextOf(scene, report), of: 'flowers' };
-  // "two American bumble bees came to it": bees are no flowers, whatever was asked
-  const tellsBees = namedIn(text, context).bees.length > 0;
-  const inOrder = tellsBees ? null : withFlowersInOrder(report, text, context);
-  if (inOrder) return { ...outcome(thread, inOrder), echo: briefly(['plants'], inOrder, scene) };
-  const reading = tellsBees ? none('count-no-number') : readCount(text, context);
-  if (reading.state === 'sure') return outcome(thread, setFlowers(report, index, reading.value, text));
-  // "bluebells 40, phlox 20" answers for more than the plant that was asked
-  const heard = hear(report, text, [], scene);
-  const filled = heard.report.plants?.[index]?.flowers != null;
-  if (filled) return { ...outcome(thread, heard.report), echo: briefly(heard.taken, heard.report, scene) };
-  if (reading.state === 'unsure') {
-    return outcome(
-      thread,
-      withDoubt(report, { field: 'flowers', plant: index, offers: reading.offer, ask: reading.ask, typed: text }),
-    );
-  }
-  if (heard.understood) return { ...outcome(thread, heard.report), echo: briefly(heard.taken, heard.report, scene) };
-  return notUnderstood(thread, reading.ask, text, scene);
 }

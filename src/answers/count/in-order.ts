@@ -1,4 +1,4 @@
-/** As many numbers as things were asked for, in their order: "120 and 40", "about 120, 40 flowers". */
+/** One answer for several things that were asked for: "120 and 40", "about 120, 40 flowers", "60 each". */
 import type { Count } from '../../../shared/record.js';
 import type { Words } from '../../../shared/words.js';
 import { anyOf } from '../any-of.js';
@@ -15,7 +15,8 @@ const listsOf = madeOnce(({ count, hedges, tally }: Words) => {
   const ands: ReadonlySet<string> = new Set(tally.ands);
   const all: ReadonlySet<string> = new Set([...beside.flat().flatMap(wordsOf), ...ands]);
   const and = anyOf(tally.ands);
-  return { ands, all, around: new RegExp(`^[\\s,;]*(?:${and}\\s)?|[\\s,;&+]+$|\\s${and}\\s*$`, 'gu') };
+  const each = new RegExp(`${anyOf(count.forEach)}(?![\\p{L}\\d])`, 'gu');
+  return { ands, all, each, around: new RegExp(`^[\\s,;]*(?:${and}\\s)?|[\\s,;&+]+$|\\s${and}\\s*$`, 'gu') };
 });
 
 /**
@@ -46,4 +47,20 @@ export function readCountsInOrder(text: string, wanted: number, context: Context
     return reading.state === 'sure' ? reading.value : null;
   });
   return counts.includes(null) ? null : (counts as Count[]);
+}
+
+/** `wanted` times the one count of "60 each", "both about 75", "same for both, 60"; null for any other text. */
+export function readCountForEach(text: string, wanted: number, context: Context): Count[] | null {
+  const folded = fold(text);
+  const { all, each } = listsOf(context.words);
+  const bare = folded.replace(each, (found) => ' '.repeat(found.length));
+  const numbers = findNumbers(bare, context.words);
+  if (wanted < 2 || bare === folded || numbers.length === 0) return null;
+  const beside = numbers.reduce(
+    (left, { span: [from, to] }) => left.slice(0, from) + ' '.repeat(to - from) + left.slice(to),
+    bare,
+  );
+  if (!wordsOf(beside).every((word) => all.has(word))) return null;
+  const reading = readCount(bare, context);
+  return reading.state === 'sure' ? Array.from({ length: wanted }, () => reading.value) : null;
 }
