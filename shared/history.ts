@@ -22,6 +22,14 @@ export interface Joining {
   readonly other: Person | null;
 }
 
+/** What an earlier reply was about that the message in hand is a reply to. */
+export interface RepliedTo {
+  readonly report: string | null;
+  readonly revision: number;
+  /** The observer's own watch that came of that report, or was opened in it; null where none is stored. */
+  readonly watch: Watch | null;
+}
+
 export interface History {
   /** Null before their first message; the step then makes one with `fresh.observer`. */
   readonly person: Person | null;
@@ -34,11 +42,13 @@ export interface History {
   readonly progress: { readonly watches: number; readonly target: number };
   /** Left out where the survey can send no mail. */
   readonly joining?: Joining;
+  /** Left out where the message is a reply to nothing, or to nothing that is kept. */
+  readonly repliedTo?: RepliedTo | undefined;
   /** Ids and the number that the step may use: the step itself has no chance and no counter. */
   readonly fresh: {
     readonly observer: string;
+    /** A new watch has the id of the report that told it. */
     readonly report: string;
-    readonly watch: string;
     readonly watchNumber: number;
   };
 }

@@ -53,6 +53,10 @@ export const messageSchema = z.strictObject({
   id: z.string(),
   /** The sender's time if within seven days before receipt, else receipt. */
   at: instant,
+  /**
+   * What it is a reply to: the channel's own id of one of our messages, as its sending function gave it, or the id of an
+   * earlier message of theirs.
+   */
   replyTo: z.string().nullable(),
   /** The id of the earlier message that this one is the new text of. */
   edits: z.string().nullable(),
@@ -77,6 +81,8 @@ export const replySchema = z.strictObject({
   /** The report it is about and its revision, to tell a stale button. */
   report: z.string().nullable(),
   revision: z.int(),
+  /** The stored watch that it is about, by id: so that a reply to it is understood later. */
+  watch: z.string().optional(),
   /** Takes the place of the thread's last reply of the same slot, where the channel can change what it sent. */
   slot: z.string().optional(),
   /** The watch's receipt, where this is one; `text` is empty then. */

@@ -67,7 +67,7 @@ export function missingFindings(
       places: [],
       ...sameDay.before(watch),
       progress: { watches: 0, target: survey.settings.target },
-      fresh: { observer: '', report: '', watch: '', watchNumber: 0 },
+      fresh: { observer: '', report: '', watchNumber: 0 },
     };
     const found = checks
       .flatMap((check) => check.check(watch, history, survey) ?? [])

@@ -92,6 +92,11 @@ export function questionText(asking: Asking, thread: Thread, scene: Scene): Ques
     const ask = asking.right === 'give' ? 'ask-give-data' : 'ask-forget';
     return plainQuestion(say(wording, ask), [say(wording, 'choice-yes'), say(wording, 'choice-no')]);
   }
+  if (asking.kind === 'open-replied') {
+    const { number, day } = asking;
+    const ask = say(wording, 'ask-open-replied', { number, day, open: !isEmpty(report) });
+    return plainQuestion(ask, [say(wording, 'choice-yes'), say(wording, 'choice-no')]);
+  }
   if (asking.kind === 'join-photograph')
     return plainQuestion(say(wording, 'ask-join-photograph'), [say(wording, 'choice-yes'), say(wording, 'choice-no')]);
   if (asking.kind === 'licence')
@@ -220,6 +225,7 @@ export function publicAsking(thread: Thread): {
     case 'confirm':
     case 'throw-away':
     case 'right':
+    case 'open-replied':
     case 'name-shown':
       return of(['confirm']);
     case 'correct':

@@ -1,6 +1,11 @@
-/** A report is begun: the first one, one beside another that is put aside for it, or one with the clock running. */
+/**
+ * A report is begun: the first one, one beside another that is put aside for it, a stored watch opened again, or one with
+ * the clock running.
+ */
+import type { Watch } from '../../shared/record.js';
 import { say } from '../../shared/wording.js';
 import { startLive } from './live/index.js';
+import { reportOf } from './store-watch.js';
 import { isEmpty, newReport } from './thread.js';
 import type { Outcome, Report, Scene, Thread } from './types.js';
 
@@ -20,6 +25,14 @@ export function aside(thread: Thread): Thread {
     ? { ...thread, report: null }
     : { ...thread, report: null, parked: [...thread.parked, report] };
 }
+
+/** A stored watch opened again, to be mended. */
+export const openWatch = (thread: Thread, watch: Watch, scene: Scene): Outcome => ({
+  thread: { ...aside(thread), report: reportOf(watch, scene), asking: { kind: 'confirm' } },
+  said: [say(scene.survey.wording, 'opened', { number: watch.number })],
+  effects: [],
+  then: 'repeat',
+});
 
 /** A new report, whatever the current one holds. */
 export function beginAnother(thread: Thread, scene: Scene): Outcome {

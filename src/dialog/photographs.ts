@@ -1,4 +1,4 @@
-/** A photograph joins the current report; else, after a yes, the last watch of the day; else the next report. */
+/** A photograph joins the report or watch that it is a reply to (`replied.ts`), or the current report; else, after a yes, the last watch of the day; else the next report. */
 import { Temporal } from 'temporal-polyfill';
 import { readYesNo } from '../answers/index.js';
 import type { Content } from '../../shared/message.js';
@@ -77,15 +77,44 @@ export function wantsPictures(report: Report, { survey, message }: Scene): boole
   );
 }
 
+export const photographOf = ({ sha256, type, takenAt }: Content & { kind: 'photo' }): Photograph => ({
+  sha256,
+  type,
+  takenAt,
+  queensRow: null,
+  licence: null,
+});
+
+/** A stored watch with these photographs, and the change in its history. */
+export const joinedBy = (watch: Watch, photographs: Watch['photographs'], { message, now }: Scene): Watch => ({
+  ...watch,
+  photographs,
+  history: [
+    ...watch.history,
+    {
+      at: now,
+      by: watch.observer,
+      role: 'observer',
+      through: message.channel,
+      path: '/photographs',
+      from: watch.photographs,
+      to: photographs,
+      why: null,
+    },
+  ],
+  changedAt: now,
+});
+
 export function takePhotograph(thread: Thread, photo: Content & { kind: 'photo' }, scene: Scene): Outcome {
-  const { sha256, type, takenAt, place, compressed } = photo;
-  const photograph: Photograph = { sha256, type, takenAt, queensRow: null, licence: null };
+  const { place, compressed } = photo;
+  const photograph = photographOf(photo);
   const today = scene.history.lastWatches.find(({ date }) => date === scene.local.date);
   const { album } = scene.message;
   const isThanked = album !== undefined && thread.album === album;
   const inAlbum: Thread = album === undefined ? thread : { ...thread, album };
   const { report } = thread;
-  if (report !== null && (takesPictures(thread) || today === undefined))
+  const isMeant = report !== null && report.id === scene.history.repliedTo?.report;
+  if (report !== null && (isMeant || takesPictures(thread) || today === undefined))
     return joinReport(inAlbum, report, photograph, { place, isThanked, isCompressed: compressed === true }, scene);
   const photographs = [...thread.photographs, photograph];
   const kept: Thread = { ...inAlbum, photographs };
@@ -173,29 +202,11 @@ export function answerJoin(
     ...watch.photographs,
     ...thread.photographs.slice(waited).map((photograph) => ({ ...photograph, licence })),
   ];
-  const joined: Watch = {
-    ...watch,
-    photographs,
-    history: [
-      ...watch.history,
-      {
-        at: scene.now,
-        by: watch.observer,
-        role: 'observer',
-        through: scene.message.channel,
-        path: '/photographs',
-        from: watch.photographs,
-        to: photographs,
-        why: null,
-      },
-    ],
-    changedAt: scene.now,
-  };
   const wanted = afterwards(person, { photographed: true, progress: scene.history.progress }, scene);
   return {
     thread: { ...thread, asking: wanted.asking, photographs: thread.photographs.slice(0, waited) },
     said: [say(wording, 'photograph-joined', { number: watch.number }), ...wanted.said],
-    effects: [{ do: 'keep-watch', watch: joined }, ...wanted.effects],
+    effects: [{ do: 'keep-watch', watch: joinedBy(watch, photographs, scene) }, ...wanted.effects],
     then: wanted.asking === null ? 'rest' : 'repeat',
   };
 }

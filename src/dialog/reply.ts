@@ -8,7 +8,7 @@ import { liveChoices } from './live/index.js';
 import { PHOTOGRAPH_PLACE, wantsPictures } from './photographs.js';
 import { summaryLines } from './summary.js';
 import { changed, withReport } from './thread.js';
-import type { Asking, Outcome, Scene, Step, Thread } from './types.js';
+import type { Asking, Effect, Outcome, Scene, Step, Thread } from './types.js';
 import { begun } from './begin.js';
 
 /** What can be asked while there is no report. */
@@ -22,6 +22,7 @@ const ASKED_WITHOUT_REPORT = [
   'licence',
   'name-shown',
   'place-name',
+  'open-replied',
 ];
 
 /**
@@ -81,11 +82,19 @@ export function reply(
             silent: silent === true,
             report: thread.report?.id ?? null,
             revision: revisionOf(thread),
+            ...watchSaid(thread, all),
             ...(slot === undefined ? {} : { slot }),
             ...(offersPicturesPlace(thread) ? { erase: true } : {}),
           },
         ];
   return { thread, replies, effects: all };
+}
+
+/** The stored watch that is being mended, or was stored or changed by this step. */
+function watchSaid({ report }: Thread, effects: readonly Effect[]): Pick<Reply, 'watch'> {
+  const kept = effects.flatMap((effect) => (effect.do === 'keep-watch' ? [effect.watch.id] : []));
+  const watch = report?.stored?.id ?? kept.at(-1);
+  return watch === undefined ? {} : { watch };
 }
 
 /** A summary shown once more, not because it was changed. */
@@ -107,7 +116,7 @@ function withNewQuestion(before: Thread, thread: Thread): Thread {
 }
 
 /** What is asked next; the manner of mail asks everything that is open in one list. */
-function nextAsking(thread: Thread, scene: Scene): Asking {
+export function nextAsking(thread: Thread, scene: Scene): Asking {
   const { report } = thread;
   if (report === null) throw new Error('There is nothing to ask without a report.');
   const next = nextOpen(report, scene);

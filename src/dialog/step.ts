@@ -27,6 +27,7 @@ import { correctMeanwhile } from './corrections/meanwhile.js';
 import { notUnderstood, outcome } from './outcome.js';
 import { isCurrent, stale, wholeWords } from './pressed.js';
 import { questionsIn } from './questions.js';
+import { answerOpenReplied, hearReplied, takeRepliedPhotograph } from './replied.js';
 import { reply } from './reply.js';
 import { answerQuestion } from './respond.js';
 import { answerFlowers } from './respond-flowers.js';
@@ -73,9 +74,14 @@ function understand(thread: Thread, scene: Scene): Outcome {
     case 'text':
       return onText(thread, what.text, consented, scene);
     case 'place':
-      return consented ? onPlace(begun(thread, scene), scene, what) : placeBeforeConsent(thread, what, scene);
+      if (!consented) return placeBeforeConsent(thread, what, scene);
+      return (
+        hearReplied(thread, null, null, scene, (back) => onPlace(back, scene, what)) ??
+        onPlace(begun(thread, scene), scene, what)
+      );
     case 'photo':
-      return consented ? takePhotograph(thread, what, scene) : photographBeforeConsent(thread, what.sha256, scene);
+      if (!consented) return photographBeforeConsent(thread, what.sha256, scene);
+      return takeRepliedPhotograph(thread, what, scene) ?? takePhotograph(thread, what, scene);
     case 'file':
       if (what.problem === 'not-agreed' && !consented) return photographBeforeConsent(thread, null, scene);
       return {
@@ -155,6 +161,7 @@ const NOT_OF_A_WATCH: ReadonlySet<Asking['kind'] | undefined> = new Set<Asking['
   'join-photograph',
   'throw-away',
   'right',
+  'open-replied',
 ]);
 
 /** Words under a picture that tell of no watch begin none, and answer nothing: the picture is answered. */
@@ -175,6 +182,10 @@ function converse(before: Thread, text: string, wish: Wish | null, scene: Scene)
     return { thread: before, said: [], effects: [], then: 'rest' };
   const aside = wish && AT_ANY_TIME.has(wish.wish) ? answerWish(before, wish, scene) : null;
   if (aside) return aside;
+  const replied = hearReplied(before, text, wish, scene, (back) => converse(back, text, wish, scene));
+  if (replied) return replied;
+  if (asking?.kind === 'open-replied')
+    return answerOpenReplied(before, asking, text, scene, (still) => converse(still, text, wish, scene));
   if (asking?.kind === 'right')
     return answerRight(before, asking, text, scene, (still, rest) =>
       converse(still, rest, readWish(rest, scene.survey.words), scene),

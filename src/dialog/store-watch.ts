@@ -160,7 +160,7 @@ export function watchOf(
   }));
   const more = Object.entries(report.fields).filter(([field]) => !OWN_PLACE.has(field));
   const watch: Watch = {
-    id: before?.id ?? history.fresh.watch,
+    id: before?.id ?? report.id,
     number: before?.number ?? history.fresh.watchNumber,
     survey: survey.settings.key,
     dialog: survey.dialog.name,

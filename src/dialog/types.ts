@@ -139,6 +139,14 @@ export type Asking =
   | { readonly kind: 'throw-away' }
   /** A yes gives or erases all that is kept of them. `before` is what was asked then; left out by an older program. */
   | { readonly kind: 'right'; readonly right: 'give' | 'forget'; readonly before?: Asking | null }
+  /** A yes opens the stored watch that a message was a reply to, with what its text corrects; a position has no text. */
+  | {
+      readonly kind: 'open-replied';
+      readonly number: number;
+      readonly day: string;
+      readonly text: string | null;
+      readonly before: Asking | null;
+    }
   /** `waited`: how many photographs waited for the next report before; they are not asked about. Left out by an older program. */
   | { readonly kind: 'join-photograph'; readonly watch: string; readonly waited?: number }
   /** Under which licence their photographs may be published. */

@@ -1,7 +1,7 @@
 /** What people ask of the conversation itself. Null where, at this point, the words are an answer after all. */
 import { saysAnyOf, type Wish } from '../answers/index.js';
 import { fill, say } from '../../shared/wording.js';
-import { aside, beginAnother, begun, reportFor, startWatch } from './begin.js';
+import { beginAnother, begun, openWatch, reportFor, startWatch } from './begin.js';
 import { correctByWish } from './corrections/correct.js';
 import { applies, nextOpen, tell } from './fields.js';
 import { samePlace } from './hear-place.js';
@@ -219,13 +219,7 @@ function openStored(thread: Thread, number: number | null, scene: Scene): Outcom
     const known = watches.map((candidate) => candidate.number).join(', ');
     return { thread, said: [say(wording, 'no-such-watch', { number: number ?? 0, known })], effects: [], then: 'rest' };
   }
-  const opened = { ...aside(thread), report: reportOf(watch, scene) };
-  return {
-    thread: { ...opened, asking: { kind: 'confirm' } },
-    said: [say(wording, 'opened', { number: watch.number })],
-    effects: [],
-    then: 'repeat',
-  };
+  return openWatch(thread, watch, scene);
 }
 
 function goBack(thread: Thread, report: Report, scene: Scene): Outcome {

@@ -1,5 +1,5 @@
 /** Reads what a step is told of the past. */
-import type { History, Joining } from '../../shared/history.js';
+import type { History, Joining, RepliedTo } from '../../shared/history.js';
 import type { Message } from '../../shared/message.js';
 import type { Person } from '../../shared/person.js';
 import type { Survey } from '../../shared/survey.js';
@@ -9,6 +9,8 @@ import {
   personOf,
   placesOf,
   progressOf,
+  replySaid,
+  watchById,
   watchesNearOn,
   type Connection,
 } from '../store/index.js';
@@ -29,6 +31,16 @@ export interface HistoryParts {
   readonly newId: () => string;
   /** What it takes to join this person's threads; undefined where that cannot be. */
   readonly joiningOf: (person: Person | null) => Joining | undefined;
+}
+
+/** What the reply was about that this message is a reply to; of a watch only where it is the observer's own. */
+function repliedToBy(connection: Connection, message: Message, observer: string | null): RepliedTo | undefined {
+  const said = message.replyTo === null ? null : replySaid(connection, message, message.replyTo);
+  if (said === null) return undefined;
+  const { report, revision } = said;
+  const id = said.watch ?? report;
+  const watch = id === null ? null : watchById(connection, message.survey, id);
+  return { report, revision, watch: watch?.observer === observer ? watch : null };
 }
 
 /**
@@ -57,6 +69,7 @@ export function historyFor(
   const watchesSoFar = atFirstLook(() =>
     own((observer) => progressOf(connection, { survey: key, observer, ...season }), 0),
   );
+  const repliedTo = atFirstLook(() => repliedToBy(connection, message, observer));
   const joining = joiningOf(person);
   return {
     ...(joining === undefined ? {} : { joining }),
@@ -68,13 +81,15 @@ export function historyFor(
     get sameDayNearby() {
       return sameDayNearby();
     },
+    get repliedTo() {
+      return repliedTo();
+    },
     get progress() {
       return { watches: watchesSoFar(), target };
     },
     fresh: {
       observer: newId(),
       report: newId(),
-      watch: newId(),
       watchNumber: nextWatchNumber(connection, key),
     },
   };

@@ -27,7 +27,7 @@ export interface Outgoing {
 
 /**
  * A channel's sending function: done when the channel has taken the reply over. What it gives is its own id of what was
- * sent, kept where the reply has a slot. Any error is tried again.
+ * sent, kept where the reply has a slot, or is about a report or a watch. Any error is tried again.
  */
 export type Send = (outgoing: Outgoing) => Promise<string | void>;
 
@@ -92,11 +92,14 @@ function errorText(error: unknown): string {
   return text.slice(0, MOST_ERROR_LETTERS);
 }
 
+/** Another reply may take its place, or somebody may reply to what it says of a report or a watch. */
+const isLookedUp = ({ slot, report, watch }: Reply): boolean =>
+  slot !== undefined || report !== null || watch !== undefined;
+
 async function trySending(send: Send, outgoing: Outgoing): Promise<End> {
   try {
     const handle = (await send(outgoing)) ?? null;
-    // nobody looks up the handle of a reply that no other takes the place of
-    return { as: 'sent', handle: outgoing.reply.slot === undefined ? null : handle };
+    return { as: 'sent', handle: isLookedUp(outgoing.reply) ? handle : null };
   } catch (error) {
     return { as: error instanceof SendNever ? 'failed' : 'later', error };
   }

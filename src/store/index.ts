@@ -40,6 +40,7 @@ export {
   nextReplyDue,
   replyFailed,
   replyLater,
+  replySaid,
   replySent,
   waitingReplies,
   type OutboxKey,
@@ -59,4 +60,12 @@ export {
 export { keepThread, threadOf, type StoredThread } from './threads.js';
 export { clearTimer, dueTimers, nextTimerDue, setTimer, takeTimer, type StoredTimer } from './timers.js';
 export { confirmedCountsOf } from './watch-counts.js';
-export { lastWatchesOf, nextWatchNumber, progressOf, watchByNumber, watchesNearOn, watchesOf } from './watches.js';
+export {
+  lastWatchesOf,
+  nextWatchNumber,
+  progressOf,
+  watchById,
+  watchByNumber,
+  watchesNearOn,
+  watchesOf,
+} from './watches.js';

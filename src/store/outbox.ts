@@ -129,6 +129,32 @@ export function waitingReplies(
     }));
 }
 
+const selectAbout = query((database, place: ThreadKey & { message: string }) =>
+  database
+    .selectFrom('outbox')
+    .select('reply')
+    .where('survey', '=', place.survey)
+    .where('channel', '=', place.channel)
+    .where('person', '=', place.person)
+    .where('handle', 'is not', null)
+    .where((outbox) => outbox.or([outbox('handle', '=', place.message), outbox('answers', '=', place.message)]))
+    .orderBy('sequence', 'desc')
+    .limit(1),
+);
+
+/**
+ * A reply of this thread that went out: by the channel's own id of it, or by the message that it answered. Null where it is
+ * about no report.
+ */
+export function replySaid(
+  connection: Connection,
+  { survey, channel, person }: ThreadKey,
+  message: string,
+): Reply | null {
+  const row = selectAbout.first(connection, { survey, channel, person, message });
+  return row === undefined ? null : readable('A reply of the outbox', replySchema, () => fromJson(row.reply));
+}
+
 const selectNextDue = query((database, place: { survey: string; channel: string }) =>
   database
     .selectFrom(

@@ -82,6 +82,15 @@ export function watchByNumber(connection: Connection, survey: string, number: nu
   return withParts(connection, survey, selectByNumber.all(connection, { survey, number }))[0] ?? null;
 }
 
+const selectById = query((database, place: { survey: string; id: string }) =>
+  database.selectFrom('watches').selectAll().where('survey', '=', place.survey).where('id', '=', place.id),
+);
+
+/** Null where no watch of the survey has that id. */
+export function watchById(connection: Connection, survey: string, id: string): Watch | null {
+  return withParts(connection, survey, selectById.all(connection, { survey, id }))[0] ?? null;
+}
+
 const selectAfter = query((database, place: { survey: string; after: number; most: number }) =>
   database
     .selectFrom('watches')

@@ -113,6 +113,11 @@ describe('a private message is read as', () => {
     ],
     ['nobody’s words', message({ pinned_message: sent({ text: 'old' }) }), []],
     ['an answer', message({ text: 'yes', reply_to_message: sent({ message_id: 3 }) }), [{ replyTo: 'message:7:3' }]],
+    [
+      'an answer to one of ours',
+      message({ text: 'yes', reply_to_message: sent({ message_id: 3, from: me }) }),
+      [{ replyTo: '3' }],
+    ],
     ['a message of today', message({ text: 'hi' }), [{ at: '2026-05-06T23:29:50.000Z', proven: true, person: '7' }]],
     ['one of long ago', message({ text: 'hi', date: SENT - 9 * 86_400 }), [{ at: parts.now }]],
   ];

@@ -21,7 +21,7 @@ const noHistory: History = {
   lastWatches: [],
   sameDayNearby: [],
   progress: { watches: 0, target: 3 },
-  fresh: { observer: 'a', report: 'b', watch: 'c', watchNumber: 1 },
+  fresh: { observer: 'a', report: 'b', watchNumber: 1 },
 };
 
 /** `weight {values}`, or `nothing`. */

@@ -14,7 +14,7 @@ function buttonsNow({ thread }: Conversation): Pick<Reply, 'report' | 'revision'
     lastWatches: [],
     sameDayNearby: [],
     progress: { watches: 0, target: 3 },
-    fresh: { observer: 'o', report: 'r', watch: 'w', watchNumber: 1 },
+    fresh: { observer: 'o', report: 'r', watchNumber: 1 },
   };
   const at = '2026-05-06T23:30:00Z';
   const envelope = { survey: 's', channel: 'c', person: 'p', id: 'i', at, replyTo: null, edits: null } as const;

@@ -17,6 +17,9 @@ export interface Turn {
   readonly stored: number | null;
 }
 
+/** `to`: what was said earlier that this is a reply to. */
+type More = Partial<Pick<Message, 'edits' | 'id' | 'album'>> & { readonly to?: Reply | undefined };
+
 const uuid = (n: number): string => `00000000-0000-7000-8000-${String(n).padStart(12, '0')}`;
 
 /** The answers of a whole watch without queens, up to the summary. */
@@ -57,20 +60,29 @@ export class Conversation {
     this.#now = Temporal.PlainDateTime.from(now).toZonedDateTime(survey.settings.timeZone).toInstant();
   }
 
-  #history(): History {
+  #history(replyTo: Reply | null): History {
     const confirmed = this.watches.filter(({ status }) => status === 'confirmed').length;
     const n = (this.#count += 10);
     return {
       person: this.person,
       places: [...this.places],
       lastWatches: [...this.watches].reverse().slice(0, 20),
+      ...(replyTo === null
+        ? {}
+        : {
+            repliedTo: {
+              report: replyTo.report,
+              revision: replyTo.revision,
+              watch: this.watches.find(({ id }) => id === (replyTo.watch ?? replyTo.report)) ?? null,
+            },
+          }),
       sameDayNearby: [],
       progress: { watches: confirmed, target: this.survey.settings.target },
-      fresh: { observer: uuid(n + 1), report: uuid(n + 2), watch: uuid(n + 3), watchNumber: this.watches.length + 1 },
+      fresh: { observer: uuid(n + 1), report: uuid(n + 2), watchNumber: this.watches.length + 1 },
     };
   }
 
-  send(what: Content, more: Partial<Pick<Message, 'edits' | 'id' | 'album'>> = {}): Turn {
+  send(what: Content, more: More = {}): Turn {
     const now = this.#now.toString();
     const message: Message = {
       survey: this.survey.settings.key,
@@ -78,7 +90,7 @@ export class Conversation {
       person: 'tester',
       id: more.id ?? `m${this.#count}`,
       at: now,
-      replyTo: null,
+      replyTo: more.to === undefined ? null : 'earlier',
       edits: more.edits ?? null,
       manner: this.manner,
       proven: true,
@@ -86,7 +98,7 @@ export class Conversation {
       ...(more.album === undefined ? {} : { album: more.album }),
     };
     const before = JSON.parse(JSON.stringify(this.thread)) as Thread;
-    const { thread, replies, effects } = step(before, message, this.#history(), this.survey, now);
+    const { thread, replies, effects } = step(before, message, this.#history(more.to ?? null), this.survey, now);
     this.thread = thread;
     let stored: number | null = null;
     for (const effect of effects) {
@@ -146,7 +158,7 @@ export class Conversation {
     return this.last;
   }
 
-  say(text: string, more: Partial<Pick<Message, 'edits' | 'id'>> = {}): Turn {
+  say(text: string, more: More = {}): Turn {
     this.transcript.push(...text.split('\n').map((line) => `> ${line}`));
     return this.send({ kind: 'text', text }, more);
   }

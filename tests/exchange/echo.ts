@@ -47,7 +47,7 @@ export function echo(
 
       const person = personFor(message, history);
       const watch = sampleWatch({
-        id: history.fresh.watch,
+        id: history.fresh.report,
         number: history.fresh.watchNumber,
         survey: message.survey,
         observer: person.key,

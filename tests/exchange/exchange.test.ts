@@ -290,7 +290,7 @@ test('the step is told the past of its sender, and no more', async () => {
     lastWatches: [],
     sameDayNearby: [],
     progress: { watches: 0, target: survey.settings.target },
-    fresh: { observer: uuid(500_001), report: uuid(500_002), watch: uuid(500_003), watchNumber: 1 },
+    fresh: { observer: uuid(500_001), report: uuid(500_002), watchNumber: 1 },
   });
 
   const observer = uuid(1);

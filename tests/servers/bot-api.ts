@@ -102,7 +102,7 @@ export interface Person {
   /** Anything else: `{ sticker: … }`, `{ location: … }`. */
   send(content: object): number;
   edit(message: number, text: string): void;
-  photo(bytes: Buffer, caption?: string): number;
+  photo(bytes: Buffer, caption?: string, more?: Partial<Message>): number;
   document(bytes: Buffer, name: string, mime: string, size?: number): number;
   /** Presses the button with these words under the newest message that has it, or under that message. */
   press(words: string, message?: number): void;
@@ -211,6 +211,12 @@ export class BotApi {
     await Promise.resolve();
   }
 
+  /** What a reply to that message comes with. */
+  replyTo(chat: number, id: number): Partial<Message> {
+    const kept = this.#chats.get(chat)?.messages.get(id);
+    return { reply_to_message: kept?.message as NonNullable<Message['reply_to_message']> };
+  }
+
   seen(chat: number): Seen[] {
     return [...(this.#chats.get(chat)?.messages ?? [])].map(([id, { message, silent, edits }]) => ({
       id,
@@ -252,14 +258,14 @@ export class BotApi {
         kept.edits += 1;
         this.push({ edited_message: kept.message } as Omit<Update, 'update_id'>);
       },
-      photo: (bytes, caption) => {
+      photo: (bytes, caption, more = {}) => {
         const large = this.#addFile(bytes, 'jpg');
         const small = this.#addFile(Buffer.from('thumbnail'), 'jpg');
         const photo = [
           { ...small, width: 90, height: 60 },
           { ...large, width: 1280, height: 853 },
         ];
-        return sent({ photo, ...(caption === undefined ? {} : { caption }) });
+        return sent({ photo, ...(caption === undefined ? {} : { caption }), ...more });
       },
       document: (bytes, name, mime, size = bytes.length) => {
         const file = { ...this.#addFile(bytes, 'bin'), file_size: size };

@@ -94,14 +94,20 @@ const captionIdOf = (message: Sent): string => `caption:${message.chat.id}:${mes
 
 const instantOf = (seconds: number): string => new Date(seconds * 1000).toISOString();
 
-function messageOf(message: Sent, id: string, what: Content | SentFile, { survey, now }: ReadingParts): Heard {
+/** One of ours goes by what our sending gave of it, one of theirs by the id it came under. */
+function repliedTo({ reply_to_message: earlier }: Sent, me: UserFromGetMe): string | null {
+  if (earlier === undefined) return null;
+  return earlier.from?.id === me.id ? String(earlier.message_id) : idOf(earlier);
+}
+
+function messageOf(message: Sent, id: string, what: Content | SentFile, { survey, me, now }: ReadingParts): Heard {
   return {
     survey,
     channel: TELEGRAM,
     person: String(message.chat.id),
     id,
     at: sentAt(instantOf(message.date), now),
-    replyTo: message.reply_to_message ? idOf(message.reply_to_message) : null,
+    replyTo: repliedTo(message, me),
     edits: null,
     manner: 'one',
     proven: true,
