@@ -309,6 +309,7 @@ export const PHRASES = [
   'live-counted',
   'live-noted',
   'live-none-yet',
+  'live-none-more',
   'live-nothing-to-undo',
   'live-undone',
   'live-put-right',

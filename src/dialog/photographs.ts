@@ -6,6 +6,7 @@ import type { Photograph, Watch } from '../../shared/record.js';
 import { say } from '../../shared/wording.js';
 import { afterwards } from './people/afterwards.js';
 import { contextOf } from './hear.js';
+import { inLive } from './live/index.js';
 import { personOf } from './people/person-of.js';
 import { changed, isEmpty } from './thread.js';
 import { namedPlaceAt } from './places.js';
@@ -165,6 +166,7 @@ function joinReport(
     ],
     effects: [],
     then: asksNow ? 'ask' : repeats ? 'repeat' : 'rest',
+    ...inLive(report),
   };
 }
 

@@ -11,7 +11,7 @@ import { say } from '../../shared/wording.js';
 import { openWatch } from './begin.js';
 import { correct } from './corrections/correct.js';
 import { contextOf, hear } from './hear.js';
-import { softly } from './live/index.js';
+import { inLive, softly } from './live/index.js';
 import { afterwards } from './people/afterwards.js';
 import { personOf } from './people/person-of.js';
 import { joinedBy, photographOf } from './photographs.js';
@@ -85,7 +85,7 @@ export function takeRepliedPhotograph(
   const effects = [{ do: 'keep-watch', watch: joined } as const];
   // what is asked stands, and a licence is not asked about in the middle of a report
   if (thread.asking !== null || !isEmpty(thread.report))
-    return { thread: inAlbum, said, effects, then: 'rest', silent: thread.report?.live != null };
+    return { thread: inAlbum, said, effects, then: 'rest', ...inLive(thread.report) };
   const wanted = afterwards(personOf(scene), { photographed: true, progress: scene.history.progress }, scene);
   return {
     thread: { ...inAlbum, asking: wanted.asking },

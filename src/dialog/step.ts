@@ -15,7 +15,7 @@ import { firstText } from './first-text.js';
 import { contextOf } from './hear.js';
 import { hearCode } from './people/joining.js';
 import { answerLicence } from './people/licence.js';
-import { hearLive } from './live/index.js';
+import { hearLive, inLive } from './live/index.js';
 import { answerNameShown } from './people/name-shown.js';
 import { onPlace } from './on-place.js';
 import { open, otherSurvey } from './opening.js';
@@ -90,6 +90,7 @@ function understand(thread: Thread, scene: Scene): Outcome {
         effects: [],
         // what is asked still is; a whole summary stands right above
         then: thread.report?.live || thread.asking?.kind === 'confirm' ? 'rest' : 'repeat',
+        ...inLive(thread.report),
       };
   }
 }

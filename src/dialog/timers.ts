@@ -2,11 +2,11 @@
 import { say } from '../../shared/wording.js';
 import { nextOpen } from './fields.js';
 import { ASK_ONCE, UNCONFIRMED, unconfirmedTimer } from './confirm.js';
-import { endLive, FIVE_LEFT, LEFT_OPEN, TIME_UP } from './live/index.js';
+import { endLive, FIVE_LEFT, LEFT_OPEN, secondsLeft, TIME_UP } from './live/index.js';
 import { onReminder, REMIND } from './people/reminders.js';
 import { watchOf } from './store-watch.js';
 import { changed } from './thread.js';
-import type { Outcome, Report, Scene, Thread } from './types.js';
+import type { Live, Outcome, Report, Scene, Thread } from './types.js';
 
 const quiet = (thread: Thread): Outcome => ({ thread, said: [], effects: [], then: 'rest' });
 
@@ -19,7 +19,7 @@ export function onTime(thread: Thread, key: string, reportId: string, scene: Sce
     case FIVE_LEFT:
       return report.live === null || report.live.pausedAt !== null
         ? quiet(thread)
-        : { ...quiet(thread), said: [say(wording, 'live-five-left')] };
+        : { ...quiet(thread), said: timeLeft(report.live, scene) };
     case TIME_UP:
       return report.live === null || report.live.pausedAt !== null
         ? quiet(thread)
@@ -43,6 +43,12 @@ export function onTime(thread: Thread, key: string, reportId: string, scene: Sce
     default:
       return quiet(thread);
   }
+}
+
+/** After the program stood still it is less than five minutes; where time is up, that alone is said. */
+function timeLeft(live: Live, scene: Scene): string[] {
+  const minutes = Math.ceil(secondsLeft(live, scene) / 60);
+  return minutes <= 0 ? [] : [say(scene.survey.wording, 'live-five-left', { minutes })];
 }
 
 /** Kept outside all figures and shown to the coordinator; a yes that comes later confirms it. */

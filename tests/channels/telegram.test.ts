@@ -248,6 +248,13 @@ describe('a live watch', () => {
     await tally('+1', 0);
     await tally('undo', 1);
     expect(acknowledged()).toHaveLength(1);
+    wren.photo(photograph({ taken: '2026:04:22 11:36:05' }));
+    await bot.until(() => acknowledged().at(-1)?.edits === 2, 'an acknowledgement of the picture');
+    wren.send({ sticker: { file_id: 'f', file_unique_id: 'u' } });
+    await bot.until(() => acknowledged().at(-1)?.edits === 3, 'an acknowledgement of the sticker');
+    expect(acknowledged()).toMatchObject([
+      { silent: true, text: expect.stringMatching(/^I can take photographs/) as string },
+    ]);
     await tell(bot, wren, ['stop']);
     expect(bot.seen(7).at(-1)).toMatchObject({ fromBot: true, silent: false });
     expect(await storedIn(data)).toEqual([]);

@@ -202,6 +202,12 @@ export class Conversation {
     return this.last;
   }
 
+  /** The program stands still, and what came due meanwhile comes at its end. */
+  outage(seconds: number): void {
+    this.#now = this.#now.add({ seconds });
+    this.advance(0);
+  }
+
   get watch(): Watch {
     const watch = this.watches.at(-1);
     if (!watch) throw new Error(`Nothing was stored. What was said:\n${this.transcript.join('\n')}`);

@@ -19,6 +19,10 @@ export const softly = (thread: Thread, report: Report, said: string): Outcome =>
   silent: true,
 });
 
+/** So says whatever comes while the clock runs: without a sound, and in the place of the last acknowledgement. */
+export const inLive = (report: Report | null): Pick<Outcome, 'silent' | 'slot'> =>
+  report?.live ? { silent: true, slot: liveSlot(report) } : {};
+
 /** A tally in a word or two: each takes the place of the one before, so that a watch leaves one message and no sound. */
 export const acknowledged = (
   thread: Thread,

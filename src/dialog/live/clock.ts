@@ -30,8 +30,12 @@ function watchedSeconds(live: Live, now: string): number {
   return secondsBetween(live.startedAt, live.pausedAt ?? now) - live.pausedSeconds;
 }
 
+/** Seconds until time is up; below zero where it has been for a while. */
+export const secondsLeft = (live: Live, { now, survey }: Scene): number =>
+  survey.settings.protocol.minutes * 60 - watchedSeconds(live, now);
+
 function timersFor(live: Live, report: string, scene: Scene): Effect[] {
-  const left = scene.survey.settings.protocol.minutes * 60 - watchedSeconds(live, scene.now);
+  const left = secondsLeft(live, scene);
   const effects: Effect[] = [
     { do: 'set-timer', key: TIME_UP, report, due: after(scene.now, Math.max(0, left)) },
     { do: 'clear-timer', key: LEFT_OPEN },

@@ -71,8 +71,20 @@ function hearTally(thread: Thread, report: Running, text: string, scene: Scene):
   if (named !== null) return plantsNamed(thread, named, scene);
   const lines = readLiveTally(report, text, scene);
   if (lines === null) return noted(thread, report, text, scene);
+  if (saysNoneMore(report, lines, text, scene)) {
+    return acknowledged(thread, report, say(scene.survey.wording, 'live-none-more', { queens: queensSoFar(report) }));
+  }
   return counted(thread, countLines(report, lines, text, scene), lines, scene);
 }
+
+/**
+ * "No" and "nothing" once queens were counted: none came just now, or something was wrong. No plant was watched in vain by
+ * that; a plant is where it is named.
+ */
+const saysNoneMore = (report: Running, lines: readonly TallyLine[], text: string, scene: Scene): boolean =>
+  queensSoFar(report) > 0 &&
+  lines.every(({ count }) => count === 0) &&
+  namedIn(text, contextOf(scene, report)).plants.length === 0;
 
 /** A correction; where it is not clear what it is about, that is asked, and again once time is up. */
 function putRight(thread: Thread, report: Running, right: PutRight, text: string, scene: Scene): Outcome {
