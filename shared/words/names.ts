@@ -5,6 +5,8 @@ import { words } from './kinds.js';
 export const namesSection = z.strictObject({
   /** Words inside names that may be left out: "black and gold", "jack in the pulpit". */
   joining: words,
+  /** Two of `joining` that no name goes across: "spotted and the phlox". */
+  parting: words,
   /** Other ways to write a word of a name: "2" in "2-spotted". */
   saidAs: z.record(z.string(), z.string()),
   /** The first letters of a common name's first word: "c. eastern". */

@@ -71,7 +71,9 @@ export const noteSection = z.strictObject({
     tally: words,
     /** Over all of a watch: "Watch: Sat. May 2, 11:30". */
     heading: words,
-    /** Nothing of a watch: "observer", "email". */
+    /** Who it is from, up to the end of the sentence: "Observer: Dale Moss. 1:15 to 1:30 pm". */
+    person: words,
+    /** Nothing of a watch: "email". */
     other: words,
   }),
   /** Words of a quoted question that tell which field its answer belongs to. */

@@ -1247,6 +1247,38 @@ const notes: { readonly text: string; readonly fields: Shown }[] = [
   },
   { text: 'A bush with 300 flowers, violets around 60', fields: { plants: 'Viola ~60' } },
   { text: 'Mostly sunny, 66 or so, gentle breeze', fields: { temperature: '18.9', sky: 'few', wind: '3' } },
+  // who it is from ends with the sentence
+  {
+    text: 'Observer: Dale Moss. 1:15 p.m. to 1:30 p.m. Temperature 59 F. Sky overcast. Dicentra cucullaria, 88 flowers.',
+    fields: { times: '13:15-13:30', temperature: '15', sky: 'overcast', plants: 'Dicentra cucullaria 88' },
+  },
+  // "of them" are the plant's flowers, and no degrees
+  {
+    text: 'dandelions, 60 of them, today 2-2:15',
+    fields: { date: '2026-05-06', times: '14:00-14:15', plants: 'Taraxacum officinale 60' },
+  },
+  {
+    text: 'dandelions in the boulevard, 60 or so of them. 63 degrees. 1 brown belted queen',
+    fields: { temperature: '17.2', plants: 'Taraxacum officinale ~60', tally: '1 griseocollis @Taraxacum officinale' },
+  },
+  // "bore" is no borealis
+  {
+    text: 'The Ohio buckeye bore 30 spikes of bloom. Two common eastern queens came to it.',
+    fields: { plants: 'Aesculus glabra 30', tally: '2 impatiens @Aesculus glabra' },
+  },
+  // a weekday behind "on" is no part of the place's name
+  {
+    text: 'at Crane Landing on Monday May 4, 1:50 to 2:05 pm',
+    fields: { date: '2026-05-04', times: '13:50-14:05', place: 'Crane Landing' },
+  },
+  {
+    text: 'at Pheasant Run ball fields. 71, sunny',
+    fields: { place: 'Pheasant Run ball fields', temperature: '21.7', sky: 'clear' },
+  },
+  {
+    text: 'phlox 85, trillium 22. 1 two-spotted on the phlox, none on the rest.',
+    fields: { plants: 'Phlox 85, Trillium 22', tally: '1 bimaculatus @Phlox, 0 - @Trillium' },
+  },
   // not to be named
   {
     text: "Watched a white flower I don't know the name of, 30 blooms, from 1:30 to 1:45 yesterday. One common eastern.",

@@ -203,6 +203,7 @@ const table: [typed: string, expected: string][] = [
   ['finished at noon', 'unsure 11:45-12:00, only-an-end'],
   ['2:20 until now', 'unsure 14:20-18:30, doubted-times'],
   ['just finished', 'unsure 18:15-18:30, only-an-end'],
+  ['Just finished my watch today, 4 to 4:15 pm', 'sure 16:00-16:15'],
   ['15 minutes', 'not understood, no-start'],
   ['for 15', 'not understood, no-start'],
   ['15', 'not understood, no-start'],

@@ -44,12 +44,18 @@ export function stemOf(plain: string): string {
   return stem.replace('colour', 'color').replace('grey', 'gray');
 }
 
-function gapBetween(between: string, before: string, { joining, negating }: Words['names']): Gap {
+function gapBetween(
+  between: string,
+  before: string,
+  after: string,
+  { joining, negating, parting }: Words['names'],
+): Gap {
   if (BREAK.test(between)) return BRACKET.test(between) ? 'bracket' : DASH.test(between) ? 'dash' : 'break';
   // "B. imp", "mert. virg.", "St. John", "subsp. interior" go on; a longer word with a dot ends a sentence
   const isWhole = (before.length > 4 && !joining.includes(before)) || negating.includes(before);
   if (isWhole && /\.\s/.test(between)) return 'break';
-  return COMMA.test(between) ? 'comma' : 'none';
+  if (COMMA.test(between)) return 'comma';
+  return parting.includes(`${before} ${after}`) ? 'break' : 'none';
 }
 
 export function wordsOf(folded: string, names: Words['names']): Word[] {
@@ -68,7 +74,7 @@ export function wordsOf(folded: string, names: Words['names']): Word[] {
       digits: /^\d/.test(typed),
       possessive: typed.endsWith("'s"),
       dotted: folded[from + typed.length] === '.',
-      gap: words.length === 0 ? 'none' : gapBetween(folded.slice(end, from), before, names),
+      gap: words.length === 0 ? 'none' : gapBetween(folded.slice(end, from), before, letters, names),
     });
     end = from + typed.length;
     before = letters;

@@ -8,7 +8,19 @@ import { blank, madeOnce } from '../text.js';
 
 /** What a word or sign can be beside a number. `small` words stand anywhere, `word` is any other. */
 type Kind =
-  'unit' | 'bearer' | 'bud' | 'none' | 'flower' | 'open' | 'queen' | 'range' | 'after' | 'hedge' | 'placing' | 'small';
+  | 'unit'
+  | 'bearer'
+  | 'bud'
+  | 'none'
+  | 'flower'
+  | 'open'
+  | 'queen'
+  | 'range'
+  | 'after'
+  | 'hedge'
+  | 'placing'
+  | 'those'
+  | 'small';
 const KINDS: readonly Kind[] = [
   'unit',
   'bearer',
@@ -21,6 +33,7 @@ const KINDS: readonly Kind[] = [
   'after',
   'hedge',
   'placing',
+  'those',
   'small',
 ];
 
@@ -65,6 +78,7 @@ const lexicon = madeOnce(({ count, hedges, tally, plants, numbers }: Words) => {
       ...hedges.doubting,
     ],
     placing: [...tally.onPlants, ...tally.prepositions],
+    those: count.ofThem,
     // "bees on" is no small word: its bees are what a number counts
     small: [
       ...plants.around,

@@ -105,7 +105,7 @@ function spanOf(parts: readonly Part[], at: number, last: number): Span {
   let from = at;
   while ((is(parts[from - 1], 'hedge') && touches(parts, from - 1)) || isTimes(parts[from - 1])) from--;
   let to = last;
-  while (is(parts[to + 1], 'after', 'open', 'flower') && !isPlus(parts, to + 1)) to++;
+  while (is(parts[to + 1], 'after', 'open', 'flower', 'those') && !isPlus(parts, to + 1)) to++;
   return [parts[from]!.span[0], parts[to]!.span[1]];
 }
 
@@ -217,6 +217,16 @@ function placedOn(parts: readonly Part[], at: number, plants: readonly FoundName
 /** Words, at most, between a name and its number: "bluebells were about 200". */
 const MOST_BEFORE_NUMBER = 3;
 
+/** "dandelions in the boulevard, 60 of them": the last plant named in the sentence, where no bee is. */
+function ofThose(parts: readonly Part[], at: number, last: number): number | null {
+  const next = parts.slice(last + 1).find((part) => !is(part, 'after'));
+  if (!is(next, 'those')) return null;
+  const ended = parts.slice(0, at).findLastIndex(({ kind }) => kind === 'end');
+  const before = parts.slice(ended + 1, at);
+  if (before.some((part) => part.kind === 'bee' || part.kind === 'number' || is(part, 'queen', 'none'))) return null;
+  return before.findLast(({ kind }) => kind === 'plant')?.plant ?? null;
+}
+
 /** True for a plant with a number right behind it that counts nothing else. */
 function numberBehind(parts: readonly Part[], plant: number): boolean {
   let at = plant + 1;
@@ -258,6 +268,8 @@ function plantOf(
     const first = parts.findIndex(({ kind }) => kind === 'plant');
     return plants.length > 0 && !numberBehind(parts, first) ? 0 : null;
   }
+  const named = ofThose(parts, at, last);
+  if (named !== null) return counted.has(named) ? undefined : named;
   if (before.kind === 'bee' || goesOnOfBees(parts, at, last)) return undefined;
   const alsoOn = goesOnOfFlowers(parts, at, last, counted);
   if (alsoOn !== null) return alsoOn;

@@ -23,6 +23,12 @@ function sentenceBeforePlant(gathering: Gathering, [from, to]: Span): number | n
   return last === undefined ? null : from + last.index;
 }
 
+/** "Dale Moss. 1:15 to 1:30 pm" up to the stop; the one of "Dr. J. Moss" is none. */
+function firstSentence(text: string, [from, to]: Span): Span {
+  const end = /(?<=\p{L}{3})[.;]\s/u.exec(text.slice(from, to));
+  return end === null ? [from, to] : [from, from + end.index];
+}
+
 /** What has a label but no meaning is dropped, unless it is asked for. */
 export function readLabelled(gathering: Gathering, labelled: readonly Labelled[], asked: readonly FieldName[]): void {
   const { text } = gathering;
@@ -64,5 +70,6 @@ export function readLabelled(gathering: Gathering, labelled: readonly Labelled[]
   const headed = under('heading');
   gathering.setAside(headed.map(({ labelSpan }) => labelSpan));
   gathering.setAside(headed.map(({ value }) => value).filter((value) => /^\W*\d{1,3}\W*$/.test(text.slice(...value))));
-  gathering.setAside(under('other').flatMap(({ labelSpan, value }): Span[] => [labelSpan, value]));
+  const people = under('person').map((part): Labelled => ({ ...part, value: firstSentence(text, part.value) }));
+  gathering.setAside([...people, ...under('other')].flatMap(({ labelSpan, value }): Span[] => [labelSpan, value]));
 }

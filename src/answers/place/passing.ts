@@ -45,7 +45,9 @@ function isTaxon(words: string, context: Context, phrases: PlacePhrases): boolea
 
 function namedIn(text: string, folded: string, context: Context, phrases: PlacePhrases): SaidPlace | null {
   for (const match of text.matchAll(phrases.inPassing.capitals)) {
-    const words = match[0].replace(/[.,]+$/u, '');
+    const typed = match[0].replace(/[.,]+$/u, '');
+    const day = fold(typed).search(phrases.inPassing.dayAtEnd);
+    const words = day === -1 ? typed : typed.slice(0, day);
     const name = fold(words);
     const single = !/\s/u.test(words);
     // "Larkspur Point" is a place, "Prairie Smoke" none

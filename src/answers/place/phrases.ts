@@ -36,7 +36,7 @@ function rowAtEnd(phrase: string, between: string): (text: string) => number {
 }
 
 export const placePhrases = madeOnce((words: Words) => {
-  const { place, hedges, wishes } = words;
+  const { place, hedges, wishes, date } = words;
   const whole = (...lists: (readonly string[])[]): ((text: string) => boolean) =>
     nothingBut(anyOf(...lists), '\\s.,!…:;()-', '\\s.,!?…:;()-');
   const { 'same-place': _same, ...wanted } = wishes.plain;
@@ -115,6 +115,11 @@ export const placePhrases = madeOnce((words: Words) => {
       ),
       anywhere: new RegExp(`^${anyOf(place.anywhere)}$`, 'u'),
       clauseBefore: new RegExp(`(?:^|[.,;:!?\\n(-]|${anyOf(place.watching)})\\s{0,3}$`, 'u'),
+      /** The " on Monday" of "at Crane Landing on Monday". */
+      dayAtEnd: new RegExp(
+        `(?:\\s+(?:${place.nameJoins.join('|')}))*\\s+${anyOf(Object.keys(date.weekdays), Object.keys(date.months))}(?!\\p{L})$`,
+        'u',
+      ),
       notNames: new RegExp(`^${anyOf(place.notPlaceNames)}`, 'u'),
       sides: new RegExp(`^${anyOf(place.sides)}`, 'u'),
       smallNameAfter: new RegExp(`^${anyOf(place.smallNameAfter)}$`, 'u'),

@@ -34,6 +34,8 @@ export interface Head {
   /** "not 3 impatiens" */
   denied: boolean;
   orBefore: boolean;
+  /** The bee of "bimac: redbud 1", with its sign behind it. */
+  leads: boolean;
   bracketed: boolean;
   /** "she went to both": one queen, on one plant after the other. */
   tours: boolean;
@@ -62,6 +64,7 @@ export const headOf = (type: Head['type'], span: Span): Head => ({
   takesBack: 'no',
   denied: false,
   orBefore: false,
+  leads: false,
   bracketed: false,
   tours: false,
   span,

@@ -18,6 +18,7 @@ export function hearPause(run: Run, { strength, span }: MarkOf<'break'>): void {
   }
   // "(2) impatiens"
   if (strength === 'close') return;
+  if (strength === 'colon' && run.touching?.type === 'bee') run.touching.leads = true;
   run.waiting.gap = stronger(run.waiting.gap, strength);
   if (strength === 'or') run.waiting.or = true;
   run.joinedBy = stronger(run.joinedBy, strength);

@@ -55,7 +55,9 @@ export function rowsOf(run: readonly Head[]): Said[] {
     const before = open[at - 1];
     const next = open[at + 1];
     const nameBefore = before && before.type !== 'count' && !bound.has(before) ? before : null;
-    const nameNext = next && next.type !== 'count' && !bound.has(next) ? next : null;
+    // "violets 2, bimac: redbud 1" begins anew with the bimac
+    const beginsAnew = next?.leads === true && next.gap !== null;
+    const nameNext = next && next.type !== 'count' && !bound.has(next) && !beginsAnew ? next : null;
     if (isSumOfNames(heads, head)) return;
     if (behind && nameBefore) {
       pair(head, nameBefore);

@@ -15,7 +15,9 @@ export function withoutParts(rows: readonly Row[]): Row[] {
     const rest = row.pollen === 0 && row.said.bee === null && row.said.count !== null && told > 0;
     if (rest && before !== undefined && told + positive(row.counts) <= positive(before.counts)) continue;
     told = row.said.partOfLast && row.pollen !== null ? positive(row.counts) : 0;
-    if (!row.said.partOfLast || !within || (row.plants !== null && row.plants !== before.plants && !isOfNamed)) {
+    // "six on the redbud, two of them with pollen, and one … on the phlox": the two are not on the phlox
+    const isOfThose = isOfNamed || (row.said.ofThem && row.pollen !== null);
+    if (!row.said.partOfLast || !within || (row.plants !== null && row.plants !== before.plants && !isOfThose)) {
       left.push(row);
       continue;
     }

@@ -92,6 +92,18 @@ function typedTo(scan: TimeScan, parts: readonly Part[], at: number): number | n
   return clock !== null && clock.form !== 'hour' && scan.tokens[at]?.spaced === true ? typed.next : null;
 }
 
+/** "4 to 4:15": a span, though its start is a bare hour. */
+function isSpanAt(parts: readonly Part[], at: number): boolean {
+  const [start, link, end] = parts.slice(at, at + 3);
+  return (
+    start?.is === 'clock' &&
+    link?.is === 'link' &&
+    link.link === 'to' &&
+    end?.is === 'clock' &&
+    end.clock.form !== 'hour'
+  );
+}
+
 /** "just finished: 2:50 to 3:05" is those times, "just finished at 3:05" that one. */
 function withoutNeedlessNow(parts: readonly Part[], nows: readonly number[]): readonly Part[] {
   if (nows.length === 0) return parts;
@@ -100,7 +112,7 @@ function withoutNeedlessNow(parts: readonly Part[], nows: readonly number[]): re
     const next = parts.findIndex(
       (part, at) => at > now && part.is !== 'sign' && !(part.is === 'link' && part.link === 'at'),
     );
-    return others.length > 1 || parts[next]?.is === 'clock';
+    return others.length > 1 || parts[next]?.is === 'clock' || parts.some((_, at) => isSpanAt(parts, at));
   });
   return parts.filter((_, at) => !needless.includes(at));
 }
