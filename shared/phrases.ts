@@ -205,6 +205,8 @@ export const PHRASES = [
   'thanked',
   'ask-join-photograph',
   'photograph-joined',
+  'pictures-taken',
+  'summary-photographs',
   'photograph-put-aside',
   'ask-licence',
   'licence-which',

@@ -9,7 +9,7 @@ import { findingsToAsk } from './findings.js';
 import { LICENCE_NAMES } from './people/licence.js';
 import { offersQuestion, shownOffers } from './doubts/offers.js';
 import { personOf } from './people/person-of.js';
-import { wantsPictures } from './photographs.js';
+import { photographLines, picturesTaken, wantsPictures } from './photographs.js';
 import { showBee, showPlant, unitOf } from './show.js';
 import { exampleLine, summaryFields, summaryLines } from './summary.js';
 import { isEmpty } from './thread.js';
@@ -60,7 +60,9 @@ function fieldsQuestion(asking: Asking & { kind: 'question' }, report: Report, s
   const optional = (field: string): boolean => dialog.fields[field]?.optional === true;
   const missing = asking.fields.filter((field) => !optional(field) || asking.fields.length === 1);
   const ownAsks = missing.map((field) => fill(wording, wording.fields[field]?.ask ?? field, { place }));
-  const text = whole !== undefined && !partly ? fill(wording, whole.ask, { place }) : ownAsks.join(' ');
+  const ask = whole !== undefined && !partly ? fill(wording, whole.ask, { place }) : ownAsks.join(' ');
+  const taken = missing.includes('times') ? picturesTaken(report, scene) : null;
+  const text = taken === null ? ask : `${taken} ${ask}`;
   return plainQuestion(
     text,
     mayStart(asking, report, scene) ? [say(wording, 'choice-start')] : choicesOf(missing, report, scene),
@@ -183,7 +185,10 @@ function summaryText(report: Report, scene: Scene): string {
   // what was noticed asks already whether it is right: twice is once too often
   const close = isFix || noticed.length > 0 ? 'ask-confirm-fix' : 'ask-confirm';
   const pictures = wantsPictures(report, scene) ? [say(wording, 'ask-pictures')] : [];
-  return [head, ...summaryLines(report, scene), ...noticed, ...pictures, say(wording, close)].join('\n');
+  const photographs = photographLines(report, scene);
+  return [head, ...summaryLines(report, scene), ...photographs, ...noticed, ...pictures, say(wording, close)].join(
+    '\n',
+  );
 }
 
 /** What is being asked, for drivers and channels: the names of fields as formats give them. */

@@ -1,6 +1,7 @@
 /** A photograph joins the report or watch that it is a reply to (`replied.ts`), or the current report; else, after a yes, the last watch of the day; else the next report. */
 import { Temporal } from 'temporal-polyfill';
 import { readYesNo } from '../answers/index.js';
+import { showClock } from '../../shared/display.js';
 import type { Content } from '../../shared/message.js';
 import type { Photograph, Watch } from '../../shared/record.js';
 import { say } from '../../shared/wording.js';
@@ -44,16 +45,46 @@ function withPlaceOffered(report: Report, at: PictureTakenAt, scene: Scene): Rep
   return report.live ? { ...report, doubts } : changed(report, { doubts });
 }
 
+/** A moment of a picture's file in the survey's zone. */
+const localOf = (takenAt: string, { survey }: Scene): { readonly day: string; readonly time: string } => {
+  const moment = Temporal.Instant.from(takenAt).toZonedDateTimeISO(survey.settings.timeZone);
+  return {
+    day: moment.toPlainDate().toString(),
+    time: moment.toPlainTime().toString({ smallestUnit: 'minute' }),
+  };
+};
+
+/**
+ * When the pictures of the watch's day were taken, to be said with the question for its times: a moment within a watch
+ * is neither its start nor its end, so it is offered as no answer. Null where there are none.
+ */
+export function picturesTaken(report: Report, scene: Scene): string | null {
+  const date = report.fields['date']?.value;
+  const times = report.photographs.flatMap(({ takenAt }) => {
+    const local = takenAt === null ? null : localOf(takenAt, scene);
+    return local?.day === date && local !== null ? [local.time] : [];
+  });
+  const [from, ...others] = [...new Set(times)].sort();
+  if (from === undefined) return null;
+  const { wording } = scene.survey;
+  const shown = { from: showClock(from, wording.locale), to: showClock(others.at(-1) ?? from, wording.locale) };
+  return say(wording, 'pictures-taken', { ...shown, pictures: others.length + 1 });
+}
+
+/** How many photographs are with the watch, below its summary; empty where there are none. */
+export const photographLines = ({ photographs }: Report, { survey }: Scene): string[] =>
+  photographs.length === 0 ? [] : [say(survey.wording, 'summary-photographs', { count: photographs.length })];
+
 /** The day a picture was taken where the watch's day is still to be told; null else, and for a day to come. */
-function dayOffered(report: Report, takenAt: string | null, { survey, local }: Scene): string | null {
+function dayOffered(report: Report, takenAt: string | null, scene: Scene): string | null {
+  const { survey, local } = scene;
   const isOpen =
     survey.dialog.fields['date'] !== undefined &&
     report.fields['date'] === undefined &&
     report.live === null &&
     !report.doubts.some(({ field }) => field === 'date');
   if (!isOpen || takenAt === null) return null;
-  const moment = Temporal.Instant.from(takenAt).toZonedDateTimeISO(survey.settings.timeZone);
-  const day = moment.toPlainDate().toString();
+  const { day } = localOf(takenAt, scene);
   return day <= local.date ? day : null;
 }
 

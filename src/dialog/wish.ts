@@ -12,6 +12,7 @@ import { personOf } from './people/person-of.js';
 import { startReminders, stopReminders } from './people/reminders.js';
 import { askRight } from './people/rights.js';
 import { outcome } from './outcome.js';
+import { photographLines } from './photographs.js';
 import { reportOf } from './store-watch.js';
 import { exampleLine, labelOfField, shown, summaryLines } from './summary.js';
 import { changed, isEmpty } from './thread.js';
@@ -76,7 +77,7 @@ export function answerWish(thread: Thread, wish: Wish, scene: Scene): Outcome | 
       }
       return nextOpen(report, scene) === null
         ? { ...stay([], 'ask') }
-        : stay([say(wording, 'so-far'), ...summaryLines(report, scene)], 'repeat');
+        : stay([say(wording, 'so-far'), ...summaryLines(report, scene), ...photographLines(report, scene)], 'repeat');
     case 'change-what':
       return askChange(thread, scene);
     case 'throw-away':
