@@ -13,7 +13,7 @@ export { readPlant } from './plant.js';
 export { readPlants, type PlantTold } from './plants.js';
 export { readPlantsAlone } from './plants/alone.js';
 export { printed, PRINTED_KINDS, type PrintedReading } from './printed.js';
-export { none, type Context, type Finder, type Reader, type Reading, type Span } from './reading.js';
+export { none, unsure, type Context, type Finder, type Reader, type Reading, type Span } from './reading.js';
 export { readSky } from './sky.js';
 export { readTally, readTotal, type TallyRow } from './tally.js';
 export { readTemperature } from './temperature.js';

@@ -1,4 +1,7 @@
-/** A photograph joins the report or watch that it is a reply to (`replied.ts`), or the current report; else, after a yes, the last watch of the day; else the next report. */
+/**
+ * A photograph joins the report or watch that it is a reply to (`replied.ts`), or the current report; else, after a yes, the
+ * last watch of the day; else the next report.
+ */
 import { Temporal } from 'temporal-polyfill';
 import { readYesNo } from '../answers/index.js';
 import { showClock } from '../../shared/display.js';

@@ -143,8 +143,8 @@ const selectAbout = query((database, place: ThreadKey & { message: string }) =>
 );
 
 /**
- * A reply of this thread that went out: by the channel's own id of it, or by the message that it answered. Null where it is
- * about no report.
+ * A reply of this thread that went out: by the channel's own id of it, or by the message that it answered. Null where none
+ * is known by its id: only of those that may be looked up it is kept.
  */
 export function replySaid(
   connection: Connection,

@@ -68,6 +68,20 @@ test.each([
   ['Tulipa, Narcissus', 'about 20 on the tulips', [20, null]],
   ['Tulipa, Narcissus', 'daffs 40', [null, 40]],
   ['Tulipa', '20 each', [null]],
+  // a name that only tells where the others are
+  ['Tulipa', 'about 80, right next to the lilac', [80]],
+  ['Tulipa', '80 tulips next to the lilac', [80]],
+  ['Tulipa, Viola', '60, same as the violets', [60, null]],
+  ['Tulipa, Viola', '80, i did not count the violets', [80, null]],
+  // of the one asked about without its name, of others with theirs
+  ['Tulipa, Viola', '80, violets 30', [80, 30]],
+  ['Tulipa, Viola', '80 and 30 violets', [80, 30]],
+  ['Tulipa, Viola', '20 each, and 10 dandelions', [20, 20, 10]],
+  ['Tulipa', '80. oh and 20 dandelions', [80, 20]],
+  ['Tulipa, Viola', 'none on the violets, 80 tulips', [80, 0]],
+  // may be of either, and is asked about; "per plant" counts the flowers of one tulip
+  ['Tulipa', '20 under the redbud', [null]],
+  ['Tulipa, Viola', '5 per plant', [null, null]],
   // one more than was told before
   ['Tulipa, Narcissus', '20 tulips, 40 daffs and 12 dandelions', [20, 40, 12]],
 ] as [string, string, (number | null)[]][])('of %s, "%s" (what it does not say is open)', (plants, typed, flowers) => {

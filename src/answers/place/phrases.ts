@@ -117,7 +117,7 @@ export const placePhrases = madeOnce((words: Words) => {
       clauseBefore: new RegExp(`(?:^|[.,;:!?\\n(-]|${anyOf(place.watching)})\\s{0,3}$`, 'u'),
       /** The " on Monday" of "at Crane Landing on Monday". */
       dayAtEnd: new RegExp(
-        `(?:\\s+(?:${place.nameJoins.join('|')}))*\\s+${anyOf(Object.keys(date.weekdays), Object.keys(date.months))}(?!\\p{L})$`,
+        `(?:\\s+(?:${place.nameJoins.join('|')}))*\\s+${anyOf(Object.keys(date.weekdays))}(?!\\p{L})$`,
         'u',
       ),
       notNames: new RegExp(`^${anyOf(place.notPlaceNames)}`, 'u'),
