@@ -1261,6 +1261,15 @@ const notes: { readonly text: string; readonly fields: Shown }[] = [
     text: 'dandelions in the boulevard, 60 or so of them. 63 degrees. 1 brown belted queen',
     fields: { temperature: '17.2', plants: 'Taraxacum officinale ~60', tally: '1 griseocollis @Taraxacum officinale' },
   },
+  // … and of queens they are queens
+  {
+    text: 'violets 40. 3 imps on the violets, 2 of them with pollen',
+    fields: { plants: 'Viola 40', tally: '3 impatiens pollen 2 @Viola' },
+  },
+  {
+    text: '3 imps on the violets, 2 of them with pollen',
+    fields: { plants: 'Viola ?', tally: '3 impatiens pollen 2 @Viola' },
+  },
   // "bore" is no borealis
   {
     text: 'The Ohio buckeye bore 30 spikes of bloom. Two common eastern queens came to it.',

@@ -217,14 +217,23 @@ function placedOn(parts: readonly Part[], at: number, plants: readonly FoundName
 /** Words, at most, between a name and its number: "bluebells were about 200". */
 const MOST_BEFORE_NUMBER = 3;
 
-/** "dandelions in the boulevard, 60 of them": the last plant named in the sentence, where no bee is. */
-function ofThose(parts: readonly Part[], at: number, last: number): number | null {
-  const next = parts.slice(last + 1).find((part) => !is(part, 'after'));
-  if (!is(next, 'those')) return null;
+/** "60 of them" */
+const isOfThose = (parts: readonly Part[], last: number): boolean =>
+  is(
+    parts.slice(last + 1).find((part) => !is(part, 'after')),
+    'those',
+  );
+
+/**
+ * "dandelions in the boulevard, 60 of them": the last plant named in the sentence; undefined where a bee is, or a number
+ * of which these are a part: "3 imps on the violets, 2 of them with pollen".
+ */
+function plantOfThose(parts: readonly Part[], at: number): number | undefined {
   const ended = parts.slice(0, at).findLastIndex(({ kind }) => kind === 'end');
   const before = parts.slice(ended + 1, at);
-  if (before.some((part) => part.kind === 'bee' || part.kind === 'number' || is(part, 'queen', 'none'))) return null;
-  return before.findLast(({ kind }) => kind === 'plant')?.plant ?? null;
+  if (before.some((part) => part.kind === 'bee' || part.kind === 'number' || is(part, 'queen', 'none')))
+    return undefined;
+  return before.findLast(({ kind }) => kind === 'plant')?.plant;
 }
 
 /** True for a plant with a number right behind it that counts nothing else. */
@@ -268,8 +277,7 @@ function plantOf(
     const first = parts.findIndex(({ kind }) => kind === 'plant');
     return plants.length > 0 && !numberBehind(parts, first) ? 0 : null;
   }
-  const named = ofThose(parts, at, last);
-  if (named !== null) return counted.has(named) ? undefined : named;
+  if (isOfThose(parts, last)) return plantOfThose(parts, at);
   if (before.kind === 'bee' || goesOnOfBees(parts, at, last)) return undefined;
   const alsoOn = goesOnOfFlowers(parts, at, last, counted);
   if (alsoOn !== null) return alsoOn;
