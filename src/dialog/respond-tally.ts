@@ -8,6 +8,7 @@ import {
   readTotal,
   readYesNo,
   saysAnyOf,
+  unsure,
   type Context,
   type Reading,
   type TallyRow,
@@ -158,7 +159,7 @@ export function answerBees(thread: Thread, report: Report, text: string, scene: 
   const context = contextOf(scene, report);
   const left = (report.total ?? 0) - queensOf(report.tally ?? []);
   const told = readFields(text, context, ['tally']).fields.tally;
-  const reading = allThatAreLeft(text, left, told, context) ?? told;
+  const reading = withinTotal(allThatAreLeft(text, left, told, context) ?? told, left);
   // so many were told, so "that's all" and "none" name none of them
   const isNone = reading?.state === 'sure' && reading.value.every(({ count }) => count === 0);
   if (reading?.state === 'sure' && !isNone) {
@@ -174,6 +175,13 @@ export function answerBees(thread: Thread, report: Report, text: string, scene: 
   const isTotal = total.state === 'sure' && (total.value > 0 || saysAnyOf(text, scene.survey.words.hedges.correcting));
   if (isTotal) return outcome(thread, withTotal(report, total.value, text, scene));
   return notUnderstood(thread, reading?.state === 'none' ? reading.ask : 'tally-which-bees', text, scene);
+}
+
+/** More bees than were told: which number is right is asked. */
+function withinTotal(reading: Reading<TallyRow[]> | undefined, left: number): Reading<TallyRow[]> | undefined {
+  if (reading?.state !== 'sure') return reading;
+  const told = reading.value.reduce((sum, { count, seenBefore = 0 }) => sum + count - seenBefore, 0);
+  return told > left ? unsure([reading.value], 'tally-total-differs', reading.used) : reading;
 }
 
 /** "All impatiens", "impatiens" and "can't tell" without a number: that is what every queen was that is left. */

@@ -90,3 +90,13 @@ test('a long offer has a row a line', () => {
     '1 black and gold (B. auricomus) on hoary puccoon',
   );
 });
+
+test('of three queens told, more than three are named: that is asked about', () => {
+  const conversation = new Conversation().agreed();
+  conversation.all('today 2:10 to 2:25 pm', 'Fen Boardwalk', 'skip', 'skip', 'wild plum 40, dandelion 40', '3');
+  conversation.say('3 impatiens on the plum, 1 bimac on the dandelions');
+  expect(conversation.last.replies.join()).toMatch(/do not add up to the total/);
+  expect(conversation.thread.report?.tally ?? []).toEqual([]);
+  conversation.say('yes');
+  expect(conversation.thread.report?.tally?.map(({ count }) => count)).toEqual([3, 1]);
+});
