@@ -1,7 +1,7 @@
 /** Corrections in plain words: what a line at the summary changes, and that it changes nothing else. */
 import { describe, expect, test } from 'vitest';
 import type { Watch } from '../../shared/record.js';
-import { Conversation } from './converse.js';
+import { Conversation, WATCH } from './converse.js';
 
 /** Two two-spotted on wild geranium (60), one common eastern on columbine (14), none on phlox (25); 4 May, 64 °F. */
 function atSummary(): Conversation {
@@ -128,3 +128,27 @@ describe('at the summary', () => {
     expect(brief(conversation.watch)).toEqual({ ...BEFORE, ...changes });
   });
 });
+
+test.each(['there was no wind', 'all right except there was no wind', 'yes but there was no wind'])(
+  '"%s" is a calm, and leaves no line out',
+  (typed) => {
+    const conversation = new Conversation().agreed();
+    conversation.all(...WATCH.slice(0, 2), '68 F, partly cloudy, light breeze', ...WATCH.slice(3));
+    conversation.say(typed);
+    expect(conversation.thread.report?.fields['wind']?.value).toEqual({ beaufort: 0 });
+    conversation.say('leave out the wind');
+    expect(conversation.thread.report?.fields['wind']).toBeUndefined();
+  },
+);
+
+test.each(['looks good. remark: a fox came by', 'yes, and note - a fox came by'])(
+  'the remark in "%s" is kept, and shown before it is stored',
+  (typed) => {
+    const conversation = new Conversation().agreed();
+    conversation.all(...WATCH);
+    conversation.say(typed);
+    expect(conversation.watches).toEqual([]);
+    conversation.say('yes');
+    expect(conversation.watch.remark).toBe('a fox came by');
+  },
+);

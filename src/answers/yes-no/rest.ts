@@ -1,9 +1,17 @@
 /** What else was said beside a yes or no, as typed; null where it changes nothing. */
+import type { Words } from '../../../shared/words.js';
+import { anyOf } from '../any-of.js';
 import { findNames } from '../names/index.js';
 import { findNumbers } from '../numbers.js';
 import type { Context } from '../reading.js';
-import { fold } from '../text.js';
+import { fold, madeOnce } from '../text.js';
 import { skip, type YesNoPhrases } from './phrases.js';
+
+/** "remark: …", "ps - …" at the beginning of a clause. */
+const saysRemark = madeOnce(
+  ({ wishes, tally }: Words) =>
+    new RegExp(`(?:^|[,.!;\\n]\\s*|\\s${anyOf(tally.ands)}\\s+)(?:${anyOf(wishes.remark)})\\s*[:=-]`, 'u'),
+);
 
 /** True where the words say nothing but pleasantries. */
 function isChat(folded: string, phrases: YesNoPhrases): boolean {
@@ -55,7 +63,8 @@ export function restOf(
   const changing = clauses.some((clause, at) =>
     changesSomething(clause, answer, contrast, chat >= 0 && at > chat, phrases, context),
   );
-  if (!changing) return null;
+  // "looks good. remark: they mowed up to the edge"
+  if (!changing && !saysRemark(context.words).test(fold(typed))) return null;
   // "it was 70. Thanks!"
   const polite = [...fold(typed).matchAll(/[,.!;\n]+(?=\s)/gu)].find(({ index }) =>
     isChat(fold(typed).slice(index), phrases),

@@ -149,12 +149,19 @@ function wished(thread: Thread, report: Report, wish: Wish, scene: Scene): Outco
       const named = namedLine(wish.what, fields, scene);
       if (named === null || named.value !== '' || scene.survey.dialog.fields[named.field]?.skippable !== true)
         return null;
+      // "there was no wind" leaves no line out
+      const { what } = scene.message;
+      const heard = hear(report, what.kind === 'text' ? what.text : '', [named.field], scene, true);
+      if (heard.taken.includes(named.field)) return outcome(thread, heard.report);
       const kept = Object.fromEntries(Object.entries(report.fields).filter(([field]) => field !== named.field));
       const next = changed(report, { fields: kept, skipped: [...report.skipped, named.field] });
       return outcome(thread, next, [
         say(scene.survey.wording, 'left-out', { field: labelOfField(named.field, scene) }),
       ]);
     }
+    // "yes. remark: a fox came"
+    case 'remark':
+      return setField(thread, report, { field: REMARK, value: wish.what }, scene);
     default:
       return null;
   }
@@ -201,7 +208,7 @@ export function correct(thread: Thread, report: Report, typed: string, scene: Sc
 function corrected(thread: Thread, report: Report, typed: string, scene: Scene): Outcome {
   // "no. change wind"
   const wish = readWish(typed, scene.survey.words);
-  const done = wish === null || wish.wish === 'remark' ? null : wished(thread, report, wish, scene);
+  const done = wish === null ? null : wished(thread, report, wish, scene);
   if (done !== null) return done;
   const what = takenApart(typed, scene);
   const takenOut = what === null ? null : wished(thread, report, { wish: 'take-out', what }, scene);
