@@ -87,8 +87,22 @@ export const wishesSection = z.strictObject({
   habitat: words,
   /** Words that answer whether a place is private: "it's a park". */
   publicPlace: words,
+  /** Words that answer that a place is not private: "not anyone's yard". */
+  notPrivate: words,
+  /** Words that make a place private where that was asked, and only there: "my neighbor's garden" (of a place, `own`). */
+  privateAnswer: words,
+  /** A greeting or a yes before a name, which says nothing of what follows. */
+  nameHello: words,
   /** Before a name: "my name is". */
   nameLead: words,
+  /** Before another name that is offered: "but" of "but Orv is fine". */
+  nameBut: words,
+  /** Between the name that is used and the whole one: "short for". */
+  nameWhole: words,
+  /** Written before a name, with a point: "Mrs." */
+  nameTitles: words,
+  /** A name or an address is not given: "I don't have email". */
+  keepsBack: words,
   /** Words of sentences that are no part of a name, told where a name was asked for. */
   notNames: words,
   /** "the first one", by the position it stands for. */

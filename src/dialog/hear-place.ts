@@ -4,6 +4,19 @@ import { tell } from './fields.js';
 import { lastPlaceOf, placeNamed, savedPlaceOf, siteMeant, type ToldPlace } from './places.js';
 import type { Report, Scene } from './types.js';
 
+/** The words in a text that say whose a place is; both for "my yard, but I watched the park side too". */
+function ownership(
+  text: string,
+  { words: { wishes } }: Context,
+): { readonly isOwn: boolean; readonly isPublic: boolean } {
+  // "not a private one", "not anyone's yard"
+  if (saysAnyOf(text, wishes.notPrivate)) return { isOwn: false, isPublic: true };
+  return {
+    isOwn: saysAnyOf(text, wishes.own) || saysAnyOf(text, wishes.privateAnswer),
+    isPublic: saysAnyOf(text, wishes.publicPlace),
+  };
+}
+
 /** Whether a place is private: a yes or no, or words that settle it ("it's a park", "my back yard"). */
 export function readPrivate(text: string, context: Context): Reading<unknown> | null {
   const reading = readYesNo(text, context);
@@ -12,11 +25,16 @@ export function readPrivate(text: string, context: Context): Reading<unknown> | 
     return { ...reading, value: reading.value.answer === 'yes' };
   // "is my back yard private?" asks, and settles nothing
   if (/\?\s*$/.test(text)) return null;
-  const { own, publicPlace } = context.words.wishes;
-  const isOwn = saysAnyOf(text, own);
-  const isPublic = saysAnyOf(text, publicPlace);
+  const { isOwn, isPublic } = ownership(text, context);
   if (isOwn === isPublic) return null;
   return { state: 'sure', value: isOwn, used: [[0, text.length]] };
+}
+
+/** Asked whose a place is, a text that says it tells no other place and no weather: "half and half, my yard and the park". */
+export function tellsWhose(text: string, asked: readonly string[], context: Context): boolean {
+  if (asked.length !== 1 || asked[0] !== 'private') return false;
+  const { isOwn, isPublic } = ownership(text, context);
+  return isOwn || isPublic;
 }
 
 /** "My back yard" says by itself that the place is private. */

@@ -19,7 +19,7 @@ import type { Times } from '../../shared/record.js';
 import { addLines, addPlants, plantKey, tell, untell, valueOf, withPlantsOfTally } from './fields.js';
 import { apart } from './doubts/inexact-rows.js';
 import { habitatBehind, habitatIn, habitatSaid } from './habitat.js';
-import { placeMeant, privateByWords, readPrivate, siteAmong } from './hear-place.js';
+import { placeMeant, privateByWords, readPrivate, siteAmong, tellsWhose } from './hear-place.js';
 import { changed } from './thread.js';
 import type { Doubt, Json, PlantInPatch, Report, Scene, TallyLine } from './types.js';
 
@@ -229,10 +229,13 @@ export function hear(report: Report, text: string, asked: readonly string[], sce
   // "8 by 4 ft in my garden", told of the patch, tells what kind of place it is
   const isOfPatch =
     asked.includes('habitat') && report.fields['place'] !== undefined && !beginsCorrecting(text, context);
+  const isOfOwner =
+    report.fields['place'] !== undefined && tellsWhose(text, asked, context) && !beginsCorrecting(text, context);
   for (const field of STANDARD) {
     const read = found.fields[field] ?? (field === 'place' && knowsNoPlace ? siteAmong(found.left, scene) : null);
     if (read === null) continue;
     if (field === 'place' && isOfPatch) continue;
+    if ((field === 'place' || field === 'sky') && isOfOwner) continue;
     // a field told in passing never overrides one that is settled, unless this is the question for it
     const reading: Reading<unknown> = field === 'place' ? placeMeant(read, found.left, scene) : read;
     if (reading.state === 'none') {

@@ -20,6 +20,19 @@ describe('a name', () => {
     ['just Bev is fine', 'Bev'],
     ['Robin', 'Robin'],
     ["It's Philippa, with one l and two p's", 'Philippa'],
+    ['Mrs. Ellen Thorvald', 'Mrs. Ellen Thorvald'],
+    ['My name is Orville Hendricksen, but Orv is fine', 'Orv'],
+    ['just put Kath please', 'Kath'],
+    ["I'm Priya 😊", 'Priya'],
+    ['Hello, you may use Winifred. Thank you.', 'Winifred'],
+    ['Mike no wait put Michael', 'Michael'],
+    ['Pat (short for Patricia)', 'Pat'],
+    ["name's Rosalind", 'Rosalind'],
+    ['first name Anders', 'Anders'],
+    ['My name is Skip', 'Skip'],
+    ['Carol B.', 'Carol B'],
+    ['My name is Noah, no need for the rest', 'Noah'],
+    ['Ruth or Walt', 'Ruth or Walt'],
   ];
   test.each(names)('"%s" gives %s', (said, name) => {
     const conversation = askedForName();
@@ -32,6 +45,11 @@ describe('a name', () => {
     ['Tess (at) mail [dot] example', 'Tess@mail.example'],
     ['wren@kestrelfen.example', 'wren@kestrelfen.example'],
     ['tess at … no wait, skip', null],
+    ['kath@example.com, sorry kathy@example.com', 'kathy@example.com'],
+    ['Rosalind Meeks <rmeeks@example.org>', 'rmeeks@example.org'],
+    ['no receipt needed', null],
+    ["I don't have email", null],
+    ["nah I'm good", null],
   ];
   test.each(mails)('"%s" is the address %s', (said, mail) => {
     const conversation = askedForName();
@@ -40,14 +58,35 @@ describe('a name', () => {
     expect(conversation.last.asking?.fields).toEqual(['confirm']);
   });
 
-  const none = ['do I have to', 'who wants to know', "I'd rather not say", 'thanks, bye', 'why do you need it'];
+  const none = [
+    'do I have to',
+    'who wants to know',
+    "I'd rather not say",
+    'thanks, bye',
+    'why do you need it',
+    'same as last year',
+    'yes',
+  ];
   test.each(none)('"%s" is none', (said) => {
     const conversation = askedForName();
     conversation.say(said);
     expect(conversation.person?.name).toBeNull();
   });
 
-  const declined = ["no thanks I won't give my name", 'no thank you'];
+  test('of two addresses neither is taken by guess', () => {
+    const conversation = askedForName();
+    conversation.all('Wren', 'wren@kestrelfen.example or finn@kestrelfen.example');
+    expect(conversation.person?.mail).toBeNull();
+    expect(conversation.last.asking?.fields).toEqual(['mail']);
+  });
+
+  const declined = [
+    "no thanks I won't give my name",
+    'no thank you',
+    "I'd rather not",
+    'none',
+    'rather stay anonymous',
+  ];
   test.each(declined)('"%s" is not asked again', (said) => {
     const conversation = askedForName();
     conversation.say(said);
@@ -85,6 +124,14 @@ const places: [said: string, isPrivate: boolean | undefined][] = [
   ['is my back yard private?', undefined],
   ['it belongs to the city', false],
   ['it is my back yard', true],
+  ["It's my own yard", true],
+  ['private', true],
+  ["my neighbor's garden, she said it's ok", true],
+  ['not private, anyone can walk there', false],
+  ["It's the school garden, not a private one", false],
+  ['state forest land', false],
+  ["not anyone's yard, just a ditch along the highway", false],
+  ["half and half, bed's in my yard but I watched the park side too", undefined],
 ];
 test.each(places)('whether a place is private, "%s" settles as %s', (said, isPrivate) => {
   const conversation = new Conversation().agreed();
@@ -92,4 +139,6 @@ test.each(places)('whether a place is private, "%s" settles as %s', (said, isPri
   expect(conversation.last.asking?.fields).toContain('private');
   conversation.say(said);
   expect(conversation.thread.report?.fields['private']?.value).toBe(isPrivate);
+  expect(conversation.thread.report?.fields['place']?.value).toMatchObject({ words: 'behind the old mill' });
+  expect(conversation.thread.report?.fields['sky']).toBeUndefined();
 });
