@@ -53,6 +53,10 @@ export const placeSection = z.strictObject({
   doubts: words,
   /** In a longer text a place is told by these: "at", "my", "garden". */
   prepositions: words,
+  /** Before a thing that is pointed at, which is then a place whatever it is: "by the pump". */
+  beside: words,
+  /** "by the way" is no place. */
+  notBeside: words,
   /** Before a name with capitals, which may have its article and small words within: "at the Bay of Elms". */
   nameAfter: words,
   /** Before a name in small letters. */

@@ -196,6 +196,9 @@ const words: [typed: string, expected: string][] = [
   ['my back yard', 'sure [my back yard]'],
   ['home', 'sure [home]'],
   ['behind the library', 'sure [behind the library]'],
+  ['by the old pump', 'sure [by the old pump]'],
+  ['next to our hedge', 'sure [next to our hedge]'],
+  ['under the apple tree', 'sure [under the apple tree]'],
   ['front yard, 212 Sorrel St', 'sure [front yard, 212 Sorrel St]'],
   ['Sec 9, T44N R11W', 'sure [Sec 9, T44N R11W]'],
   ['mile 3.5 of the rail trail', 'sure [mile 3.5 of the rail trail]'],
@@ -259,6 +262,7 @@ const words: [typed: string, expected: string][] = [
       'not a cloud in the sky',
     ],
     ['2 queens, both impatiens', 'half black', 'one queen by the barn', 'spring beauty', 'trilliums'],
+    ['by the way it was 68', 'by the way', 'under the weather', 'behind the clouds', 'near the bees', 'past two'],
   ]
     .flat()
     .map((typed): [string, string] => [typed, 'not understood, place-unclear']),

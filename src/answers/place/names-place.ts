@@ -27,6 +27,11 @@ const placeWords = madeOnce((words: Words) => {
     prepositions: new Set([...place.prepositions, 'on']),
     /** "the point", "our spot". */
     pointed: new RegExp(`${anyOf(place.determiners, place.owners, place.pointing)}\\s+${anyOf(place.pointed)}`, 'u'),
+    /** "by the pump", "behind our hedge": beside a thing that is pointed at, whatever it is. */
+    beside: new RegExp(
+      `^\\s*(?:${anyOf(place.sentenceLeads)}\\s+)?${anyOf(place.beside)}\\s+${anyOf(place.determiners, place.owners)}\\s+(?!${anyOf(place.notBeside)})\\p{L}`,
+      'u',
+    ),
     /** "site 7", "Unit 5 B" as a whole answer. */
     numberAlone: new RegExp(`^\\s*${anyOf(place.numberedAlone)}[\\s.#-]{0,3}\\d+(?:\\s?[a-z])?\\s*$`, 'u'),
     /** Not "square yards". */
@@ -107,7 +112,7 @@ function isSlight(folded: string, span: Span, words: readonly Word[], context: C
 
 function clauseNamesPlace(clause: string, context: Context): boolean {
   const folded = fold(clause);
-  const { nouns, phrases, pointed, numberAlone } = placeWords(context.words);
+  const { nouns, phrases, pointed, beside, numberAlone } = placeWords(context.words);
   const vocabulary = vocabularyOf(context.words);
   // the "st" of "1st" is no street
   const words = wordsOf(folded, context.words.names).filter(
@@ -115,7 +120,8 @@ function clauseNamesPlace(clause: string, context: Context): boolean {
   );
   if (CODE.test(folded) || numberAlone.test(folded)) return true;
   if (tellsBees(words, folded, context)) return false;
-  if (!words.some((word) => nouns.has(typedIn(folded, word))) && !phrases.test(folded) && !pointed.test(folded)) {
+  const isSpot = phrases.test(folded) || pointed.test(folded) || beside.test(folded);
+  if (!isSpot && !words.some((word) => nouns.has(typedIn(folded, word)))) {
     const strange = strangersIn(words, clause, plantsOf(context), vocabulary);
     if (strange.length === 0) return false;
     const { bees, plants } = findNames(folded, context);
