@@ -61,6 +61,8 @@ export const tallySection = z.strictObject({
   phases: words,
   /** What makes it doubtful that a bee counts: it was dead, a male, flew past or was seen outside the watch. */
   unsettling: words,
+  /** Told of a bee that visited nothing: "flew over", "didn't land", "heard one". */
+  passedBy: words,
   /** Names a bee that nobody knows: "unknown", "something unknown". Behind "and" it is one more queen. */
   nameless: words,
   /** "Only flies", "nothing but ants": no queen was seen. */

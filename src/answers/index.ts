@@ -7,6 +7,7 @@ export { readDate } from './date.js';
 export { readLicence, type LicenceTold } from './licence.js';
 export { editsBetween, labelOf, namedIn, rankOf, type NamedIn } from './names/index.js';
 export { readFields, type FieldName } from './note.js';
+export { ownText } from './note/mail-text.js';
 export { readPatch } from './patch.js';
 export { readPlace } from './place.js';
 export { readPlant } from './plant.js';

@@ -22,6 +22,7 @@ import {
 } from './tally/asides.js';
 import { articleCounts } from './tally/looking-on.js';
 import { saidIn } from './tally/hearing.js';
+import { withoutPassersBy } from './tally/passers-by.js';
 import { pollenOf, type RowMeant, type TallyMeant } from './tally/meant.js';
 import { secondLook } from './tally/second-look.js';
 import { settle } from './tally/settle.js';
@@ -102,7 +103,8 @@ interface Heard {
 /** What the marks mean, with the spans that carried meaning. */
 function heard(all: readonly Mark[], folded: string, context: Context): Heard {
   const phrases = tallyPhrases(context.words.tally);
-  const marks = secondLook(withoutIdleSoFar(all, folded, phrases.zeroSoFar), folded, phrases);
+  const seen = withoutPassersBy(withoutIdleSoFar(all, folded, phrases.zeroSoFar), folded, context.words.tally);
+  const marks = secondLook(seen, folded, phrases);
   const used = joinSpans(marks.filter(({ kind }) => kind !== 'break' && kind !== 'unknown').map(({ span }) => span));
   const said = withBothCounted(saidIn(marks));
   const lasting = phrases.saysPhases(folded) ? withoutEmptyWhiles(said) : said;
@@ -194,7 +196,9 @@ export const readTotal: Reader<number> = (text, context) => {
   if (text.trim() === '') return none('empty');
   if (text.length > LONGEST) return none('too-long');
   const folded = fold(text);
-  const marks = withoutQuestions(marksOf(text, context), folded, tallyPhrases(context.words.tally).asksUs).filter(
+  const { tally } = context.words;
+  const asserted = withoutQuestions(marksOf(text, context), folded, tallyPhrases(tally).asksUs);
+  const marks = withoutPassersBy(asserted, folded, tally).filter(
     (mark, at, all) => !(mark.kind === 'count' && mark.count.article) || articleCounts(all, at),
   );
   const counts = marks.flatMap((mark) => (mark.kind === 'count' ? [mark.count] : []));

@@ -69,6 +69,13 @@ function fieldsQuestion(asking: Asking & { kind: 'question' }, report: Report, s
   );
 }
 
+/** How one of the questions of a list is asked. */
+export const itemQuestion = (
+  item: { readonly question: string; readonly fields: readonly string[] },
+  report: Report,
+  scene: Scene,
+): string => fieldsQuestion({ kind: 'question', ...item, again: false }, report, scene).text;
+
 /** Asked when they watched, somebody who has told nothing yet may be about to: a button tells that this can be said. */
 const mayStart = ({ fields }: Asking & { kind: 'question' }, report: Report, { survey }: Scene): boolean =>
   fields.includes('times') && survey.dialog.fields['tally'] !== undefined && report.stored === null && isEmpty(report);
@@ -130,10 +137,7 @@ export function questionText(asking: Asking, thread: Thread, scene: Scene): Ques
     case 'question':
       return fieldsQuestion(asking, report, scene);
     case 'list': {
-      const asks = asking.items.map((item, at) => {
-        const { text } = fieldsQuestion({ kind: 'question', ...item, again: false }, report, scene);
-        return `${at + 1}. ${text}`;
-      });
+      const asks = asking.items.map((item, at) => `${at + 1}. ${itemQuestion(item, report, scene)}`);
       return plainQuestion([say(wording, 'ask-list'), ...asks].join('\n'));
     }
     case 'flowers': {

@@ -73,7 +73,11 @@ function kindIn(said: string, context: Context): string {
   const plantWords = plantsIn(part, context).flatMap((name) => fold(labelOf(name, context)).split(' '));
   if (first === -1 || plantWords.includes(words[first]!.word)) return '';
   while (first > 0 && !habitatAround.includes(words[first - 1]!.word)) first--;
-  return withoutAround(part.slice(words[first]?.at ?? 0), context);
+  // "a meadow. … the" of what was told of the queens
+  const { determiners } = context.words.place;
+  const last = words.findLastIndex(({ word }) => !determiners.includes(word));
+  const end = words[last + 1]?.at ?? part.length;
+  return withoutAround(part.slice(words[first]?.at ?? 0, end).trimEnd(), context);
 }
 
 /** Told along with something else: the parts that name a kind of place. */

@@ -667,7 +667,22 @@ check([
   ['', one, 'not understood, empty'],
 ]);
 
+// beside "none", one that only passed by is an aside; one that left a flower may have been on it
+check([
+  ['None. One bumble bee flew over but did not land.', two, 'sure 0 - @bluebells, 0 - @phlox'],
+  ['none, one flew by', one, 'sure 0 - @phlox'],
+  ['0, but I heard one', one, 'sure 0 - @phlox'],
+  ['none, though a bumble bee flew through', one, 'sure 0 - @phlox'],
+  ['none, one flew off as I sat down', one, 'not understood, tally-unknown-bee'],
+  [
+    'none on the phlox, one bimac flew over the bluebells',
+    two,
+    'unsure 0 - @phlox, 1 bimaculatus @bluebells, tally-inexact',
+  ],
+]);
+
 const totals: [typed: string, expected: string][] = [
+  ['None. One bumble bee flew over but did not land.', 'sure 0'],
   ['3', 'sure 3'],
   ['five of them', 'sure 5'],
   ['3 queens', 'sure 3'],
