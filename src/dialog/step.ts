@@ -25,6 +25,7 @@ import { answerPlaceName } from './people/place-name.js';
 import { answerJoin, takePhotograph, withPhotographs } from './photographs.js';
 import { correctMeanwhile } from './corrections/meanwhile.js';
 import { notUnderstood, outcome } from './outcome.js';
+import { ownWords } from './own-words.js';
 import { isCurrent, stale, wholeWords } from './pressed.js';
 import { questionsIn } from './questions.js';
 import { answerOpenReplied, hearReplied, takeRepliedPhotograph } from './replied.js';
@@ -107,7 +108,7 @@ const NOISE = /(?![\n\r\t\u200d])[\p{Cc}\p{Cf}]/gu;
 const clean = (text: string): string => text.replace(NOISE, '');
 
 function onText(thread: Thread, raw: string, consented: boolean, scene: Scene): Outcome {
-  const text = clean(raw);
+  const text = clean(ownWords(raw, thread, scene));
   if (text.trim() === '') return { ...notUnderstood(thread, 'empty', '', scene), then: 'repeat' };
   if (text.length > LONGEST_TEXT) return notUnderstood(thread, 'too-long', '', scene);
   const wish = readWish(text, scene.survey.words);

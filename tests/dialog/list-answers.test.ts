@@ -1,4 +1,4 @@
-/** Answers by mail to the list of all that is open: by number, under the quoted questions, or in one's own order. */
+/** Answers by mail: to the list of all that is open and to the summary, with or without what they quote. */
 import { describe, expect, test } from 'vitest';
 import { Conversation } from './converse.js';
 
@@ -165,4 +165,60 @@ test('a mail that tells nothing of a watch is asked once more', () => {
   const conversation = asked();
   conversation.say('Is there a form that I could print?');
   expect(conversation.last.replies.join('\n')).toContain('1. When did you watch?');
+});
+
+describe('a mail answers the summary', () => {
+  const QUOTED = `
+
+On Wed, May 6, 2026 at 5:02 PM Queenpost <queenpost@kestrelfen.example> wrote:
+> Here is your watch as I understood it:
+> 1. Date: Wed, May 6
+> 4. Temperature: 64 °F
+> 9. Flowers: Virginia bluebells, 120 flowers
+> 10. Queens: none
+> Is that right? Yes stores it; or tell me what to change.
+`;
+  const shown = (): Conversation => {
+    const conversation = asked();
+    conversation.say(numbered('.').replace('Oxbow Lane corner', 'Fen Boardwalk'));
+    expect(conversation.last.asking?.fields).toEqual(['confirm']);
+    return conversation;
+  };
+
+  test.each([
+    ['a yes above it', `Yes, that's right.${QUOTED}`],
+    ['a yes with greeting, name and phone', `Hi,\n\nyes, thanks!\n\nWren\nSent from my phone${QUOTED}`],
+  ])('%s stores what was shown, not what is quoted', (_, text) => {
+    const conversation = shown();
+    conversation.say(text);
+    expect(conversation.watch.temperature?.celsius).toBe(21.7);
+    expect(conversation.watch.total).toBe(3);
+  });
+
+  test.each([
+    ['above it', `4: 68\n9: bluebells 100, dandelion 15${QUOTED}`],
+    ['in a letter', `Hello,\n\n4. should be 68\n9. bluebells 100, dandelion 15\n\nBest,\nWren${QUOTED}`],
+    [
+      'under the quoted lines',
+      '> 4. Temperature: 71 °F\n\n68\n\n> 9. Flowers: Virginia bluebells, 120 flowers\n\nbluebells 100, dandelion 15',
+    ],
+  ])('lines put right %s change, and nothing that is quoted does', (_, text) => {
+    const conversation = shown();
+    conversation.say(text);
+    expect(known(conversation)).toEqual({
+      values: { ...VALUES, place: 'Fen Boardwalk', celsius: 20 },
+      plants: [
+        ['Mertensia virginica', 100],
+        ['Taraxacum officinale', 15],
+      ],
+      queens: QUEENS,
+    });
+  });
+
+  test('a quoted summary above nothing but a name answers nothing', () => {
+    const conversation = shown();
+    conversation.say(`Wren${QUOTED}`);
+    expect(conversation.watches).toEqual([]);
+    expect(known(conversation).queens).toEqual(QUEENS);
+  });
 });

@@ -189,7 +189,7 @@ export function ownTextOf(text: string, context: Context): OwnText | null {
   if (text.length > LONGEST_MAIL) return null;
   const found = ownText(text, context.words);
   // a greeting or farewell alone is still an answer to be answered
-  const own = found.text.trim() === '' ? { text, parts: [] } : found;
+  const own = found.text.trim() === '' ? { text, numbered: text, parts: [] } : found;
   return own.text.replace(/\s+/g, ' ').length > LONGEST_OWN ? null : own;
 }
 

@@ -18,6 +18,8 @@ export interface OwnPart {
 export interface OwnText {
   /** As long as the text as typed; what is not the writer's own is blank. Line ends are kept. */
   readonly text: string;
+  /** As `text`, with the numbers of a list: "4. should be 68". */
+  readonly numbered: string;
   readonly parts: readonly OwnPart[];
 }
 
@@ -313,7 +315,7 @@ export function ownText(text: string, words: Words): OwnText {
     }
   }
   const own = blankLines(text, away);
-  return { text: blankLines(own, listNumbersIn(own)), parts: partsOf(kept, text.length) };
+  return { text: blankLines(own, listNumbersIn(own)), numbered: own, parts: partsOf(kept, text.length) };
 }
 
 /** Own lines that stand under the same quoted question are one part. */
