@@ -75,6 +75,8 @@ export const wishesSection = z.strictObject({
   /** Around what is to be taken out: "take the violets away". */
   takeOutApart: z.strictObject({ before: words, after: words }),
   remark: words,
+  /** Before a remark that follows without a colon: "note that". */
+  remarkThat: words,
   /** What a person may call each field when they want to change it. */
   fields: z.record(z.string(), words),
   /** Between a field and its new value: "to", "should be", "was". */

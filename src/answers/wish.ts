@@ -74,10 +74,11 @@ const wishWords = madeOnce((wishes: Words['wishes']): WishWords => {
     polite: new RegExp(`^(?:${anyOf(wishes.polite)})[ ,]+|[ ,]+(?:${anyOf(wishes.polite)})$`, 'u'),
     fix: new RegExp(`^(?:${anyOf(wishes.fix)})(?: (?:${anyOf(wishes.watchNumber)}))? ?#?(?<number>\\d{1,7})?$`, 'u'),
     withArgument: [
+      // before "add": "add a note: they were mowing"
+      { wish: 'remark', pattern: new RegExp(`^(?:${anyOf(wishes.remark)})[ ]*[:=-][ ]*(?<what>\\S.*)$`, 'us') },
       { wish: 'change', pattern: new RegExp(`^(?:${anyOf(wishes.change)})[ :]+(?<what>\\S.*)$`, 'us') },
       { wish: 'add', pattern: new RegExp(`^(?:${anyOf(wishes.add)})[ :]+(?<what>\\S.*)$`, 'us') },
       { wish: 'take-out', pattern: new RegExp(`^(?:${anyOf(wishes.takeOut)})[ :]+(?<what>\\S.*)$`, 'us') },
-      { wish: 'remark', pattern: new RegExp(`^(?:${anyOf(wishes.remark)})[ ]*[:=-][ ]*(?<what>\\S.*)$`, 'us') },
     ],
   };
 });

@@ -6,7 +6,7 @@ import { say } from '../../shared/wording.js';
 import { afterwards } from './people/afterwards.js';
 import { valueOf } from './fields.js';
 import { contextOf } from './hear.js';
-import { correct, correctAbsent, correctDoubt } from './corrections/correct.js';
+import { correct, correctAbsent, correctDenied, correctDoubt } from './corrections/correct.js';
 import { personOf } from './people/person-of.js';
 import { wantsPlaceName } from './people/place-name.js';
 import { placeKey, siteOf, type ToldPlace } from './places.js';
@@ -40,7 +40,10 @@ export const noSummaryTimers: readonly Effect[] = [
 ];
 
 export function answerConfirm(thread: Thread, report: Report, text: string, scene: Scene): Outcome {
-  const byItself = correctAbsent(thread, report, text, scene) ?? correctDoubt(thread, report, text, scene);
+  const byItself =
+    correctAbsent(thread, report, text, scene) ??
+    correctDoubt(thread, report, text, scene) ??
+    correctDenied(thread, report, text, scene);
   if (byItself !== null) return byItself;
   const reading = readYesNo(text, contextOf(scene, report));
   if (reading.state === 'sure') {

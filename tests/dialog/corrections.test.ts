@@ -69,6 +69,9 @@ const table: [typed: string, changes: Partial<Record<keyof typeof BEFORE, string
   ['it was the 2nd', { date: '2026-05-02' }],
   ['date should be 5/2', { date: '2026-05-02' }],
   ['it was actually 2:20 to 2:35', { times: '14:20-14:35' }],
+  ['almost. I ended at 2:30', { times: '14:10-14:30' }],
+  ['the end should be 2:30', { times: '14:10-14:30' }],
+  ['no, I started at 2:05', { times: '14:05-14:25' }],
   ['the place was Heron Bend Landing', { place: 'Heron Bend Landing' }],
   // patch and habitat
   ['the patch was 10 by 8 feet', { patch: '7.43' }],
@@ -89,6 +92,15 @@ const table: [typed: string, changes: Partial<Record<keyof typeof BEFORE, string
   ['the columbine one was a ternarius, not an impatiens', { queens: '2 bimaculatus geranium, 1 ternarius columbine' }],
   ['the impatiens should be ternarius', { queens: '2 bimaculatus geranium, 1 ternarius columbine' }],
   ['not impatiens but ternarius', { queens: '2 bimaculatus geranium, 1 ternarius columbine' }],
+  ['no impatiens', { queens: '2 bimaculatus geranium' }],
+  ['zero impatiens on the columbine', { queens: '2 bimaculatus geranium' }],
+  ['no impatiens, 3 bimaculatus', { queens: '3 bimaculatus geranium' }],
+  ['temp was 68, no impatiens', { temperature: '20', queens: '2 bimaculatus geranium' }],
+  ['none of the impatiens had pollen', {}],
+  [
+    'Almost: the temperature was 68 and there were 3 bimaculatus',
+    { temperature: '20', queens: '3 bimaculatus geranium, 1 impatiens columbine' },
+  ],
   ['take out the impatiens', { queens: '2 bimaculatus geranium' }],
   ['remove the impatiens on the columbine', { queens: '2 bimaculatus geranium' }],
   ['no queens on the columbine after all', { queens: '2 bimaculatus geranium' }],
@@ -118,6 +130,24 @@ describe('at the summary', () => {
     });
     conversation.all('none', 'yes');
     expect(brief(conversation.watch)).toEqual({ ...BEFORE, plants: `${BEFORE.plants}, dandelion 40` });
+  });
+
+  test.each([
+    'note that they were mowing',
+    'yes, add a note that they were mowing',
+    'add a note: they were mowing',
+    'Looks good. Please mention that they were mowing',
+  ])('"%s" is kept as a remark', (typed) => {
+    const conversation = atSummary();
+    conversation.all(typed, 'yes');
+    expect(conversation.watch.remark).toBe('they were mowing');
+    expect(brief(conversation.watch)).toEqual(BEFORE);
+  });
+
+  test('a start that makes the watch last hours is not taken', () => {
+    const conversation = atSummary();
+    conversation.all('started at 9 am', 'yes');
+    expect(conversation.watches.every(({ times }) => times.start === '14:10')).toBe(true);
   });
 
   test.each(table)('"%s"', (typed, changes) => {

@@ -7,10 +7,13 @@ import type { Context } from '../reading.js';
 import { fold, madeOnce } from '../text.js';
 import { skip, type YesNoPhrases } from './phrases.js';
 
-/** "remark: …", "ps - …" at the beginning of a clause. */
+/** "remark: …", "ps - …", "note that …" at the beginning of a clause. */
 const saysRemark = madeOnce(
   ({ wishes, tally }: Words) =>
-    new RegExp(`(?:^|[,.!;\\n]\\s*|\\s${anyOf(tally.ands)}\\s+)(?:${anyOf(wishes.remark)})\\s*[:=-]`, 'u'),
+    new RegExp(
+      `(?:^|[,.!;\\n]\\s*|\\s${anyOf(tally.ands)}\\s+)(?:${anyOf(wishes.remark)}\\s*[:=-]|${anyOf(wishes.remarkThat)}(?![\\p{L}\\p{N}]))`,
+      'u',
+    ),
 );
 
 /** True where the words say nothing but pleasantries. */

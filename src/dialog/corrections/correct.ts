@@ -26,12 +26,14 @@ import { takeInstead, takeNumber } from './bare-number.js';
 import { addLines, addPlants, nextOpen, plantKey, removePlant, tell } from '../fields.js';
 import { contextOf, hear, lineOf, plantOf, type Heard } from '../hear.js';
 import { insteadOf } from './instead-of.js';
-import { byLines, lineLead, namedInWords, namedLine, type Named } from './named-line.js';
+import { byLines, namedInWords, namedLine, remarkIn, takenApart, withoutLine, type Named } from './named-line.js';
 import { notUnderstood, outcome } from '../outcome.js';
+import { correctOneTime } from './one-time.js';
 import { withoutRest } from './rest-right.js';
+import { withoutDenied } from './no-bees.js';
 import { renamePlant } from './rename-plant.js';
 import { recountFlowers } from './recount-flowers.js';
-import { perhapsQueens, retell, withFlowersOf } from './retell.js';
+import { onKnownLines, perhapsQueens, retell, withFlowersOf } from './retell.js';
 import { showLine } from '../show.js';
 import { briefly, exampleLine, labelOfField, lineFields, summaryLines } from '../summary.js';
 import { tellDoubt } from './tell-doubt.js';
@@ -72,7 +74,8 @@ function setField(thread: Thread, report: Report, named: Named, scene: Scene): O
   if (queens !== null) return { ...outcome(thread, queens), echo: briefly(['tally'], queens, scene) };
   const heard = hearField(report, named, scene);
   if (heard.taken.includes(named.field) || heard.report.doubts.some(({ field }) => field === named.field)) {
-    return { ...outcome(thread, heard.report), echo: briefly(heard.taken, heard.report, scene) };
+    const next = onKnownLines(report, heard.report, named.value, scene);
+    return { ...outcome(thread, next), echo: briefly(heard.taken, next, scene) };
   }
   // "7 should be 8 by 5 feet", where 7 is the wind: what it says beats the number it is said to
   const other = hear(report, named.value, [], scene);
@@ -167,28 +170,21 @@ function wished(thread: Thread, report: Report, wish: Wish, scene: Scene): Outco
   }
 }
 
-/** "... from number 10", "... on line 9": a line is meant, and no count. */
-function withoutLine(text: string, { survey }: Scene): string {
-  const { tally, wishes } = survey.words;
-  const from = anyOf(tally.prepositions, tally.onPlants);
-  const line = `(?:(?:${lineLead(wishes)})\\s*|#\\s*)\\d{1,2}`;
-  const match = new RegExp(`\\s+(?:${from}\\s+)?${line}[\\s.!]*$`, 'u').exec(fold(text));
-  return match === null || match.index === 0 ? text : text.slice(0, match.index);
-}
-
-/** What stands in "take the violets out"; null for anything else. */
-function takenApart(text: string, { survey }: Scene): string | null {
-  const { before, after } = survey.words.wishes.takeOutApart;
-  const pattern = new RegExp(`^\\s*${anyOf(before)}\\s+(?<what>\\S.*?)\\s+${anyOf(after)}(?<rest>\\s.*)?$`, 'u');
-  const match = pattern.exec(fold(text).replace(/[\s.!]+$/, ''));
-  return match === null ? null : `${match.groups?.['what'] ?? ''}${match.groups?.['rest'] ?? ''}`;
-}
-
 /** "I'm sure it was a two-spotted", before its "I'm sure" is taken for a yes; null where that changes no row. */
 export function correctDoubt(thread: Thread, report: Report, text: string, scene: Scene): Outcome | null {
   const doubt = renamedTally(report, text, scene) === null ? tellDoubt(report, text, scene) : null;
   if (doubt === null || summaryLines(doubt, scene).join() === summaryLines(report, scene).join()) return null;
   return { ...outcome(thread, doubt), echo: briefly(['tally'], doubt, scene) };
+}
+
+/** "All three were impatiens, no bimac": the bimac goes, whatever else is said; null where no bee is denied. */
+export function correctDenied(thread: Thread, report: Report, text: string, scene: Scene): Outcome | null {
+  const without = withoutDenied(report, text, scene);
+  if (without === null) return null;
+  const taken = { ...outcome(thread, without.report), echo: briefly(['tally'], without.report, scene) };
+  if (without.rest === '') return taken;
+  const more = corrected(taken.thread, without.report, without.rest, scene);
+  return more.thread.report === without.report ? { ...taken, said: more.said, then: 'repeat' } : more;
 }
 
 /** "No redbud there": the plant was not in the patch. Null for anything else, bees too. */
@@ -206,6 +202,8 @@ export function correct(thread: Thread, report: Report, typed: string, scene: Sc
 }
 
 function corrected(thread: Thread, report: Report, typed: string, scene: Scene): Outcome {
+  const remark = remarkIn(typed, scene);
+  if (remark !== null) return setField(thread, report, { field: REMARK, value: remark }, scene);
   // "no. change wind"
   const wish = readWish(typed, scene.survey.words);
   const done = wish === null ? null : wished(thread, report, wish, scene);
@@ -221,6 +219,8 @@ function corrected(thread: Thread, report: Report, typed: string, scene: Scene):
   if (flowers !== null) return { ...outcome(thread, flowers), echo: briefly(['plants'], flowers, scene) };
   const parts = byLines(said, fields, scene);
   if (parts.length > 1) return inTurn(thread, report, parts, scene);
+  const times = correctOneTime(report, said, scene);
+  if (times !== null) return { ...outcome(thread, times), echo: briefly(['times'], times, scene) };
   const named = namedLine(said, fields, scene);
   if (named) return setField(thread, report, named, scene);
   const text = withoutLine(said, scene);
@@ -274,7 +274,7 @@ function correctRest(thread: Thread, report: Report, text: string, typed: string
   if (tellsNoCount(report, text, scene))
     return notUnderstood(thread, 'not-a-change', typed, scene, { line: exampleLine(report, scene) });
   const heard = hear(report, text, [], scene);
-  const kept = withFlowersOf(report, heard.report, text, scene);
+  const kept = onKnownLines(report, withFlowersOf(report, heard.report, text, scene), text, scene);
   const few = perhapsQueens(report, kept, text, scene);
   if (few !== null) {
     const which = { plant: labelOf(plantKey(few), contextOf(scene, report)), count: few.flowers!.value };

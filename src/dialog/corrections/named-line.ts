@@ -133,3 +133,26 @@ export function byLines(text: string, fields: readonly string[], scene: Scene): 
   const cuts = starts.filter((from) => from < text.length && isLine(from));
   return [0, ...cuts].map((from, at) => text.slice(from, cuts[at] ?? text.length).trim());
 }
+
+/** "Note that they were mowing"; null where the text does not begin so. */
+export function remarkIn(text: string, { survey }: Scene): string | null {
+  const begins = new RegExp(`^\\s*${anyOf(survey.words.wishes.remarkThat)}[\\s,:]+(?=\\S)`, 'u').exec(fold(text));
+  return begins === null ? null : text.slice(begins[0].length).trim();
+}
+
+/** "... from number 10", "... on line 9": a line is meant, and no count. */
+export function withoutLine(text: string, { survey }: Scene): string {
+  const { tally, wishes } = survey.words;
+  const from = anyOf(tally.prepositions, tally.onPlants);
+  const line = `(?:(?:${lineLead(wishes)})\\s*|#\\s*)\\d{1,2}`;
+  const match = new RegExp(`\\s+(?:${from}\\s+)?${line}[\\s.!]*$`, 'u').exec(fold(text));
+  return match === null || match.index === 0 ? text : text.slice(0, match.index);
+}
+
+/** What stands in "take the violets out"; null for anything else. */
+export function takenApart(text: string, { survey }: Scene): string | null {
+  const { before, after } = survey.words.wishes.takeOutApart;
+  const pattern = new RegExp(`^\\s*${anyOf(before)}\\s+(?<what>\\S.*?)\\s+${anyOf(after)}(?<rest>\\s.*)?$`, 'u');
+  const match = pattern.exec(fold(text).replace(/[\s.!]+$/, ''));
+  return match === null ? null : `${match.groups?.['what'] ?? ''}${match.groups?.['rest'] ?? ''}`;
+}

@@ -52,6 +52,22 @@ function onItsPlant(row: TallyRow, report: Report): TallyRow {
   return lines.length === 1 ? { ...row, plant: lines[0]!.plant } : row;
 }
 
+/** "The temperature was 68 and there were 3 impatiens": told without a plant, they are those that stand on one. */
+export function onKnownLines(before: Report, after: Report, text: string, scene: Scene): Report {
+  if (after.tally === before.tally || tellsMore(text, scene)) return after;
+  const known = before.tally ?? [];
+  const fresh = (after.tally ?? []).filter((line) => line.plant === null && line.bee !== null && !known.includes(line));
+  const lines = fresh.map((line) => known.filter(({ bee, count }) => bee === line.bee && count > 0));
+  if (fresh.length === 0 || lines.some(({ length }) => length !== 1)) return after;
+  const counts = new Map(fresh.map((line, at) => [lines[at]![0], line]));
+  const tally = (after.tally ?? []).flatMap((line) => {
+    const told = counts.get(line);
+    if (told !== undefined) return [{ ...told, plant: line.plant }];
+    return fresh.includes(line) ? [] : [line];
+  });
+  return joined(changed(after, { tally }), scene);
+}
+
 /** "1 wibble": a name in the tally that was taken for some bumble bee, because it stands where bees do. */
 function isStrange({ bee, typed }: TallyRow, context: Context): boolean {
   if (bee !== 'Bombus' || typed?.bee == null) return false;

@@ -1,0 +1,44 @@
+/** "I ended at 2:30": start or end told by itself at the summary, beside the other one that is known. */
+import { anyOf, fold, readTimes } from '../../answers/index.js';
+import { contextOf, toldTimes } from '../hear.js';
+import { tell } from '../fields.js';
+import { minutesOf } from '../findings.js';
+import type { Report, Scene } from '../types.js';
+
+/** A watch told so is no longer. Common practice, no source. */
+const LONGEST_MINUTES = 90;
+
+/** "14:05" as "2:05 pm": beside it a bare "2:30" is of the same half of the day. */
+function halfDay(clock: string, { survey }: Scene): string {
+  const [hours = 0, minutes = 0] = clock.split(':').map(Number);
+  const half = survey.words.times[hours < 12 ? 'am' : 'pm'][0] ?? '';
+  return `${hours % 12 || 12}:${String(minutes).padStart(2, '0')} ${half}`;
+}
+
+/** Null where the text tells anything else, or no watch could have run so. */
+export function correctOneTime(report: Report, text: string, scene: Scene): Report | null {
+  const times = toldTimes(report);
+  if (times === null) return null;
+  const { starts, ends, to } = scene.survey.words.times;
+  const { sentenceLeads } = scene.survey.words.place;
+  const { saysNo } = scene.survey.words.putRight;
+  const { becomes } = scene.survey.words.wishes;
+  const said = new RegExp(
+    `^\\s*(?:${anyOf(saysNo)}[\\s,.]*)?(?:(?:i|we|the|${anyOf(sentenceLeads)})\\s+)?(?:(?<end>${anyOf(ends)})|${anyOf(starts)})(?:\\s+(?:${anyOf(becomes)}|\\p{L}{2,4}))?[\\s:]+(?<clock>\\S.*)$`,
+    'u',
+  ).exec(fold(text));
+  const clock = said?.groups?.['clock'];
+  if (clock === undefined) return null;
+  const isEnd = said?.groups?.['end'] !== undefined;
+  const whole = isEnd
+    ? `${halfDay(times.start, scene)} ${to[0]} ${clock}`
+    : `${clock} ${to[0]} ${halfDay(times.end, scene)}`;
+  const reading = readTimes(whole, contextOf(scene, report));
+  if (reading.state !== 'sure') return null;
+  const { start, end } = reading.value;
+  if (end === null) return null;
+  // "started at 9 am" of a watch that ended at 2:25 is rather a slip
+  return minutesOf({ start, end }) > LONGEST_MINUTES
+    ? null
+    : tell(report, 'times', { start, end }, text, scene.message.id);
+}
