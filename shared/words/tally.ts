@@ -63,6 +63,10 @@ export const tallySection = z.strictObject({
   unsettling: words,
   /** Told of a bee that visited nothing: "flew over", "didn't land", "heard one". */
   passedBy: words,
+  /** Begins a sentence about bees told before: "she", "both". */
+  refers: words,
+  /** Behind them, what the bees looked like: "had". */
+  looks: words,
   /** Names a bee that nobody knows: "unknown", "something unknown". Behind "and" it is one more queen. */
   nameless: words,
   /** "Only flies", "nothing but ants": no queen was seen. */

@@ -22,6 +22,7 @@ import {
 } from './tally/asides.js';
 import { articleCounts } from './tally/looking-on.js';
 import { saidIn } from './tally/hearing.js';
+import { withLooksAsDoubt } from './tally/looks.js';
 import { withoutPassersBy } from './tally/passers-by.js';
 import { pollenOf, type RowMeant, type TallyMeant } from './tally/meant.js';
 import { secondLook } from './tally/second-look.js';
@@ -103,8 +104,9 @@ interface Heard {
 /** What the marks mean, with the spans that carried meaning. */
 function heard(all: readonly Mark[], folded: string, context: Context): Heard {
   const phrases = tallyPhrases(context.words.tally);
-  const seen = withoutPassersBy(withoutIdleSoFar(all, folded, phrases.zeroSoFar), folded, context.words.tally);
-  const marks = secondLook(seen, folded, phrases);
+  const { tally } = context.words;
+  const seen = withoutPassersBy(withoutIdleSoFar(all, folded, phrases.zeroSoFar), folded, tally);
+  const marks = secondLook(withLooksAsDoubt(seen, folded, tally), folded, phrases);
   const used = joinSpans(marks.filter(({ kind }) => kind !== 'break' && kind !== 'unknown').map(({ span }) => span));
   const said = withBothCounted(saidIn(marks));
   const lasting = phrases.saysPhases(folded) ? withoutEmptyWhiles(said) : said;

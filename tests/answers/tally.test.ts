@@ -681,6 +681,29 @@ check([
   ],
 ]);
 
+// what a bee looked like is no other bee; by colours of another one it is asked whether the name was right
+check([
+  ['1 bimac on the phlox. She had that rusty patch', two, 'unsure 1 bimaculatus @phlox, tally-inexact'],
+  [
+    '2 imps on the bluebells. Both had long faces, and the black and gold one stayed a while',
+    two,
+    'unsure 2 impatiens @bluebells, tally-inexact',
+  ],
+  ['1 bimac on the phlox. It was a griseo', two, 'unsure 1 bimaculatus @phlox, tally-inexact'],
+  ['1 bimac on the phlox. She had pollen', two, 'sure 1 bimaculatus pollen 1 @phlox'],
+  [
+    '1 imp on phlox. The black and gold one was on the bluebells',
+    two,
+    'sure 1 impatiens @phlox, 1 auricomus @bluebells',
+  ],
+  [
+    '1 bimac on the phlox. The other was a griseo on the bluebells',
+    two,
+    'sure 1 bimaculatus @phlox, 1 griseocollis @bluebells',
+  ],
+  ['nobody could go out to the bluebells', two, 'unsure 0 - @bluebells, tally-unclear'],
+]);
+
 const totals: [typed: string, expected: string][] = [
   ['None. One bumble bee flew over but did not land.', 'sure 0'],
   ['3', 'sure 3'],
