@@ -15,6 +15,7 @@ import {
   endsOnly,
   isBareNo,
   saysMore,
+  withoutDoubtOfAll,
   withNoneButOthers,
   withoutIdleNo,
   withoutIdleSoFar,
@@ -121,7 +122,7 @@ export const readTally: Reader<TallyRow[]> = (text, context) => {
   const phrases = tallyPhrases(context.words.tally);
   // "which one is the common eastern again"
   if (!/\d/.test(folded) && phrases.asksUs(folded)) return none('tally-not-understood');
-  const found = withoutQuestions(marksOf(text, context), folded, phrases.asksUs);
+  const found = withoutDoubtOfAll(withoutQuestions(marksOf(text, context), folded, phrases.asksUs));
   if (found.length > MOST_MARKS) return none('too-long');
   const notSeen = phrases.notSeen(folded);
   const seen = found.filter((mark, at) => mark.kind === 'break' || !isUnseen(found, at, notSeen));

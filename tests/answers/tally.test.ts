@@ -701,6 +701,8 @@ check([
     two,
     'sure 1 bimaculatus @phlox, 1 griseocollis @bluebells',
   ],
+  ['Not sure about any of them, they were all on the phlox', two, 'not understood, tally-not-understood'],
+  ['no idea about all of them, 3 queens on the phlox', two, 'sure 3 Bombus @phlox'],
   ['nobody could go out to the bluebells', two, 'unsure 0 - @bluebells, tally-unclear'],
 ]);
 

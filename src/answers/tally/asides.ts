@@ -39,6 +39,14 @@ export function withoutIdleSoFar(marks: readonly Mark[], folded: string, zeroSoF
   });
 }
 
+/** "Not sure about any of them" is of the bees; no queen was on each plant for it. */
+export const withoutDoubtOfAll = (marks: readonly Mark[]): Mark[] =>
+  marks.filter((mark, at) => {
+    const ofAll = (plants: Mark | undefined, before: Mark | undefined, doubt: Mark | undefined): boolean =>
+      plants?.kind === 'plants' && before?.kind === 'preposition' && doubt?.kind === 'cannot-tell';
+    return !ofAll(mark, marks[at - 1], marks[at - 2]) && !ofAll(marks[at + 1], mark, marks[at - 1]);
+  });
+
 /** Beside other words "that's all" says nothing; alone, that there were no others. */
 export function endsOnly(marks: readonly Mark[], folded: string): readonly Mark[] {
   const alone = marks.every((mark) => mark.kind === 'that-is-all' || mark.kind === 'break' || isBareNo(mark, folded));
