@@ -11,6 +11,8 @@ export const putRightSection = z.strictObject({
   tellsLast: words,
   /** With a comma behind them they take back what was told last: "no, an imp". */
   saysNo: words,
+  /** Before a start or end that is told by itself: "I" of "I ended at 2:30". */
+  ofTimes: words,
   /** Before a correction, and nothing of it: "hmm", "i said". */
   leads: words,
   /** Behind the name of a line: "the habitat one". */

@@ -1,7 +1,7 @@
 /** All names of a list made ready to be looked up: built once for each list. */
 import type { Bee, Names, Plant } from '../../../shared/names.js';
 import type { Words } from '../../../shared/words.js';
-import { madeOnce } from '../text.js';
+import { lately, madeOnce } from '../text.js';
 import { Building } from './building.js';
 import type { NameIndex } from './name-index.js';
 import {
@@ -67,14 +67,18 @@ export interface WithNames {
 export const beesOf = ({ names, words }: WithNames): NameIndex => indexBees(names.bees, words);
 export const plantsOf = ({ names, words }: WithNames): NameIndex => indexPlants(names.plants, words);
 
+/** Between the names of a list that is remembered; in no name. */
+const APART = '\u0000';
+
 /** The few plants of the patch, known by any part of their names; one that the list lacks by the words typed for it. */
-const indexWatched = madeOnce((watched: readonly string[]) =>
-  madeOnce((names: Names) =>
-    madeOnce((words: Words): NameIndex => {
+const indexWatched = madeOnce((names: Names) =>
+  madeOnce((words: Words) =>
+    // each message brings its list anew: remembered by what it says
+    lately((watched): NameIndex => {
       const vocabulary = vocabularyOf(words);
       const building = new Building(words.names, vocabulary, (word) => vocabulary.joining.has(word), 'any');
       const known = indexPlants(names.plants, words);
-      for (const name of watched) {
+      for (const name of watched === '' ? [] : watched.split(APART)) {
         const rows = names.plants.filter((plant) => plant.name === name);
         for (const row of rows) for (const named of namesOfPlant(row)) building.add(named);
         if (known.taxa.has(name)) continue;
@@ -92,4 +96,4 @@ const indexWatched = madeOnce((watched: readonly string[]) =>
 );
 
 export const watchedOf = (context: WithNames & { readonly watched: readonly string[] }): NameIndex =>
-  indexWatched(context.watched)(context.names)(context.words);
+  indexWatched(context.names)(context.words)(context.watched.join(APART), undefined);

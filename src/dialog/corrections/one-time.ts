@@ -1,5 +1,6 @@
 /** "I ended at 2:30": start or end told by itself at the summary, beside the other one that is known. */
-import { anyOf, fold, readTimes } from '../../answers/index.js';
+import type { Words } from '../../../shared/words.js';
+import { anyOf, fold, madeOnce, readTimes } from '../../answers/index.js';
 import { contextOf, toldTimes } from '../hear.js';
 import { tell } from '../fields.js';
 import { minutesOf } from '../findings.js';
@@ -15,18 +16,22 @@ function halfDay(clock: string, { survey }: Scene): string {
   return `${hours % 12 || 12}:${String(minutes).padStart(2, '0')} ${half}`;
 }
 
+/** "I ended at", "the start should be", and the clock behind it. */
+const saysTime = madeOnce(({ times, place, putRight, wishes }: Words) => {
+  const opens = `(?:${anyOf(putRight.saysNo)}[\\s,.]*)?(?:(?:${anyOf(putRight.ofTimes, place.sentenceLeads)})\\s+)?`;
+  const which = `(?:(?<end>${anyOf(times.ends)})|${anyOf(times.starts)})`;
+  return new RegExp(
+    `^\\s*${opens}${which}(?:\\s+(?:${anyOf(wishes.becomes)}|\\p{L}{2,4}))?[\\s:]+(?<clock>\\S.*)$`,
+    'u',
+  );
+});
+
 /** Null where the text tells anything else, or no watch could have run so. */
 export function correctOneTime(report: Report, text: string, scene: Scene): Report | null {
   const times = toldTimes(report);
   if (times === null) return null;
-  const { starts, ends, to } = scene.survey.words.times;
-  const { sentenceLeads } = scene.survey.words.place;
-  const { saysNo } = scene.survey.words.putRight;
-  const { becomes } = scene.survey.words.wishes;
-  const said = new RegExp(
-    `^\\s*(?:${anyOf(saysNo)}[\\s,.]*)?(?:(?:i|we|the|${anyOf(sentenceLeads)})\\s+)?(?:(?<end>${anyOf(ends)})|${anyOf(starts)})(?:\\s+(?:${anyOf(becomes)}|\\p{L}{2,4}))?[\\s:]+(?<clock>\\S.*)$`,
-    'u',
-  ).exec(fold(text));
+  const { to } = scene.survey.words.times;
+  const said = saysTime(scene.survey.words).exec(fold(text));
   const clock = said?.groups?.['clock'];
   if (clock === undefined) return null;
   const isEnd = said?.groups?.['end'] !== undefined;

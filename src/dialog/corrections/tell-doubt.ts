@@ -1,5 +1,6 @@
 /** "The two-spotted was only a maybe", "I'm sure it was a two-spotted": how sure queens told before are. Their number stays. */
-import { anyOf, fold, namedIn, saysAnyOf } from '../../answers/index.js';
+import type { Words } from '../../../shared/words.js';
+import { anyOf, fold, madeOnce, namedIn, saysAnyOf } from '../../answers/index.js';
 import { contextOf } from '../hear.js';
 import { readCorrection, tellsMore } from './put-right.js';
 import { changed } from '../thread.js';
@@ -31,17 +32,16 @@ export function tellDoubt(report: Report, text: string, scene: Scene): Report | 
 }
 
 /** A mark alone asks rather than doubts. */
-const doubtingWords = ({ survey }: Scene): string[] =>
-  [...survey.words.tally.doubtful, ...survey.words.tally.hedgesBefore, ...survey.words.putRight.doubts].filter((word) =>
-    /\p{L}/u.test(word),
-  );
+const doubtingWords = madeOnce(({ tally, putRight }: Words) =>
+  [...tally.doubtful, ...tally.hedgesBefore, ...putRight.doubts].filter((word) => /\p{L}/u.test(word)),
+);
 
 /** Whether a text doubts a name, or is sure of it; null where it says neither. */
 export function saysDoubt(text: string, scene: Scene): boolean | null {
   if (saysAnyOf(text, scene.survey.words.putRight.sure)) return false;
-  return saysAnyOf(text, doubtingWords(scene)) ? true : null;
+  return saysAnyOf(text, doubtingWords(scene.survey.words)) ? true : null;
 }
 
 /** The "not" of "not sure about the two-spotted" denies no bee. */
 const withoutDoubt = (text: string, scene: Scene): string =>
-  fold(text).replace(new RegExp(anyOf(doubtingWords(scene), scene.survey.words.putRight.sure), 'gu'), ' ');
+  fold(text).replace(new RegExp(anyOf(doubtingWords(scene.survey.words), scene.survey.words.putRight.sure), 'gu'), ' ');
