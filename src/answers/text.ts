@@ -32,7 +32,10 @@ const PLAIN_ONLY = /^[\x00-\x5f\x61-\x7f]*$/;
 
 /** Same length as `text`, code unit by code unit. */
 export function fold(text: string): string {
-  if (PLAIN_ONLY.test(text)) return text.toLowerCase();
+  return PLAIN_ONLY.test(text) ? text.toLowerCase() : foldedSigns(text, undefined);
+}
+
+function foldSigns(text: string): string {
   let folded = '';
   for (const unit of text.split('')) {
     const plain = PLAIN[unit];
@@ -42,6 +45,11 @@ export function fold(text: string): string {
     }
     if (unit < '\u0080') {
       folded += unit.toLowerCase();
+      continue;
+    }
+    // half of a sign beyond the first plane: an emoji
+    if (unit >= '\ud800' && unit <= '\udfff') {
+      folded += unit;
       continue;
     }
     const bare = unit.normalize('NFKD').replace(/\p{M}/gu, '').toLowerCase();
@@ -70,6 +78,8 @@ export function lately<Made, Source = undefined>(
     return made;
   };
 }
+
+const foldedSigns = lately(foldSigns);
 
 /** Words that people use again and again are worth keeping; made-up ones must not fill the memory. */
 const WORDS_REMEMBERED = 4000;
