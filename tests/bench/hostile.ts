@@ -66,7 +66,9 @@ for (const [name, read] of readers) {
   const times = texts.map((piece) => ({ piece, time: milliseconds(() => read(repeated(piece, LETTERS))) }));
   const worst = times.sort((one, other) => other.time - one.time)[0]!;
   const again = milliseconds(() => read(repeated(worst.piece, LETTERS)));
-  const half = milliseconds(() => read(repeated(worst.piece, LETTERS / 2)));
+  // the better of two, as above: the first one compiles what no longer text came to
+  const halves = [0, 1].map(() => milliseconds(() => read(repeated(worst.piece, LETTERS / 2))));
+  const half = Math.min(...halves);
   console.log(
     `${name.padEnd(12)} ${Math.min(worst.time, again).toFixed(1).padStart(18)} ${half.toFixed(1).padStart(9)}   ${JSON.stringify(worst.piece)}`,
   );
