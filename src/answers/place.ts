@@ -104,6 +104,15 @@ function readCoordinates(
 /** Numbers that were meant for coordinates: decimals in a pair, two signs for degrees, ten digits in a row. */
 const GARBLED = /\d\.\d{3,}[^\n]{1,40}\d\.\d{3,}|°[^\n]{1,40}°|(?<![\d-])\d{10,}/u;
 
+/** Without white space at its end, and without the signs there that ask or cry out. */
+function endedPlainly(text: string): string {
+  // letter by letter: a pattern would try each of the blanks that stand for what others read
+  let end = text.length;
+  while (end > 0 && /[\s?.!]/u.test(text[end - 1]!)) end--;
+  const signs = text.slice(end);
+  return text.slice(0, end) + (/[?!]/.test(signs) ? '' : signs.trim());
+}
+
 /** Words without coordinates. */
 function readWords(text: string, context: Context, phrases: PlacePhrases): Reading<PlaceRead> {
   const folded = fold(text);
@@ -136,9 +145,7 @@ function readWords(text: string, context: Context, phrases: PlacePhrases): Readi
   const doubt = phrases.doubtAtStart(folded.slice(start));
   const join = doubt > 0 ? (phrases.hedgeJoin.exec(folded.slice(start + doubt))?.[0].length ?? 0) : 0;
   const hedge = doubt + join;
-  const words = text
-    .slice(start + hedge)
-    .replace(/[\s?.!]+$/u, (end) => (/[?!]/.test(end) ? '' : end.trim()))
+  const words = endedPlainly(text.slice(start + hedge))
     // the full stop of a sentence, not that of "Alder St."
     .replace(/(?<=\p{L}{5})\.$/u, '')
     .trim();
