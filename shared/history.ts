@@ -40,6 +40,8 @@ export interface History {
   readonly sameDayNearby: readonly NearbyWatch[];
   /** Confirmed watches of this observer in this season, and what is asked of them. */
   readonly progress: { readonly watches: number; readonly target: number };
+  /** Whether this person is telling a watch in another thread of theirs. Left out: they are not. */
+  readonly tellsElsewhere?: boolean;
   /** Left out where the survey can send no mail. */
   readonly joining?: Joining;
   /** Left out where the message is a reply to nothing, or to nothing that is kept. */

@@ -6,7 +6,7 @@ import type { Survey } from '../../shared/survey.js';
 import { MAIL } from '../../shared/receipt.js';
 import { bareCopy } from '../channels/bare-photograph.js';
 import { mailTo } from '../channels/mail/index.js';
-import { codeSaid, dayAndPlaceOf, newThread, step, type Thread } from '../dialog/index.js';
+import { codeSaid, dayAndPlaceOf, isTelling, newThread, step, type Thread } from '../dialog/index.js';
 import {
   openBaring,
   openExchange,
@@ -89,7 +89,7 @@ export async function openConversation({ survey, data, now, channels, stop }: Ru
   const store = await openStore(databaseIn(data));
   const folder = join(data, MAILS);
   const mail = mailTo({ settings: survey.settings, folder, password: process.env[MAIL_PASSWORD] });
-  const conversation = { newThread, step, codeSaid, dayAndPlaceOf };
+  const conversation = { newThread, step, codeSaid, dayAndPlaceOf, isTelling };
   const sending = { survey: survey.settings.key, ...(stop === undefined ? {} : { stop }) };
   sweep(store, data);
   const parts = { store, survey, conversation, now, newId: () => newId(), newCode };

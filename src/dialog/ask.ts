@@ -99,7 +99,8 @@ export function questionText(asking: Asking, thread: Thread, scene: Scene): Ques
   }
   if (asking.kind === 'right') {
     const ask = asking.right === 'give' ? 'ask-give-data' : 'ask-forget';
-    return plainQuestion(say(wording, ask), [say(wording, 'choice-yes'), say(wording, 'choice-no')]);
+    const watched = scene.history.lastWatches.length > 0;
+    return plainQuestion(say(wording, ask, { watched }), [say(wording, 'choice-yes'), say(wording, 'choice-no')]);
   }
   if (asking.kind === 'open-replied') {
     const { number, day } = asking;

@@ -30,10 +30,14 @@ export function tell(before: Report, field: string, value: Json, typed: string, 
 /** The report, where another place was told `before`, without what was said of that one alone. */
 export function forAnotherPlace(report: Report, before: Report, place: ToldPlace): Report {
   const known = valueOf<ToldPlace>(before, 'place');
-  if (known === null || !isOtherPlace(known, place)) return report;
+  if (known === null || !(isOtherPlace(known, place) || isOpenToAllByWords(report, known, place))) return report;
   const isTold = report.fields['private'] !== undefined || report.doubts.some(({ field }) => field === 'private');
   return isTold ? untell(report, 'private') : report;
 }
+
+/** "Not private" was said of words, which tell nobody where it is; now the place has a position that would be published. */
+const isOpenToAllByWords = (report: Report, known: ToldPlace, place: ToldPlace): boolean =>
+  known.latitude === null && place.latitude !== null && valueOf<boolean>(report, 'private') === false;
 
 export function untell(report: Report, field: string): Report {
   if (field === 'plants')

@@ -7,7 +7,7 @@ export { publicAsking } from './ask.js';
 export { codeSaid } from './people/joining.js';
 export { siteOf } from './places.js';
 export { step } from './step.js';
-export { newThread } from './thread.js';
+export { isTelling, newThread } from './thread.js';
 export type { Effect, Step, Thread } from './types.js';
 
 /** Day and place of the current report, for the exchange to look for watches near by; null until both are known. */

@@ -94,3 +94,6 @@ export function upToDate(thread: Thread, survey: Survey): { readonly thread: Thr
     told: thread.report !== null,
   };
 }
+
+/** Whether a watch is being told in the thread, or was put aside in it: the person is not to be reminded of one. */
+export const isTelling = ({ report, parked }: Thread): boolean => !isEmpty(report) || parked.length > 0;

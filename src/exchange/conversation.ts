@@ -23,6 +23,8 @@ export interface Conversation<Thread> {
   step(thread: Thread, message: Message, history: History, survey: Survey, now: string): Step<Thread>;
   /** The code that a message is, of those that are mailed; null where it is none. A conversation may know of none. */
   codeSaid?(message: Message, survey: Survey): string | null;
+  /** Whether a watch is being told in that thread. A conversation that reminds nobody needs not know. */
+  isTelling?(thread: Thread): boolean;
   /** The day and place of the current report, where both are known. */
   dayAndPlaceOf(
     thread: Thread,

@@ -10,6 +10,8 @@ import {
   placesOf,
   progressOf,
   replySaid,
+  threadOf,
+  threadsOfObserver,
   watchById,
   watchesNearOn,
   type Connection,
@@ -31,6 +33,8 @@ export interface HistoryParts {
   readonly newId: () => string;
   /** What it takes to join this person's threads; undefined where that cannot be. */
   readonly joiningOf: (person: Person | null) => Joining | undefined;
+  /** Whether a watch is being told in a thread that stands so. */
+  readonly isTelling: (state: unknown) => boolean;
 }
 
 /** What the reply was about that this message is a reply to; of a watch only where it is the observer's own. */
@@ -52,7 +56,7 @@ export function historyFor(
   connection: Connection,
   message: Message,
   dayAndPlace: { readonly date: string; readonly latitude: number; readonly longitude: number } | null,
-  { survey, newId, joiningOf }: HistoryParts,
+  { survey, newId, joiningOf, isTelling }: HistoryParts,
 ): History {
   const { key, season, target } = survey.settings;
   const person = personOf(connection, message);
@@ -69,6 +73,17 @@ export function historyFor(
   const watchesSoFar = atFirstLook(() =>
     own((observer) => progressOf(connection, { survey: key, observer, ...season }), 0),
   );
+  const tellsElsewhere = atFirstLook(() =>
+    own(
+      (observer) =>
+        threadsOfObserver(connection, { survey: key, key: observer }).some((thread) => {
+          const isThis = thread.channel === message.channel && thread.person === message.person;
+          const stored = isThis ? null : threadOf(connection, thread);
+          return stored !== null && isTelling(stored.state);
+        }),
+      false,
+    ),
+  );
   const repliedTo = atFirstLook(() => repliedToBy(connection, message, observer));
   const joining = joiningOf(person);
   return {
@@ -83,6 +98,9 @@ export function historyFor(
     },
     get repliedTo() {
       return repliedTo();
+    },
+    get tellsElsewhere() {
+      return tellsElsewhere();
     },
     get progress() {
       return { watches: watchesSoFar(), target };

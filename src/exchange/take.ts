@@ -196,6 +196,7 @@ export function take<Thread>(
     survey,
     newId,
     joiningOf: (person) => joiningFor(transaction, person, code, { survey, newCode, now }),
+    isTelling: (state) => conversation.isTelling?.(state as Thread) ?? false,
   });
   // whatever the step makes of it
   if (history.joining?.typed === 'wrong' && history.person !== null) noteWrongCode(transaction, history.person);

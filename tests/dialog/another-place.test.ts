@@ -50,6 +50,21 @@ describe('another place at the summary', () => {
     conversation.all('change place to Fen Boardwalk', 'yes');
     expect(conversation.watch.place).toMatchObject({ words: 'Fen Boardwalk', private: false });
   });
+  test('words that were not private are asked about once they have a position', () => {
+    const conversation = atSummary('behind the old mill', 'no');
+    conversation.send(at(43.6555, -90.7555));
+    expect(place(conversation)).toMatchObject({ latitude: 43.6555, words: 'behind the old mill' });
+    expect(conversation.last.asking?.fields).toEqual(['private']);
+    conversation.all('yes', 'yes');
+    expect(conversation.watch.place).toMatchObject({ words: 'behind the old mill', private: true });
+  });
+  test('words that were private stay so with a position, unasked', () => {
+    const conversation = atSummary('behind the old mill', 'yes');
+    conversation.send(at(43.6555, -90.7555));
+    expect(conversation.last.asking?.fields).toEqual(['confirm']);
+    conversation.say('yes');
+    expect(conversation.watch.place).toMatchObject({ latitude: 43.6555, private: true });
+  });
   test('of a stored watch is asked about too', () => {
     const conversation = atSummary('Lower meadow 43.6001, -90.7002', 'no');
     conversation.all('yes', 'skip', 'skip', 'fix my last watch');
@@ -59,11 +74,12 @@ describe('another place at the summary', () => {
 });
 
 describe('the same place told better keeps what was said of it', () => {
-  test('a name gets its position', () => {
+  // the location may be sent from home, hours later
+  test('but a name that gets a position, which would be published, is asked about', () => {
     const conversation = atSummary('Lower meadow', 'no');
     conversation.send(at(43.6001, -90.7002));
     expect(place(conversation)).toMatchObject({ latitude: 43.6001, words: 'Lower meadow' });
-    expect(conversation.thread.report?.fields['private']?.value).toBe(false);
+    expect(conversation.last.asking?.fields).toEqual(['private']);
   });
   // 0.0004° of the meridian are 44 m (a degree is 111.2 km), 0.0005° are 56 m
   test.each([
@@ -94,9 +110,9 @@ test('the words of a saved place with a position far from it are another place',
 test('a changed message that tells another place is asked about', () => {
   const conversation = new Conversation().agreed();
   conversation.say(WHEN);
-  conversation.say('Lower meadow', { id: 'place' });
+  conversation.say('Lower meadow 43.6001, -90.7002', { id: 'place' });
   conversation.say('no');
-  conversation.say('Lower meadow 43.6001, -90.7002', { id: 'place-2', edits: 'place' });
+  conversation.say('Lower meadow 43.6002, -90.7002', { id: 'place-2', edits: 'place' });
   expect(conversation.thread.report?.fields['private']?.value).toBe(false);
   conversation.say('Otter Lane', { id: 'place-3', edits: 'place' });
   expect(conversation.last.asking?.fields).toEqual(['private']);

@@ -127,3 +127,26 @@ test('one right instead of the other; the same once more is a yes only behind a 
   conversation.say('yes, delete everything');
   expect(conversation.rights).toEqual(['forget-person']);
 });
+
+describe('what is asked is what there is', () => {
+  test('of who has no watch yet, nothing is said of watches that stay', () => {
+    const conversation = new Conversation().agreed();
+    conversation.say('forget me');
+    expect(said(conversation)).toContain('Everything you wrote to me is erased for good');
+    expect(said(conversation)).not.toContain('Your watches stay');
+    conversation.say('yes');
+    expect(said(conversation)).toBe('I have forgotten you. You are welcome back at any time.');
+  });
+  test('of who has one, what stays of it is said', () => {
+    const conversation = new Conversation().agreed();
+    conversation.all(...WATCH, 'yes', 'skip', 'skip', 'forget me');
+    expect(said(conversation)).toContain('Your watches stay in the survey without any of that');
+    conversation.say('yes');
+    expect(said(conversation)).toContain('Thank you for your watches');
+  });
+  test('"what do you keep about me" too', () => {
+    const conversation = new Conversation().agreed();
+    conversation.say('what do you keep about me');
+    expect(said(conversation)).toContain('there is no watch of yours yet');
+  });
+});

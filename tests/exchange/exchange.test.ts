@@ -5,11 +5,13 @@ import type { History } from '../../shared/history.js';
 import type { Message } from '../../shared/message.js';
 import { notStored, openExchange, type Conversation, type Exchange } from '../../src/exchange/index.js';
 import {
+  addReply,
   keepMessage,
   keepPerson,
   keepPlace,
   keepWatch,
   personOf,
+  replySent,
   settleStuck,
   stuckMessages,
   threadOf,
@@ -289,6 +291,7 @@ test('the step is told the past of its sender, and no more', async () => {
     places: [],
     lastWatches: [],
     sameDayNearby: [],
+    tellsElsewhere: false,
     progress: { watches: 0, target: survey.settings.target },
     fresh: { observer: uuid(500_001), report: uuid(500_002), watchNumber: 1 },
   });
@@ -333,6 +336,35 @@ test('the step is told the past of its sender, and no more', async () => {
   expect(told?.sameDayNearby.map(({ number, observer }) => [number, observer])).toEqual([[5, uuid(2)]]);
   expect(told?.progress.watches).toBe(21);
   expect(told?.fresh.watchNumber).toBe(23);
+});
+
+// a thread that changed hands, or whose person was forgotten, may hold a reply about a watch that is not theirs any more
+test.each([
+  ['their own watch', uuid(1), true],
+  ["somebody else's watch", uuid(2), false],
+])('a reply to what was said of %s is about that watch: %s', async (_, observer, isAbout) => {
+  const store = await openScratch();
+  let told: History | undefined;
+  const exchange = exchangeOver(
+    store,
+    echo((_message, history) => (told = history)),
+  );
+  const { survey: key, channel, person } = said('', '');
+  const stored = sampleWatch({ number: 7, observer });
+  store.writing((transaction) => {
+    keepPerson(transaction, {
+      ...{ survey: key, key: uuid(1), channel, person, name: 'Wren', mail: null, consent: null, declined: [] },
+      ...{ photographLicence: null, nameShown: false, reminders: false },
+    });
+    keepWatch(transaction, stored);
+    const reply = { text: 'Stored as watch 7.', choices: [], silent: false, report: stored.id, revision: 3 };
+    addReply(transaction, { survey: key, channel, person }, { id: uuid(9), answers: '0', reply, at: NOW });
+    const [waiting] = waitingReplies(transaction, { survey: key, channel, now: NOW, most: 1 });
+    replySent(transaction, waiting!, { handle: 'm70', at: NOW });
+  });
+  await exchange.receive(said('1', 'that one', 'wren', { replyTo: 'm70' }));
+  expect(told?.repliedTo).toMatchObject({ report: stored.id, revision: 3 });
+  expect(told?.repliedTo?.watch?.number).toBe(isAbout ? 7 : undefined);
 });
 
 test('watches that the step does not look at are not read, so one that cannot be read holds up nothing else', async () => {

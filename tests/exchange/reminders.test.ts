@@ -60,6 +60,20 @@ test('at most one a week for a person, in however many threads they write', asyn
   expect((await on('2026-05-16')).sort()).toEqual(['desk', 'lark']);
 });
 
+test('a watch that is being told in another thread of theirs holds it back, and the next one comes', async () => {
+  const store = await openScratch();
+  store.writing((transaction) => {
+    for (const thread of ['phone', 'desk']) keepPerson(transaction, consented(thread, uuid(1)));
+  });
+  const { exchange, on } = remindersIn(store);
+  await exchange.receive(text('phone', 'remind me'));
+  await exchange.receive(text('desk', 'today 2:10 to 2:25 pm'));
+  expect(await on('2026-05-09')).toEqual([]);
+  await exchange.receive(text('desk', 'throw away'));
+  await exchange.receive(text('desk', 'yes'));
+  expect(await on('2026-05-10')).toEqual(['phone']);
+});
+
 test('a database that kept the day of the last reminder in each thread keeps it with the person', async () => {
   const path = scratchPath();
   const before = await openScratch(path);

@@ -8,7 +8,7 @@ import type { Person } from '../../../shared/person.js';
 import type { SurveySettings } from '../../../shared/survey.js';
 import { WEEKDAYS } from '../../../shared/vocabularies.js';
 import { say } from '../../../shared/wording.js';
-import { isEmpty } from '../thread.js';
+import { isTelling } from '../thread.js';
 import type { Effect, Outcome, Scene, Thread } from '../types.js';
 
 export const REMIND = 'remind';
@@ -113,7 +113,7 @@ export function onReminder(thread: Thread, scene: Scene): Outcome {
   const { person } = history;
   if (person?.reminders !== true) return { thread, said: [], effects: [], then: 'rest' };
   const { watches, target } = history.progress;
-  const isBusy = !isEmpty(thread.report) || thread.parked.length > 0;
+  const isBusy = isTelling(thread) || history.tellsElsewhere === true;
   const sends = !isBusy && watches < target && isFitNow(person, scene);
   const after = sends ? { ...person, remindedOn: localNow(scene).toPlainDate().toString() } : person;
   const next = following(after, scene);

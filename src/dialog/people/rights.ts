@@ -41,7 +41,9 @@ export function answerRight(
   // "yes, delete everything"
   if (reading.state === 'sure' && reading.value.answer === 'yes' && (rest === null || again === right)) {
     if (right === 'give') return { ...goingOn(still, [], scene), effects: [{ do: 'give-data' }] };
-    const said = say(wording, scene.history.person?.consent == null ? 'forgotten-before-consent' : 'forgotten');
+    const watched = scene.history.lastWatches.length > 0;
+    const isStranger = scene.history.person?.consent == null;
+    const said = say(wording, isStranger ? 'forgotten-before-consent' : 'forgotten', { watched });
     return { thread: still, said: [said], effects: [{ do: 'forget-person' }], then: 'rest' };
   }
   if (again !== null) return askRight(still, again, scene);

@@ -1,7 +1,7 @@
 /** People who talk to the real dialog through the exchange. */
 import { v7 } from 'uuid';
 import type { Content, Message } from '../../../shared/message.js';
-import { dayAndPlaceOf, newThread, step, type Thread } from '../../../src/dialog/index.js';
+import { dayAndPlaceOf, isTelling, newThread, step, type Thread } from '../../../src/dialog/index.js';
 import { openExchange, type Exchange } from '../../../src/exchange/index.js';
 import type { Store } from '../../../src/store/index.js';
 import { survey } from '../../demo-survey.js';
@@ -44,7 +44,7 @@ export function messageOf(person: string, what: Content): Message {
 export const text = (person: string, said: string): Message => messageOf(person, { kind: 'text', text: said });
 
 export function exchangeWithDialog(store: Store): Exchange<Thread> {
-  const conversation = { newThread, step, dayAndPlaceOf };
+  const conversation = { newThread, step, dayAndPlaceOf, isTelling };
   return openExchange({ store, survey, conversation, now: () => NOW, newId: () => v7(), newCode: () => '000000' });
 }
 
