@@ -91,6 +91,11 @@ export const replySchema = z.strictObject({
   erase: z.boolean().optional(),
   /** A file that goes with it, for the person's own eyes. */
   file: z.strictObject({ name: z.string(), text: z.string() }).optional(),
+  /**
+   * A picture of theirs that is given back to them as it came, by its hash in the data folder; `text` is empty then.
+   * `observer` is the key of whose it is.
+   */
+  picture: z.strictObject({ sha256: z.string(), name: z.string(), observer: z.string() }).optional(),
 });
 
 export type Content = z.infer<typeof contentSchema>;

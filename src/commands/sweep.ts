@@ -6,7 +6,7 @@ import { filesToRemove, keptFiles, removed, type Store } from '../store/index.js
 /** Folders of the data folder. */
 export const MAILS = 'mail';
 export const PHOTOGRAPHS = 'photos';
-/** Files that people asked for, at a terminal. */
+/** Files that people asked for, at a terminal; their pictures in a folder of their key. */
 export const HANDED_OUT = 'my-data';
 
 const filesIn = (folder: string): string[] => (existsSync(folder) ? readdirSync(folder) : []);
@@ -33,7 +33,7 @@ export function sweep(store: Store, data: string): void {
     const folder = join(data, name);
     for (const file of filesIn(folder)) {
       const path = join(folder, file);
-      if (!keeps(parse(file).name, path)) rmSync(path, { force: true });
+      if (!keeps(parse(file).name, path)) rmSync(path, { force: true, recursive: true });
     }
   }
   if (unwanted.size > 0) {

@@ -1,16 +1,16 @@
 /** A conversation held at this machine's terminal: a clock that runs or stands, messages in, texts out. */
-import { mkdirSync, writeFileSync } from 'node:fs';
+import { copyFileSync, existsSync, mkdirSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { Temporal } from 'temporal-polyfill';
 import { v7 as newId } from 'uuid';
-import type { Content } from '../../shared/message.js';
+import type { Content, Reply } from '../../shared/message.js';
 import { TERMINAL, terminalMessage, type TerminalParts } from '../channels/terminal.js';
 import { publicAsking, type Thread } from '../dialog/index.js';
 import { notStored, SendLater, type Received, type Send } from '../exchange/index.js';
 import { StoreError } from '../store/index.js';
 import { CommandError, surveyFrom } from './command.js';
 import { openConversation, type Running } from './conversation.js';
-import { HANDED_OUT } from './sweep.js';
+import { HANDED_OUT, PHOTOGRAPHS } from './sweep.js';
 
 /** The present moment: the machine's clock, or one that stands at `--now` until it is moved. */
 class Clock {
@@ -56,6 +56,17 @@ function handOut({ name, text }: { readonly name: string; readonly text: string 
   return path;
 }
 
+/** Gives a picture back to the person at the terminal, beside that file; null where it is not kept any more. */
+function handOutPicture({ sha256, name, observer }: NonNullable<Reply['picture']>, data: string): string | null {
+  const kept = join(data, PHOTOGRAPHS, sha256);
+  if (!existsSync(kept)) return null;
+  const folder = join(data, HANDED_OUT, observer);
+  mkdirSync(folder, { recursive: true, mode: 0o700 });
+  const path = join(folder, name);
+  copyFileSync(kept, path);
+  return path;
+}
+
 /** Messages in, texts out. */
 export class Terminal {
   #thread: Thread | null = null;
@@ -86,7 +97,9 @@ export class Terminal {
     const send: Send = ({ person, reply }) => {
       // somebody else's, from a run that was broken off: it waits for them
       if (person !== values.person) return Promise.reject(new SendLater(LATER_SECONDS));
-      said.push(reply.text);
+      const picture = reply.picture === undefined ? null : handOutPicture(reply.picture, values.data);
+      if (reply.picture === undefined) said.push(reply.text);
+      if (picture !== null) said.push(picture);
       if (reply.file !== undefined) said.push(handOut(reply.file, values.data));
       return Promise.resolve();
     };

@@ -19,6 +19,7 @@ import {
   keepWatch,
   lastWatchesOf,
   personOf,
+  picturesOf,
   removeLater,
   setTimer,
   threadsOfObserver,
@@ -69,12 +70,22 @@ interface Work {
   readonly observer: string;
 }
 
-/** All that is kept of the sender, in a reply to them. */
+/** Of "image/jpeg" and its like. */
+const endingOf = (type: string): string => (type === 'image/jpeg' ? 'jpg' : (type.split('/')[1] ?? 'bin'));
+
+/** All that is kept of the sender, in a reply to them; each of their pictures in one more. */
 function giveData({ transaction, survey, message, addTo }: Work): void {
   const text = `${JSON.stringify(everythingOf(transaction, message), null, 2)}\n`;
   // by the observer's key: a file name says nothing of a person
-  const name = `${personOf(transaction, message)?.key ?? 'nobody'}.json`;
-  addTo(message, { ...plain(say(survey.wording, 'given-data')), file: { name, text } });
+  const observer = personOf(transaction, message)?.key ?? 'nobody';
+  const pictures = picturesOf(transaction, message);
+  const said = plain(say(survey.wording, 'given-data', { pictures: pictures.length }));
+  addTo(message, { ...said, file: { name: `${observer}.json`, text } });
+  for (const { sha256, type, watch } of pictures) {
+    // the file of all data tells pictures by their hashes
+    const name = `${watch === null ? 'picture' : `watch-${watch}`}-${sha256.slice(0, 8)}.${endingOf(type)}`;
+    addTo(message, { ...plain(''), picture: { sha256, name, observer } });
+  }
 }
 
 /**

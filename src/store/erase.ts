@@ -116,12 +116,37 @@ const deleteReplies = query((database, place: ThreadKey) =>
 const selectPictures = query((database, place: ThreadKey) =>
   database
     .selectFrom('inbox')
-    .select(sql<string>`json_extract(message, '$.what.sha256')`.as('sha256'))
+    .select([
+      sql<string>`json_extract(message, '$.what.sha256')`.as('sha256'),
+      sql<string>`json_extract(message, '$.what.type')`.as('type'),
+    ])
     .where('survey', '=', place.survey)
     .where('channel', '=', place.channel)
     .where('person', '=', place.person)
     .where(sql`json_extract(message, '$.what.kind')`, '=', sql.lit('photo')),
 );
+
+/** A picture that somebody sent; `watch` is the number of theirs that it belongs to, null where it belongs to none. */
+export interface OwnPicture {
+  readonly sha256: string;
+  readonly type: string;
+  readonly watch: number | null;
+}
+
+/** The pictures of a person, those of watches first; each once. */
+export function picturesOf(connection: Connection, thread: ThreadKey): OwnPicture[] {
+  const { survey } = thread;
+  const observer = personOf(connection, thread)?.key;
+  const watches = observer === undefined ? [] : lastWatchesOf(connection, { survey, observer, most: ALL });
+  const joined = watches.flatMap(({ number, photographs }) =>
+    photographs.map(({ sha256, type }): OwnPicture => ({ sha256, type, watch: number })),
+  );
+  const sent = allThreads(connection, thread).flatMap((key) =>
+    selectPictures.all(connection, key).map((picture): OwnPicture => ({ ...picture, watch: null })),
+  );
+  const once = new Map([...sent, ...joined.reverse()].map((picture) => [picture.sha256, picture]));
+  return [...once.values()].sort((a, b) => (a.watch ?? Infinity) - (b.watch ?? Infinity));
+}
 
 /**
  * Erases a person, in all their threads, their places, messages, replies and conversations, and gives the hashes of the

@@ -12,7 +12,7 @@ export {
 export { codeOf, codeSpent, codeTried, keepCode, type StoredCode } from './codes.js';
 export { Connection, Store, Transaction } from './connection.js';
 export { queensPerWatch } from './counts.js';
-export { erasePerson, everythingOf, keptFiles } from './erase.js';
+export { erasePerson, everythingOf, keptFiles, picturesOf } from './erase.js';
 export { StoreError, UnreadableRecord, type StoreFailure } from './errors.js';
 export { contentCame, messagesToCome, type MessageToCome } from './files-to-come.js';
 export {

@@ -141,7 +141,31 @@ describe('a conversation', () => {
     await tell(bot, wren, [...answers(), 'Wren', 'wren@kestrelfen.example', 'what do you keep about me']);
     wren.press('yes');
     await bot.until(() => bot.documents.length > 0);
-    expect(bot.documents).toEqual([{ chat: 7, text: expect.stringContaining('wren@kestrelfen.example') as string }]);
+    expect(bot.documents).toMatchObject([
+      { chat: 7, text: expect.stringContaining('wren@kestrelfen.example') as string },
+    ]);
+  });
+
+  test('their pictures come with it, as they were sent', async () => {
+    const bot = await newBot();
+    const { data } = await serve(bot);
+    const wren = bot.person(7);
+    const pictures = ['2026:05:06 14:12:30', '2026:05:06 14:13:00'].map((taken) => photograph({ taken }));
+    await tell(bot, wren, answers().slice(0, -1));
+    const before = bot.said(7).length;
+    for (const [at, bytes] of pictures.entries()) wren.document(bytes, `IMG_${at}.jpg`, 'image/jpeg');
+    await bot.until(() => bot.said(7).length >= before + 2);
+    await tell(bot, wren, ['yes', 'skip', 'skip', 'what do you keep about me']);
+    wren.press('yes');
+    await bot.until(() => bot.documents.length >= 3);
+    const [told, ...given] = bot.documents;
+    expect(bot.said(7).some((text) => text.endsWith('Your 2 pictures follow, as they came.'))).toBe(true);
+    expect(given.map(({ bytes }) => bytes.toString('base64')).sort()).toEqual(
+      pictures.map((bytes) => bytes.toString('base64')).sort(),
+    );
+    // the file of all data names them by their hashes
+    for (const { bytes } of given) expect(told?.text).toContain(createHash('sha256').update(bytes).digest('hex'));
+    expect(await storedIn(data)).toHaveLength(1);
   });
 
   test('what cannot be taken is answered', async () => {

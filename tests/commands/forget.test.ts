@@ -253,6 +253,23 @@ const photographed = async (data: string, pictures: readonly Buffer[], person = 
   await talk(data, person, [...texts.slice(0, -3), ...paths, ...texts.slice(-3)]);
 };
 
+test('pictures come beside the file of all that is kept, and go with it', async () => {
+  const data = newFolder();
+  const pictures = [await jpeg(), await png()];
+  await photographed(data, pictures);
+  const said = await talk(data, 'wrenna-thread', [{ text: 'what do you keep about me?' }, { text: 'yes' }]);
+  const [sentence, ...others] = said.at(-1)?.replies ?? [];
+  const paths = others.filter((reply) => /watch-\d+-[0-9a-f]{8}\.(?:jpg|png)$/.test(reply));
+  expect(sentence).toMatch(/Your 2 pictures follow, as they came\.$/);
+  const asOne = (all: readonly Buffer[]): string[] => all.map((bytes) => bytes.toString('base64')).sort();
+  expect(asOne(paths.map((path) => readFileSync(path)))).toEqual(asOne(pictures));
+  expect(paths.map((path) => statSync(path).mode & 0o077)).toEqual([0, 0]);
+
+  await talk(data, 'wrenna-thread', [{ text: 'forget me' }, { text: 'yes' }]);
+  expect(readdirSync(join(data, 'my-data'))).toEqual([]);
+  expect(traces(data, [NAME])).toEqual([]);
+});
+
 test('a program that was killed after a person was forgotten leaves it to the next start to finish', async () => {
   const data = newFolder();
   await photographed(data, [await jpeg(), await png()]);

@@ -71,21 +71,25 @@ const bodyOf = async (request: IncomingMessage): Promise<Buffer> => {
   return Buffer.concat(parts);
 };
 
-/** A file beside other parameters, as multipart/form-data: only texts are needed here. */
-function formIn(body: string, boundary: string): Parameters {
-  const parts = body.split(`--${boundary}`).flatMap((part) => {
-    const [head = '', ...rest] = part.split('\r\n\r\n');
-    const name = /[; ]name="?(?<name>[^";\r\n]+)/i.exec(head)?.groups?.['name'];
-    return name === undefined ? [] : [[name, rest.join('\r\n\r\n').replace(/\r\n$/, '')] as const];
-  });
+/** A file beside other parameters, as multipart/form-data; each letter of a value stands for a byte. */
+function formIn(body: Buffer, boundary: string): Parameters {
+  const parts = body
+    .toString('latin1')
+    .split(`--${boundary}`)
+    .flatMap((part) => {
+      const [head = '', ...rest] = part.split('\r\n\r\n');
+      const name = /[; ]name="?(?<name>[^";\r\n]+)/i.exec(head)?.groups?.['name'];
+      return name === undefined ? [] : [[name, rest.join('\r\n\r\n').replace(/\r\n$/, '')] as const];
+    });
   return Object.fromEntries(parts);
 }
 
 /** grammY encodes calls without files as JSON. */
 async function parametersOf(request: IncomingMessage, url: URL): Promise<Parameters> {
-  const body = (await bodyOf(request)).toString('utf8');
+  const bytes = await bodyOf(request);
   const boundary = /^multipart\/form-data;.*boundary="?([^";]+)/.exec(request.headers['content-type'] ?? '')?.[1];
-  if (boundary !== undefined) return formIn(body, boundary);
+  if (boundary !== undefined) return formIn(bytes, boundary);
+  const body = bytes.toString('utf8');
   const fromQuery: Parameters = Object.fromEntries(url.searchParams);
   return body === '' ? fromQuery : { ...fromQuery, ...(JSON.parse(body) as Parameters) };
 }
@@ -117,7 +121,7 @@ export class BotApi {
   readonly me: User & { username: string };
   readonly calls: Call[] = [];
   /** Files that the bot sent. */
-  readonly documents: { readonly chat: number; readonly text: string }[] = [];
+  readonly documents: { readonly chat: number; readonly text: string; readonly bytes: Buffer }[] = [];
   /** Answers to presses, by their ids. */
   readonly pressesAnswered: string[] = [];
   webhook: { readonly url: string; readonly secret: string | undefined } | null = null;
@@ -379,7 +383,8 @@ export class BotApi {
       case 'sendDocument': {
         // the file's own part has a name that grammY chooses
         const file = Object.entries(parameters).find(([name]) => !['chat_id', 'document'].includes(name))?.[1];
-        this.documents.push({ chat: this.#chatOf(parameters).chat.id, text: String(file) });
+        const bytes = Buffer.from(String(file), 'latin1');
+        this.documents.push({ chat: this.#chatOf(parameters).chat.id, text: bytes.toString('utf8'), bytes });
         return this.#sendMessage({ ...parameters, text: '(a file)' });
       }
       case 'editMessageText':

@@ -1,9 +1,17 @@
 /** Sends a reply. Plain text without a parse mode: what people wrote is shown as they wrote it, whatever is in it. */
+import { existsSync } from 'node:fs';
+import { join } from 'node:path';
 import { GrammyError, InputFile, type Api } from 'grammy';
 import { SendLater, SendNever, type Outgoing, type Send } from '../../exchange/index.js';
 import { retryAfterSeconds } from './api.js';
 import { keyboardOf } from './buttons.js';
 import { pieces } from './pieces.js';
+
+export interface SendingParts {
+  readonly api: Api;
+  /** Where photographs are kept. */
+  readonly photographs: string;
+}
 
 /** Answers that will be the same at each try: blocked by the person, a chat that is gone, a message never taken. */
 const FOR_GOOD = new Set([400, 403]);
@@ -20,7 +28,11 @@ function asSendError(error: unknown): unknown {
 /** Pieces of a long reply that went out before one failed; forgotten in a crash, when they go out again. */
 type PartsSent = Map<string, number>;
 
-async function sendAll(api: Api, { id, person, reply }: Outgoing, partsSent: PartsSent): Promise<string | undefined> {
+async function sendAll(
+  { api, photographs }: SendingParts,
+  { id, person, reply }: Outgoing,
+  partsSent: PartsSent,
+): Promise<string | undefined> {
   const parts = pieces(reply.text);
   let handle: string | undefined;
   for (let at = partsSent.get(id) ?? 0; at < parts.length; at += 1) {
@@ -36,6 +48,13 @@ async function sendAll(api: Api, { id, person, reply }: Outgoing, partsSent: Par
   if (reply.file !== undefined) {
     const { name, text } = reply.file;
     await api.sendDocument(Number(person), new InputFile(Buffer.from(text, 'utf8'), name));
+  }
+  if (reply.picture !== undefined) {
+    const { sha256, name } = reply.picture;
+    const path = join(photographs, sha256);
+    if (!existsSync(path)) throw new SendNever('the picture is not kept any more');
+    // as a file: sent as a picture it would be made smaller and lose its data
+    await api.sendDocument(Number(person), new InputFile(path, name));
   }
   partsSent.delete(id);
   return handle;
@@ -60,12 +79,13 @@ async function change(api: Api, { person, reply }: Outgoing, handle: string): Pr
 }
 
 /** The sending function. The handle it gives is the id of the message in its chat. */
-export function sendBy(api: Api): Send {
+export function sendBy(parts: SendingParts): Send {
+  const { api } = parts;
   const partsSent: PartsSent = new Map();
   return async (outgoing) => {
     try {
       if (outgoing.handle !== null && (await change(api, outgoing, outgoing.handle))) return outgoing.handle;
-      return await sendAll(api, outgoing, partsSent);
+      return await sendAll(parts, outgoing, partsSent);
     } catch (error) {
       throw asSendError(error);
     }

@@ -39,7 +39,7 @@ export function openTelegram({ survey, token, photographs: folder, now, stop, re
   const apiRoot = settings?.apiRoot ?? TELEGRAMS_OWN;
   const trying = { stop, report };
   return {
-    send: sendBy(api),
+    send: sendBy({ api, photographs: folder }),
     fetch: fetchBy({ api, token, apiRoot, folder, timeZone }),
     async run(receive, ready) {
       const me = await untilDone(() => api.getMe(signalOf(stop)), trying);
