@@ -399,6 +399,10 @@ export const PHRASES = [
   // when something fails on our side
   'not-stored',
   'given-up',
+  // to coordinator and helpers, in their own threads
+  'desk-query',
+  'desk-unconfirmed',
+  'desk-given-up',
   // said by a channel itself
   'write-privately',
   'slowed',

@@ -26,6 +26,9 @@ const LOOPBACK = new Set(['localhost', '127.0.0.1', '::1']);
 const isSafe = (url: string): boolean =>
   !URL.canParse(url) || url.startsWith('https:') || LOOPBACK.has(new URL(url).hostname);
 
+/** The id of somebody's thread on the phone, a number. */
+const telegramThread = z.int('a number, for example 123456789').positive();
+
 export const surveySettingsSchema = z.strictObject({
   /** Stands in every stored key; never changed once watches are stored. */
   key: z.string().regex(/^[a-z0-9][a-z0-9-]*$/, 'small letters, digits and hyphens, for example kestrel-fen'),
@@ -64,7 +67,15 @@ export const surveySettingsSchema = z.strictObject({
       quiet: z.array(localDate).default([]),
     })
     .default({ days: ['saturday', 'sunday'], at: '09:00', quiet: [] }),
-  coordinator: z.strictObject({ name: z.string().min(1), mail: z.email() }),
+  coordinator: z.strictObject({ name: z.string().min(1), mail: z.email(), telegram: telegramThread.optional() }),
+  /** Who assists the coordinator: known by these alone, never by what somebody says of themselves. */
+  helpers: z
+    .array(
+      z
+        .strictObject({ name: z.string().min(1), mail: z.email().optional(), telegram: telegramThread.optional() })
+        .refine(({ mail, telegram }) => mail !== undefined || telegram !== undefined, 'needs mail or telegram'),
+    )
+    .default([]),
   /** How mail goes out; without it, mails are written into files and come from the coordinator's address. */
   mail: z
     .strictObject({
@@ -124,6 +135,19 @@ export const surveySettingsSchema = z.strictObject({
   licence: z.string().min(1),
   citation: z.string().min(1),
 });
+
+/** The settings as a file holds them: each value by itself, and those that need another one. */
+export const surveyFileSchema = surveySettingsSchema.refine(
+  ({ telegram, coordinator, helpers }) =>
+    telegram !== undefined || [coordinator, ...helpers].every((one) => one.telegram === undefined),
+  { path: ['telegram'], error: 'is missing, and coordinator or helpers have a thread there; write telegram: {}' },
+);
+
+/** Coordinator and helpers that have a thread on the phone, by its id; the coordinator first, each once. */
+export const deskThreads = ({ coordinator, helpers, telegram }: SurveySettings): string[] =>
+  telegram === undefined
+    ? []
+    : [...new Set([coordinator, ...helpers].flatMap((one) => one.telegram ?? []))].map(String);
 
 export type SurveySettings = z.infer<typeof surveySettingsSchema>;
 

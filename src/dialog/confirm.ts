@@ -24,10 +24,16 @@ const ASK_ONCE_HOURS = 20;
 
 const hoursLater = (now: string, hours: number): string => Temporal.Instant.from(now).add({ hours }).toString();
 
-/** Timers that go with a shown summary. */
-export const summaryTimers = (report: Report, scene: Scene): Effect[] => [
-  { do: 'set-timer', key: ASK_ONCE, report: report.id, due: hoursLater(scene.now, ASK_ONCE_HOURS) },
-];
+/** Timers that go with a shown summary; shown because it was asked about once, it has its own. */
+export function summaryTimers(report: Report, scene: Scene): Effect[] {
+  const { what } = scene.message;
+  if (what.kind === 'time' && what.key === ASK_ONCE) return [];
+  const due = hoursLater(scene.now, ASK_ONCE_HOURS);
+  return [
+    { do: 'set-timer', key: ASK_ONCE, report: report.id, due },
+    { do: 'clear-timer', key: UNCONFIRMED },
+  ];
+}
 export const unconfirmedTimer = (report: Report, scene: Scene): Effect => ({
   do: 'set-timer',
   key: UNCONFIRMED,

@@ -1,4 +1,5 @@
 /** One message in, one transaction, replies out. */
+import { say } from '../../shared/wording.js';
 import { messageSchema, type Content, type Message, type Reply } from '../../shared/message.js';
 import {
   addReply,
@@ -18,6 +19,7 @@ import {
   type ThreadKey,
   type Transaction,
 } from '../store/index.js';
+import { tellDesk } from './desk.js';
 import { givenUp } from './sentences.js';
 import { take, type ExchangeParts } from './take.js';
 
@@ -162,7 +164,10 @@ export function openExchange<Thread>(parts: ExchangeParts<Thread>): Exchange<Thr
     messageStuck(transaction, key, { error: errorText(error), at: now });
     if (message?.what.kind === 'time') return [];
     const reply = givenUp(survey);
-    addReply(transaction, key, { id: parts.newId(), answers: key.id, reply, at: now });
+    const addTo = (to: ThreadKey, given: Reply): void =>
+      addReply(transaction, to, { id: parts.newId(), answers: key.id, reply: given, at: now });
+    addTo(key, reply);
+    tellDesk(survey, say(survey.wording, 'desk-given-up'), addTo);
     return [reply];
   }
 

@@ -30,6 +30,7 @@ import {
 } from '../store/index.js';
 import { joiningFor, mailCode, noteWrongCode } from './codes.js';
 import type { AddReply, Conversation, Effect } from './conversation.js';
+import { tellOfWatch } from './desk.js';
 import { withoutObserver } from './forget.js';
 import { historyFor } from './history.js';
 import { plain } from './sentences.js';
@@ -147,7 +148,8 @@ function carryOut(work: Work, effect: Effect): void {
   const { transaction, message, addTo } = work;
   switch (effect.do) {
     case 'keep-watch':
-      return keepWatch(transaction, effect.watch);
+      keepWatch(transaction, effect.watch);
+      return tellOfWatch(effect.watch, work);
     case 'keep-person':
       return keepPerson(transaction, effect.person);
     case 'license-photographs':

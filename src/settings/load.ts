@@ -3,7 +3,7 @@ import { join } from 'node:path';
 import { dialogSchema } from '../../shared/dialog.js';
 import { beeRow, plantRow, type Names } from '../../shared/names.js';
 import { reportWordingSchema } from '../../shared/report-wording.js';
-import { surveySettingsSchema, type Survey, type SurveySettings } from '../../shared/survey.js';
+import { surveyFileSchema, type Survey, type SurveySettings } from '../../shared/survey.js';
 import { wordingSchema } from '../../shared/wording.js';
 import { wordsSchema } from '../../shared/words.js';
 import { crossCheck } from './cross-check.js';
@@ -39,7 +39,7 @@ function protectedAreListed({ publish }: SurveySettings, names: Names, file: str
 
 /** `folder` is where dialogs and languages are. Throws `SettingsError` naming file, line, key and value. */
 export function loadSurvey(path: string = DEMO_SURVEY, folder: string = DIALOGS): Survey {
-  const settings = readYaml(path, surveySettingsSchema);
+  const settings = readYaml(path, surveyFileSchema);
   const dialogFile = join(folder, `${settings.dialog}.yaml`);
   const wordingFile = join(folder, settings.language, 'wording.yaml');
   const dialog = readYaml(dialogFile, dialogSchema);

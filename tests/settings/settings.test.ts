@@ -64,6 +64,13 @@ describe('each key of survey.yaml', () => {
     ['reminders', /^(reminders: .*)'09:00'/m, "$1'06:30'", /reminders\.at: a time of the day, from 08:00.*"06:30"/],
     ['reminders', /^(reminders: .*)'2026-05-23'/m, '$1Memorial Day', /reminders\.quiet\.0: .*"Memorial Day"/],
     ['coordinator', /^coordinator: .*/m, 'coordinator: {name: Ines, mail: ines}', /coordinator\.mail: .*"ines"/],
+    [
+      'coordinator',
+      /^coordinator: .*/m,
+      "coordinator: {name: Ines, mail: ines@kestrelfen.example, telegram: '@ines'}",
+      /coordinator\.telegram: a number, for example 123456789.*"@ines"/,
+    ],
+    ['helpers', /^helpers: .*/m, 'helpers: [{name: Otto}]', /helpers\.0: needs mail or telegram/],
     ['mail', /^mail: .*/m, 'mail: {from: Queenpost}', /mail\.from: .*"Queenpost"/],
     ['mail', /^mail: .*/m, 'mail: {server: {host: localhost, port: 25, security: none}}', /mail\.from: .*/],
     [
@@ -83,6 +90,12 @@ describe('each key of survey.yaml', () => {
       /^mail: .*/m,
       'mail: {from: a@kestrelfen.example, server: {host: mail.kestrelfen.example, port: 25, security: none}}',
       /mail\.server: mail to another machine needs security: tls or starttls/,
+    ],
+    [
+      'telegram',
+      /^helpers: .*\n([^]*)^telegram: .*/m,
+      'helpers: [{name: Otto, telegram: 12}]\n$1',
+      /telegram: is missing, and coordinator or helpers have a thread there/,
     ],
     ['telegram', /^telegram: .*/m, 'telegram: {apiRoot: localhost}', /telegram\.apiRoot: .*"localhost"/],
     [
