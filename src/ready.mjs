@@ -4,7 +4,7 @@
  * installed. What it does is said on standard error, so that a command's output stays its own.
  */
 import { spawnSync } from 'node:child_process';
-import { existsSync, readdirSync, rmSync, statSync, writeFileSync } from 'node:fs';
+import { copyFileSync, existsSync, readdirSync, rmSync, statSync, writeFileSync } from 'node:fs';
 import { dirname, join } from 'node:path';
 import { fileURLToPath, pathToFileURL } from 'node:url';
 
@@ -60,7 +60,7 @@ function newest(folder) {
   for (const entry of readdirSync(folder, { withFileTypes: true })) {
     const path = join(folder, entry.name);
     if (entry.isDirectory()) time = Math.max(time, newest(path));
-    else if (entry.name.endsWith('.ts')) time = Math.max(time, statSync(path).mtimeMs);
+    else if (/\.(ts|mjs)$/.test(entry.name)) time = Math.max(time, statSync(path).mtimeMs);
   }
   return time;
 }
@@ -88,6 +88,8 @@ async function readyProgram() {
       external: ['better-sqlite3', 'sharp', /^libheif-js/, 'exceljs'],
       output: { dir: join('dist', 'src'), format: 'esm' },
     });
+    // a thread's program is a file of its own
+    copyFileSync(join(ROOT, 'src', 'channels', 'heic-worker.mjs'), join(ROOT, 'dist', 'src', 'heic-worker.mjs'));
   } catch (error) {
     fail(`The program could not be built: ${error.message}`);
   }

@@ -7,7 +7,7 @@ import { v7 } from 'uuid';
 import { newThread, dayAndPlaceOf, step } from '../../src/dialog/index.js';
 import { openExchange } from '../../src/exchange/index.js';
 import { openStore } from '../../src/store/index.js';
-import { jpeg, NAME, png } from '../channels/telling-photographs.js';
+import { heic, jpeg, NAME, png } from '../channels/telling-photographs.js';
 import { survey } from '../demo-survey.js';
 import { newFolder, run, type Said } from './program.js';
 
@@ -272,15 +272,15 @@ test('pictures come beside the file of all that is kept, and go with it', async 
 
 test('a program that was killed after a person was forgotten leaves it to the next start to finish', async () => {
   const data = newFolder();
-  await photographed(data, [await jpeg(), await png()]);
+  await photographed(data, [await jpeg(), await png(), heic()]);
   await forgetAndEnd(data);
-  expect(traces(data, [NAME])).toHaveLength(2); // the files are as they were
+  expect(traces(data, [NAME])).toHaveLength(3); // the files are as they were
 
   await talk(data, 'somebody-else', []);
   // what is left is whom “I have forgotten you” still goes to
   expect(traces(data, [...PERSONAL, NAME])).toEqual(['wrenna-thread in /queenpost.sqlite']);
   const [watch] = await watchesIn(data);
-  expect(watch?.photographs.map(({ type }) => type)).toEqual(['image/jpeg', 'image/png']);
+  expect(watch?.photographs.map(({ type }) => type)).toEqual(['image/jpeg', 'image/png', 'image/jpeg']);
   expect(watch?.photographs.map(({ sha256 }) => sha256).sort()).toEqual(readdirSync(join(data, 'photos')).sort());
 });
 
