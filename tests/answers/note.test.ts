@@ -145,6 +145,16 @@ const notes: { readonly text: string; readonly fields: Shown }[] = [
     text: 'bluebells, 40 flowers under the redbud, and phlox, 30 flowers. 2 imps on the phlox',
     fields: { plants: 'Mertensia virginica 40, Phlox 30', tally: '2 impatiens @Phlox' },
   },
+  // behind "and" a number is of the plant that follows, and "a few" is an amount of its own
+  ...[
+    ['dandelions and 200 violets', 'Taraxacum officinale ?, Viola 200'],
+    ['some dandelions and 200 violets', 'Taraxacum officinale ?, Viola 200'],
+    ['dandelions and 60 clusters of lilac', 'Taraxacum officinale ?, Syringa vulgaris 60'],
+    ['bluebells 40 and 200 violets', 'Mertensia virginica 40, Viola 200'],
+    ['bluebells and phlox 40', 'Mertensia virginica ?, Phlox 40'],
+    ['violets, tons of them, 200+? and a few dandelions, 8', 'Viola ?, Taraxacum officinale 8'],
+    ['violets, 60 flowers and phlox', 'Viola 60, Phlox ?'],
+  ].map(([text, plants]) => ({ text: text!, fields: { plants: plants! } })),
   // zeros told behind a plant's flowers are of bees, not of wind, and none is lost
   {
     text: 'bleeding heart, about 70 flowers nothing on it.',

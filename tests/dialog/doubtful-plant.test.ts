@@ -25,6 +25,14 @@ const plants = ({ thread }: Conversation): string =>
     .join(', ');
 const REST = '80 shooting star, 150 lupine';
 
+test('queens told instead of an answer are no plants', () => {
+  const conversation = asked();
+  conversation.say('three queens on the lupine: two bimacs and one I could not see well. Nothing on the shooting star');
+  expect(conversation.thread.report?.doubts.map(({ field }) => field)).toEqual(['plants', 'tally']);
+  conversation.say('the hoary one');
+  expect(plants(conversation)).toBe(`${REST}, 45 hoary`);
+});
+
 test('only what is doubtful is offered', () => {
   expect(asked().last.replies.join()).toMatch(
     /hoary puccoon, hairy puccoon, fringed puccoon or puccoon \(not sure which\)/,

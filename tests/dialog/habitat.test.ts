@@ -82,3 +82,12 @@ test('a note tells it right behind the size', () => {
     expect(habitatOf(conversation)).toBe(habitat);
   }
 });
+
+test('a unit that was asked for may bring the kind of place with it', () => {
+  const conversation = new Conversation().agreed();
+  conversation.all('Monday 2:10 to 2:25 pm', 'Fen Boardwalk', '64 F, cloudy, light breeze', 'about 5 by 5');
+  expect(conversation.last.replies.join()).toMatch(/You gave no unit/);
+  conversation.say("feet. it's the wet meadow side");
+  expect(conversation.last.replies.join()).toContain('5 × 5 ft · wet meadow side');
+  expect(conversation.thread.report?.fields['habitat']?.value).toBe('wet meadow side');
+});

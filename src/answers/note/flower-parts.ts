@@ -20,6 +20,8 @@ type Kind =
   | 'hedge'
   | 'placing'
   | 'those'
+  | 'and'
+  | 'vague'
   | 'small';
 const KINDS: readonly Kind[] = [
   'unit',
@@ -35,6 +37,8 @@ const KINDS: readonly Kind[] = [
   'placing',
   'those',
   'small',
+  'vague',
+  'and',
 ];
 
 export interface Part {
@@ -64,6 +68,8 @@ const lexicon = madeOnce(({ count, hedges, tally, plants, numbers }: Words) => {
     bud: count.notOpen,
     none: tally.zero,
     flower: count.flowers,
+    and: tally.ands,
+    vague: count.vague.filter((phrase) => !count.aboutAfter.includes(phrase)),
     open: count.open,
     queen: [...bees, ...tally.workers, ...tally.otherInsects],
     range: [...count.ranges, ...count.either],

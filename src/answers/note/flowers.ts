@@ -46,6 +46,8 @@ function behind(
     // "phlox 55 no bees": the fifty-five are of no bees
     if (part.kind === 'none') return nothing();
     if (is(part, 'flower')) return { kind: 'flower', plant: -1 };
+    // "violets, 200+ and a few dandelions": these have an amount of their own
+    if (is(part, 'vague')) return nothing();
     if (is(part, 'bud')) return { kind: 'other', plant: -1 };
     if (is(part, 'queen')) return { kind: 'bee', plant: -1 };
     if (is(part, 'open')) open = true;
@@ -74,7 +76,8 @@ function ahead(
         ? { ...plant, comma: comma || plant.comma, labelled: true }
         : { kind: 'flower', plant: -1, comma, labelled: true };
     }
-    if (part.kind === 'comma' && !comma) comma = true;
+    // "dandelions and 200 violets": the violets' number
+    if ((part.kind === 'comma' || is(part, 'and')) && !comma) comma = true;
     else if (part.kind !== 'sign' && part.kind !== 'colon' && !is(part, 'hedge', 'small') && !isTimes(part)) break;
   }
   return { kind: null, plant: -1, comma, labelled: false };
@@ -125,11 +128,17 @@ function plantBehind(parts: readonly Part[], at: number): number | null {
   for (let next = at + 1; next < parts.length; next++) {
     const part = parts[next]!;
     if (part.kind === 'plant') return part.plant;
-    if (!is(part, 'after', 'open', 'flower', 'small', 'placing') || part.kind === 'comma' || part.kind === 'end')
-      return null;
+    if (is(part, 'and') || !is(part, 'after', 'open', 'flower', 'small', 'placing')) return null;
   }
   return null;
 }
+
+/** "60 clusters of lilac": the plant that has no number of its own, and is not where the flowers stood. */
+const isOf = (parts: readonly Part[], last: number, plant: number): boolean =>
+  !numberBehind(parts, plant) && !parts.slice(last + 1, plant).some((part) => is(part, 'placing'));
+
+/** Where the plant of that place among the plants is named. */
+const placeOf = (parts: readonly Part[], plant: number): number => parts.findIndex((part) => part.plant === plant);
 
 /** `names` are those of the text. */
 export function floraIn(folded: string, { bees, plants }: FoundNames, words: Words): FloraSaid {
@@ -268,8 +277,9 @@ function plantOf(
   if (next.kind === 'other' || (next.kind === 'bee' && !labelled)) return undefined;
   if (next.kind === 'flower' || labelled || (before.kind === 'flower' && next.kind === null)) {
     if (placed !== null) return placed;
-    if (free) return before.plant;
     const behindFlowers = plantBehind(parts, last);
+    const isOfNext = before.comma && behindFlowers !== null && isOf(parts, last, placeOf(parts, behindFlowers));
+    if (free && !isOfNext) return before.plant;
     if (behindFlowers !== null) return behindFlowers;
     const named = parts.slice(0, at).findLast(({ kind }) => kind === 'plant')?.plant;
     if (named !== undefined) return named;

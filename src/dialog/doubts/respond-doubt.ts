@@ -25,16 +25,19 @@ export function answerDoubt(thread: Thread, report: Report, doubt: Doubt, text: 
     ...outcome(thread, next),
     echo: briefly(fields, next, scene),
   });
-  for (const said of words === null || words === text ? [text] : [text, words]) {
+  // asked which plant it was, "two bimacs on the breeches" tells no plants
+  const tellsOthers = doubt.field === 'plants' && namedIn(text, context).bees.some((bee) => bee !== 'Bombus');
+  for (const said of tellsOthers ? [] : words === null || words === text ? [text] : [text, words]) {
     const chosen =
       settleDoubtfulPlant(report, doubt, said, scene) ??
       settleDoubtfulRow(report, doubt, said, scene) ??
       picked(report, doubt, said, scene);
     if (chosen !== null) return told(chosen);
   }
-  if (words !== null) {
+  if (words !== null && !tellsOthers) {
     const better = tellsElsewhere(report, doubt, words, scene) ?? readAgain(report, doubt, words, scene);
-    if (better !== null) return told(better);
+    const besides = better?.fields['habitat'] === report.fields['habitat'] ? [] : ['habitat'];
+    if (better !== null) return told(better, [shownField(doubt), ...besides]);
   }
   if (saysYes && doubt.offers.length > 1)
     return outcome(thread, report, [say(scene.survey.wording, 'yes-to-which')], 'repeat');
@@ -136,8 +139,11 @@ function readAgain(report: Report, doubt: Doubt, words: string, scene: Scene): R
   // no plant that the list holds: an answer about the doubtful one, which would do away with all others
   if (isPlant && namedIn(words, contextOf(scene, report)).plants.length === 0) return null;
   const together = !OF_PICTURES.has(doubt.ask) && !isPlant;
+  // "feet. it's the wet meadow side": asked with the patch, and not told yet
+  const fields =
+    doubt.field === 'patch' && report.fields['habitat'] === undefined ? ['patch', 'habitat'] : [doubt.field];
   for (const text of [words, ...(together ? [`${doubt.typed} ${words}`] : [])]) {
-    const heard = hear(without, text, [doubt.field], scene);
+    const heard = hear(without, text, fields, scene);
     if (heard.taken.includes(doubt.field)) return heard.report;
   }
   return null;
