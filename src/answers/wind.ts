@@ -180,6 +180,14 @@ function steadyOf(hits: readonly WindHit[], { tokens }: Spoken, { wind }: Contex
   return steady.length > 0 ? steady : hits;
 }
 
+/** "it picked up at the end but mostly calm": what it mostly was. */
+function mostlyOf(hits: readonly WindHit[], { tokens }: Spoken, { sky }: Context['words']): readonly WindHit[] {
+  const saysMostly = (token: Spoken['tokens'][number] | undefined): boolean => sky.mostly.includes(token?.word ?? '');
+  // "mostly calm" may be a phrase of its own
+  const mostly = hits.filter((hit) => saysMostly(tokens[hit.from]) || saysMostly(tokens[hit.from - 1]));
+  return mostly.length > 0 ? mostly : hits;
+}
+
 /** "not windy, just a light breeze": what it was not gives way to what it was. "No wind" is what it was. */
 function positiveOf(hits: readonly WindHit[], { tokens }: Spoken, { weather }: Context['words']): readonly WindHit[] {
   const positive = hits.filter(
@@ -221,7 +229,9 @@ function readOnce(typed: string, before: string, { words, survey }: Context, fin
     text,
     words,
   );
-  const hits = positiveOf(steadyOf(told, text, words), text, words).map((hit) => weakened(hit, text, words));
+  const hits = positiveOf(mostlyOf(steadyOf(told, text, words), text, words), text, words).map((hit) =>
+    weakened(hit, text, words),
+  );
   const effects = ofTheWatch(among.wind.effects, text, words);
   const bySigns = strongest(effects);
   const inWords = byWords(bySigns ? hits.filter(isFirm) : hits, text, words);

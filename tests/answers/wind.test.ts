@@ -582,6 +582,8 @@ const table: [typed: string, expected: string][] = [
   ['65', 'unsure 11, wind-bare'],
   ['5 then 15 mph', 'unsure 3 | 2 | 4, wind-two'],
   ['calm at first then breezy', 'unsure 2 | 0 | 4, wind-two'],
+  ['wind picked up at the end but mostly calm', 'sure 1'],
+  ['breezy at first, mostly calm after', 'sure 1'],
   ['calm?', 'unsure 0, wind-doubt'],
   ['maybe 5 mph', 'unsure 2, wind-doubt'],
   ['🌬️', 'unsure 5 | 4, wind-vague'],
