@@ -83,6 +83,8 @@ export const tallySection = z.strictObject({
   ofThem: words,
   /** Plants by their place in the list: "on the first one", "plant 2". */
   plantByOrder: valued,
+  /** Behind "the other": "two". */
+  otherNumbers: valued,
   plantWords: words,
   /** Queens nobody counted: "might have missed one". */
   missed: words,

@@ -180,12 +180,18 @@ function steadyOf(hits: readonly WindHit[], { tokens }: Spoken, { wind }: Contex
   return steady.length > 0 ? steady : hits;
 }
 
-/** "it picked up at the end but mostly calm": what it mostly was. */
-function mostlyOf(hits: readonly WindHit[], { tokens }: Spoken, { sky }: Context['words']): readonly WindHit[] {
-  const saysMostly = (token: Spoken['tokens'][number] | undefined): boolean => sky.mostly.includes(token?.word ?? '');
+/** "it picked up at the end but mostly calm": what it mostly was; not of "mostly calm with a slight breeze". */
+function mostlyOf(hits: readonly WindHit[], { tokens }: Spoken, { sky, tally }: Context['words']): readonly WindHit[] {
+  const says = (at: number, phrases: readonly string[]): boolean => phrases.includes(tokens[at]?.word ?? '');
   // "mostly calm" may be a phrase of its own
-  const mostly = hits.filter((hit) => saysMostly(tokens[hit.from]) || saysMostly(tokens[hit.from - 1]));
-  return mostly.length > 0 ? mostly : hits;
+  const mostly = hits.filter(({ from }) => says(from, sky.mostly) || says(from - 1, sky.mostly));
+  const isApart = (one: WindHit, other: WindHit): boolean => {
+    const [first, second] = one.from < other.from ? [one, other] : [other, one];
+    const between = tokens.slice(first.to, second.from);
+    return first.clause !== second.clause || between.some(({ word }) => tally.contrasts.includes(word));
+  };
+  const others = hits.filter((hit) => !mostly.includes(hit));
+  return mostly.length > 0 && others.every((other) => mostly.every((hit) => isApart(hit, other))) ? mostly : hits;
 }
 
 /** "not windy, just a light breeze": what it was not gives way to what it was. "No wind" is what it was. */

@@ -154,6 +154,7 @@ const notes: { readonly text: string; readonly fields: Shown }[] = [
     ['bluebells and phlox 40', 'Mertensia virginica ?, Phlox 40'],
     ['violets, tons of them, 200+? and a few dandelions, 8', 'Viola ?, Taraxacum officinale 8'],
     ['violets, 60 flowers and phlox', 'Viola 60, Phlox ?'],
+    ['skunk cabbage none open, marsh marigolds 75', 'Symplocarpus foetidus 0, Caltha palustris 75'],
   ].map(([text, plants]) => ({ text: text!, fields: { plants: plants! } })),
   // zeros told behind a plant's flowers are of bees, not of wind, and none is lost
   {

@@ -667,6 +667,14 @@ check([
   ['', one, 'not understood, empty'],
 ]);
 
+// "other two" counts bees where a bee follows
+check([
+  ['the orange one was ternarius, other two impatiens', one, 'sure 1 ternarius @phlox, 2 impatiens @phlox'],
+  ['1 bimac, the other 3 griseos', one, 'sure 1 bimaculatus @phlox, 3 griseocollis @phlox'],
+  ['the other 2 imp', one, 'sure 2 impatiens @phlox'],
+  ['1 bimac on the bluebells, none on the other two', three, 'sure 1 bimaculatus @bluebells, 0 - @phlox, 0 - @plum'],
+]);
+
 // beside "none", one that only passed by is an aside; one that left a flower may have been on it
 check([
   ['None. One bumble bee flew over but did not land.', two, 'sure 0 - @bluebells, 0 - @phlox'],

@@ -91,3 +91,10 @@ test('a unit that was asked for may bring the kind of place with it', () => {
   expect(conversation.last.replies.join()).toContain('5 × 5 ft · wet meadow side');
   expect(conversation.thread.report?.fields['habitat']?.value).toBe('wet meadow side');
 });
+
+test('the "plant" of a count is no kind of place', () => {
+  const conversation = atPatch();
+  conversation.all('4 ft by 6 ft', 'tulips 20, bleeding heart 1 plant w about 30 flowers');
+  expect(habitatOf(conversation)).toBeNull();
+  expect(conversation.thread.report?.plants?.map(({ flowers }) => flowers?.value)).toEqual([20, 30]);
+});

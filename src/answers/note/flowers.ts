@@ -148,6 +148,14 @@ export function floraIn(folded: string, { bees, plants }: FoundNames, words: Wor
   // parts before it belong to an earlier number
   let floor = 0;
   for (let at = 0; at < parts.length; at++) {
+    if (parts[at]!.kind === 'none' && is(parts[at + 1], 'open')) {
+      // "skunk cabbage none open": no flowers, and nothing of bees
+      const { kind, plant } = ahead(parts, at, floor);
+      if (kind === 'plant' && !counted.has(plant)) {
+        counted.add(plant);
+        flowers.push({ span: [parts[at]!.span[0], parts[at + 1]!.span[1]], plant });
+      }
+    }
     if (parts[at]!.kind !== 'number') continue;
     const last = secondOfRange(parts, at);
     const next = behind(parts, last);

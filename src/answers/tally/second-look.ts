@@ -3,6 +3,7 @@ import type { CountSaid } from './counts.js';
 import { nextMeaning } from './looking-on.js';
 import { ends, isArticle, namesBee, type Mark } from './mark.js';
 import { withNoAsCorrection } from './no-as-correction.js';
+import { isCounted, withRestUntold, withTheOther } from './the-others.js';
 import {
   withSomeOf,
   withAfterthoughts,
@@ -216,64 +217,6 @@ const isNamedAlone = (marks: readonly Mark[], at: number): boolean => {
   const counted = marks.slice(0, at).filter(({ kind }) => kind === 'count').length;
   return counted < marks.slice(0, at).filter(({ kind }) => kind === 'bee').length;
 };
-
-/** The word before another, where it is no break: "on the other", "nothing on the rest". */
-const wordBefore = (marks: readonly Mark[], at: number): Mark | undefined => {
-  const before = marks[at - 1];
-  return isArticle(before) ? marks[at - 2] : before;
-};
-
-/**
- * "One was an imp, the other a bimac", "5 bees, 3 imps and the rest bimacs": other queens, not other plants, where a bee
- * follows, or where a plant follows that they were on.
- */
-function withTheOther(marks: readonly Mark[], folded: string, { theOther, remainder }: TallyPhrases): Mark[] {
-  return marks.map((mark, at) => {
-    if (mark.kind !== 'plants' && mark.kind !== 'thing') return mark;
-    const phrase = folded.slice(...mark.span);
-    const isOther = theOther.has(phrase);
-    const number = /^the (?:other|remaining|last) (\S+)$/.exec(phrase)?.[1];
-    if ((!isOther && !remainder.has(phrase) && number === undefined) || !marks.slice(0, at).some(isCounted))
-      return mark;
-    const before = wordBefore(marks, at);
-    if (before?.kind === 'preposition' || before?.kind === 'zero') return mark;
-    let next = nextMeaning(marks, at);
-    if (next?.kind === 'doubtful' || next?.kind === 'all-bees') next = nextMeaning(marks, marks.indexOf(next));
-    const onPlant = next?.kind === 'preposition' && nextMeaning(marks, marks.indexOf(next))?.kind === 'plant';
-    if (!namesBee(next) && !onPlant && next?.kind !== 'queens') return mark;
-    const count: CountSaid = {
-      values: isOther ? [1] : number === 'two' ? [2] : number === 'three' ? [3] : [],
-      exact: true,
-      article: false,
-      ...(isOther || number === 'two' || number === 'three' ? {} : { remainder: true as const }),
-      span: mark.span,
-    };
-    return { kind: 'count', count, span: mark.span };
-  });
-}
-
-/** "5 queens, 3 impatiens, not sure on the rest": as if the rest were named first, and then that nobody could tell. */
-function withRestUntold(marks: readonly Mark[], folded: string, { remainder }: TallyPhrases): Mark[] {
-  const swapped = [...marks];
-  // of a number of queens that was told first
-  const sum = marks.findIndex(({ kind }) => kind === 'count');
-  const isSum = ['queens', 'total', 'break'].includes(marks[sum + 1]?.kind ?? '');
-  if (!isSum) return swapped;
-  marks.forEach((mark, at) => {
-    const isRest = mark.kind === 'plants' && remainder.has(folded.slice(...mark.span));
-    const from = marks[at - 1]?.kind === 'preposition' ? at - 2 : at - 1;
-    const told = marks[from];
-    const ends = marks[at + 1] === undefined || marks[at + 1]?.kind === 'break';
-    const bee = marks.slice(0, Math.max(0, from)).some(({ kind }) => kind === 'bee');
-    if (!isRest || !ends || !bee || (told?.kind !== 'cannot-tell' && told?.kind !== 'doubtful')) return;
-    swapped.splice(from, at - from + 1, mark, { kind: 'cannot-tell', span: told.span });
-    // the preposition is gone: what follows keeps its place
-    if (at - from === 2) swapped.splice(at, 0, { kind: 'thing', span: mark.span });
-  });
-  return swapped;
-}
-
-const isCounted = (mark: Mark): boolean => mark.kind === 'bee' || mark.kind === 'count' || mark.kind === 'queens';
 
 /** "one was maybe a tricolored": the article counts nothing that "one" has not counted. */
 function withoutIdleArticles(marks: readonly Mark[]): Mark[] {

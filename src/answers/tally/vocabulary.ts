@@ -29,6 +29,10 @@ const NOT_MEANINGS = [
   'sameKind',
   'contrasts',
   'plantByOrder',
+  'otherNumbers',
+  'passedBy',
+  'refers',
+  'looks',
   'plantWords',
   'eachHad',
   'nameless',
@@ -154,6 +158,8 @@ export const tallyPhrases = madeOnce((words: TallyWords) => {
     sameKind,
     contrasts,
     remainder,
+    /** "the other two": how many. */
+    otherNumbers: words.otherNumbers,
     zeroSoFar,
   };
 });
