@@ -4,7 +4,8 @@ import { nextMeaning } from './looking-on.js';
 import { isArticle, namesBee, type Mark } from './mark.js';
 import type { TallyPhrases } from './vocabulary.js';
 
-export const isCounted = (mark: Mark): boolean => mark.kind === 'bee' || mark.kind === 'count' || mark.kind === 'queens';
+export const isCounted = (mark: Mark): boolean =>
+  mark.kind === 'bee' || mark.kind === 'count' || mark.kind === 'queens';
 
 /** The word before another, where it is no break: "on the other", "nothing on the rest". */
 const wordBefore = (marks: readonly Mark[], at: number): Mark | undefined => {
