@@ -13,6 +13,7 @@ import {
   type PlantTold,
   type Reading,
   type TallyRow,
+  saysAnyOf,
 } from '../answers/index.js';
 import type { Ask } from '../../shared/phrases.js';
 import type { Times } from '../../shared/record.js';
@@ -251,6 +252,13 @@ export function hear(report: Report, text: string, asked: readonly string[], sce
     next = takeReading(next, field, reading, text, scene, replacing && standard.includes(field));
     if (field === 'place') next = privateByWords(next, text, scene);
     if (!next.doubts.some((doubt) => doubt.field === field)) taken.push(field);
+  }
+  // "just finished" tells the day too
+  const isToday =
+    understood && next.fields['date'] === undefined && saysAnyOf(text, scene.survey.words.times.justEnded);
+  if (isToday && scene.survey.dialog.fields['date'] !== undefined) {
+    next = tell(next, 'date', scene.local.date.toString(), text, scene.message.id);
+    taken.push('date');
   }
   for (const field of asked) {
     if (isStandard(field)) continue;

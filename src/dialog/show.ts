@@ -104,7 +104,10 @@ export function showLine(line: TallyLine, plants: readonly PlantInPatch[], surve
     line.count === 0 ? say(survey.wording, 'show-line-none', values) : say(survey.wording, 'show-line', values);
   if (line.seenBefore > 0) text += say(survey.wording, 'show-seen-before', { count: line.seenBefore });
   if (line.caste === 'worker') text += say(survey.wording, 'show-worker');
-  if (line.withPollen !== null && line.withPollen > 0) text += say(survey.wording, 'show-pollen');
+  if (line.withPollen !== null && line.withPollen > 0) {
+    const all = line.withPollen === line.count;
+    text += say(survey.wording, 'show-pollen', { all, count: line.withPollen });
+  }
   if (line.doubt) text += say(survey.wording, 'show-doubt');
   return text;
 }

@@ -26,6 +26,7 @@ const table: [typed: string, source: Source, species: string[]][] = [
   ['purple trillium', 'MF', ['Trillium erectum', 'Trillium recurvatum']],
   ['wood violets', 'MF', ['Viola palmata', 'Viola sororia']],
   ['bog violet', 'MF', ['Viola cucullata', 'Viola nephrophylla']],
+  ['marigolds', 'CP', ['Caltha palustris', 'Tagetes']],
   ['purple rocket', 'CR', ['Hesperis matronalis', 'Iodanthus pinnatifidus']],
   // shrubs and trees
   ['elderberry', 'MF', ['Sambucus canadensis', 'Sambucus racemosa']],

@@ -18,3 +18,13 @@ test.each(table)('after %i answers %j: "%s"', (answers, typed, said) => {
   conversation.all(...WATCH.slice(0, answers), ...typed);
   expect(conversation.last.replies.join('\n')).toContain(said);
 });
+
+test.each([
+  ['3 impatiens, one of them had pollen', '3 common eastern (B. impatiens) on dandelion (1 with pollen)'],
+  ['1 impatiens with pollen', '1 common eastern (B. impatiens) on dandelion (with pollen)'],
+])('"%s" is shown as "%s"', (typed, shown) => {
+  const conversation = new Conversation().agreed();
+  conversation.all('today 2:10 to 2:25 pm', 'Fen Boardwalk', '71 F, sunny, calm', '12 by 8 feet, meadow');
+  conversation.all('dandelion 15', typed);
+  expect(conversation.last.replies.join('\n')).toContain(shown);
+});

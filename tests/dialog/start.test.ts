@@ -57,3 +57,10 @@ test('by mail it is no wish for a clock beside answers', () => {
   expect(conversation.thread.report?.live).toBeNull();
   expect(conversation.thread.parked).toEqual([]);
 });
+
+test('"just finished" tells the day, whatever becomes of the times', () => {
+  const conversation = new Conversation().agreed();
+  conversation.all('Just finished at Oak Rise', '12:50 to 1:05');
+  expect(conversation.thread.report?.fields['date']?.value).toBe('2026-05-06');
+  expect(conversation.last.asking?.fields).toEqual(['temperature', 'sky', 'wind']);
+});

@@ -40,6 +40,7 @@ function ledTo(rows: readonly Row[], column: 'common' | 'former' | 'short'): Map
 
 /** Names that several taxa share, and people use for each of them. Any other name at two taxa is a slip. */
 const SHARED: ReadonlySet<string> = new Set([
+  'marigold',
   // genera of which the region has several: who says only this is asked which
   'adders tongue',
   'arrowwood',
