@@ -14,13 +14,22 @@ export function valueOf<Value>(report: Report, field: string): Value | null {
   return told === undefined ? null : told.value;
 }
 
+/** Minutes from start to end by the wall clock. */
+export const minutesOf = (times: { start: string; end: string }): number => {
+  const minute = (time: string): number => Number(time.slice(0, 2)) * 60 + Number(time.slice(3, 5));
+  return minute(times.end) - minute(times.start);
+};
+
 /**
  * Puts a told value in; a doubt about the field is settled by it. That a place is private or not was said of that place:
  * of another one it is not known.
  */
 export function tell(before: Report, field: string, value: Json, typed: string, message: string): Report {
   const report = field === 'place' ? forAnotherPlace(before, before, value as unknown as ToldPlace) : before;
+  // of times that were told the clock of a live watch knows nothing
+  const isClocked = field === 'times' && report.liveMinutes !== null;
   return changed(report, {
+    ...(isClocked ? { liveMinutes: minutesOf(value as unknown as { start: string; end: string }) } : {}),
     fields: { ...report.fields, [field]: { value, typed, message } },
     skipped: report.skipped.filter((skipped) => skipped !== field),
     doubts: report.doubts.filter((doubt) => doubt.field !== field),

@@ -1,15 +1,9 @@
 /** Runs the checks over a report. */
 import { findingsOf as check, sayFinding, type CheckFinding, type Draft } from '../checks/index.js';
 import type { Place, Temperature, Times } from '../../shared/record.js';
-import { valueOf } from './fields.js';
+import { minutesOf, valueOf } from './fields.js';
 import { savedAsPrivate, siteOf, type ToldPlace } from './places.js';
 import type { Report, Scene } from './types.js';
-
-/** Minutes from start to end by the wall clock. */
-export const minutesOf = (times: { start: string; end: string }): number => {
-  const minute = (time: string): number => Number(time.slice(0, 2)) * 60 + Number(time.slice(3, 5));
-  return minute(times.end) - minute(times.start);
-};
 
 /** Told in this report, else as the place was told before. */
 export function isPrivate(report: Report, scene: Scene): boolean {

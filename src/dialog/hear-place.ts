@@ -95,7 +95,7 @@ export function placeMeant(given: Reading<unknown>, left: string, scene: Scene):
 /** Of "to at heron bend", left of "2 to 2:15 at heron bend", the last two words. */
 function withoutSmall(clause: string, { survey }: Scene): string {
   const { place, times } = survey.words;
-  const small = new Set([...place.nameAfter, ...place.nameArticles, ...times.to]);
+  const small = new Set([...place.nameAfter, ...place.nameArticles, ...times.to, ...times.between, ...times.and]);
   const words = clause.trim().split(/\s+/);
   const from = words.findIndex((word) => !small.has(fold(word)));
   return words.slice(Math.max(0, from)).join(' ');

@@ -15,8 +15,8 @@ import type {
   Wind,
 } from '../../shared/record.js';
 import { say } from '../../shared/wording.js';
-import { plantKey, valueOf } from './fields.js';
-import { findingsOf, minutesOf, placeOf } from './findings.js';
+import { plantKey, valueOf, minutesOf } from './fields.js';
+import { findingsOf, placeOf } from './findings.js';
 import { contextOf } from './hear.js';
 import { unitOf } from './show.js';
 import { newReport } from './thread.js';

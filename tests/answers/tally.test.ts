@@ -667,6 +667,12 @@ check([
   ['', one, 'not understood, empty'],
 ]);
 
+// one of those counted was counted before: which row it was is asked
+check([
+  ['3 imps on phlox, one of the imps was the same one', one, 'unsure 3 impatiens @phlox, tally-inexact'],
+  ['one of the imps was the same one', one, 'not understood, tally-not-understood'],
+]);
+
 // "other two" counts bees where a bee follows
 check([
   ['the orange one was ternarius, other two impatiens', one, 'sure 1 ternarius @phlox, 2 impatiens @phlox'],

@@ -92,6 +92,8 @@ const table: [typed: string, changes: Partial<Record<keyof typeof BEFORE, string
   ['the columbine one was a ternarius, not an impatiens', { queens: '2 bimaculatus geranium, 1 ternarius columbine' }],
   ['the impatiens should be ternarius', { queens: '2 bimaculatus geranium, 1 ternarius columbine' }],
   ['not impatiens but ternarius', { queens: '2 bimaculatus geranium, 1 ternarius columbine' }],
+  ['change bimaculatus to 3', { queens: '3 bimaculatus geranium, 1 impatiens columbine' }],
+  ['change the 2 bimaculatus to one', { queens: '1 bimaculatus geranium, 1 impatiens columbine' }],
   ['no impatiens', { queens: '2 bimaculatus geranium' }],
   ['zero impatiens on the columbine', { queens: '2 bimaculatus geranium' }],
   ['no impatiens, 3 bimaculatus', { queens: '3 bimaculatus geranium' }],

@@ -104,3 +104,12 @@ test('one after the other, the queens never become more', () => {
   conversation.all('imp on phlox', 'sorry, 2 imp not 1', 'oops not 2, 1 imp');
   expect(counted(conversation)).toBe('1 imp bluebells, 1 imp worker columbine, 1 imp phlox');
 });
+
+test('times told after a live watch are its times, whatever the clock says', () => {
+  const conversation = new Conversation().agreed();
+  conversation.all('start', '1 imp on dandelion', 'stop', '4:00 to 4:15 pm today', 'Heron Bend', '66 F, sunny, calm');
+  conversation.all('5 by 5 ft, lawn', 'dandelion 200');
+  expect(conversation.last.replies.join('\n')).not.toMatch(/0 minutes/);
+  conversation.say('yes');
+  expect(conversation.watch).toMatchObject({ times: { start: '16:00', end: '16:15' }, minutes: 15 });
+});

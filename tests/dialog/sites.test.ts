@@ -50,3 +50,9 @@ describe('among the times', () => {
     expect(conversation.last.asking?.fields).toEqual(place === null ? ['place'] : ['temperature', 'sky', 'wind']);
   });
 });
+
+test('a site is known by the beginning of its name behind the times too', () => {
+  const conversation = new Conversation().agreed();
+  conversation.say('Yesterday between 1 and 1:15 at heron bend');
+  expect(conversation.thread.report?.fields['place']?.value).toMatchObject({ words: 'Heron Bend Landing' });
+});

@@ -3,7 +3,7 @@ import type { CountSaid } from './counts.js';
 import { nextMeaning } from './looking-on.js';
 import { ends, isArticle, namesBee, type Mark } from './mark.js';
 import { withNoAsCorrection } from './no-as-correction.js';
-import { isCounted, withRestUntold, withTheOther } from './the-others.js';
+import { isCounted, withRestUntold, withSameOfThem, withTheOther } from './the-others.js';
 import {
   withSomeOf,
   withAfterthoughts,
@@ -15,12 +15,9 @@ import type { TallyPhrases } from './vocabulary.js';
 import type { Span } from '../reading.js';
 
 export function secondLook(marks: readonly Mark[], folded: string, phrases: TallyPhrases): Mark[] {
+  const same = withSameOfThem(withoutStutters(marks, folded), folded, phrases);
   const parted = withContrasts(
-    withoutAppositions(
-      withoutPredicates(withSomeOf(withoutStutters(marks, folded), folded, phrases), folded, phrases),
-      folded,
-      phrases,
-    ),
+    withoutAppositions(withoutPredicates(withSomeOf(same, folded, phrases), folded, phrases), folded, phrases),
     folded,
     phrases,
   );

@@ -50,6 +50,24 @@ export function withTheOther(
   });
 }
 
+/** "One of the imps was the same one": which of those counted it was, and where, is not told. */
+export const withSameOfThem = (
+  marks: readonly Mark[],
+  folded: string,
+  { endsWithSomeOf, saysReturned }: TallyPhrases,
+): Mark[] =>
+  marks.flatMap((mark, at): Mark[] => {
+    const isOf = (count: Mark | undefined, bee: Mark | undefined, same: Mark | undefined): boolean =>
+      count?.kind === 'count' &&
+      bee?.kind === 'bee' &&
+      (same?.kind === 'same-one' || same?.kind === 'same-ones') &&
+      // "one of the imps came back" adds none
+      !saysReturned(folded.slice(...same.span)) &&
+      endsWithSomeOf(folded.slice(count.span[1], bee.span[0]));
+    if (isOf(mark, marks[at + 1], marks[at + 2])) return [{ kind: 'unsettling', span: mark.span }];
+    return isOf(marks[at - 1], mark, marks[at + 1]) || isOf(marks[at - 2], marks[at - 1], mark) ? [] : [mark];
+  });
+
 /** "5 queens, 3 impatiens, not sure on the rest": as if the rest were named first, and then that nobody could tell. */
 export function withRestUntold(marks: readonly Mark[], folded: string, { remainder }: TallyPhrases): Mark[] {
   const swapped = [...marks];

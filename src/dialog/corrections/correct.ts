@@ -30,7 +30,7 @@ import { byLines, namedInWords, namedLine, remarkIn, takenApart, withoutLine, ty
 import { notUnderstood, outcome } from '../outcome.js';
 import { correctOneTime } from './one-time.js';
 import { withoutRest } from './rest-right.js';
-import { withoutDenied } from './no-bees.js';
+import { countedBee, withoutDenied } from './bee-counts.js';
 import { renamePlant } from './rename-plant.js';
 import { recountFlowers } from './recount-flowers.js';
 import { onKnownLines, perhapsQueens, retell, withFlowersOf } from './retell.js';
@@ -119,7 +119,7 @@ function wished(thread: Thread, report: Report, wish: Wish, scene: Scene): Outco
       // a remark that was not made yet has no line, and can be named all the same
       const named = namedLine(wish.what, fields, scene) ?? namedInWords(wish.what, [REMARK], scene);
       if (named) return setField(thread, report, named, scene);
-      return corrected(thread, report, wish.what, scene);
+      return corrected(thread, report, countedBee(wish.what, report, scene) ?? wish.what, scene);
     }
     case 'add': {
       const plants = readPlants(wish.what, contextOf(scene, report));

@@ -2,8 +2,7 @@
 import type { Words } from '../../../shared/words.js';
 import { anyOf, fold, madeOnce, readTimes } from '../../answers/index.js';
 import { contextOf, toldTimes } from '../hear.js';
-import { tell } from '../fields.js';
-import { minutesOf } from '../findings.js';
+import { minutesOf, tell } from '../fields.js';
 import type { Report, Scene } from '../types.js';
 
 /** A watch told so is no longer. Common practice, no source. */

@@ -1,4 +1,4 @@
-/** "No bimac", "all three were impatiens, no bimac": queens of a bee that stands in the summary were not there. */
+/** Numbers of bees in the summary put right. "No bimac", "all three were impatiens, no bimac": queens of a bee that stands in the summary were not there. */
 import { anyOf, fold, namedIn, readYesNo } from '../../answers/index.js';
 import { renamedTally, takeOutQueens } from './correct-tally.js';
 import { contextOf } from '../hear.js';
@@ -35,4 +35,16 @@ export function withoutDenied(
   const more = rest.filter((clause) => clause !== '').join(', ');
   const yesNo = readYesNo(more, contextOf(scene, report));
   return { report: next, rest: yesNo.state === 'sure' && yesNo.value.rest === null ? '' : more };
+}
+
+/** "Change bimaculatus to 2" as "2 bimaculatus"; null where no bee is given another number. */
+export function countedBee(text: string, report: Report, scene: Scene): string | null {
+  const { wishes, numbers } = scene.survey.words;
+  const becomes = [...fold(text).matchAll(new RegExp(`\\s${anyOf(wishes.becomes)}\\s+`, 'gu'))].at(-1);
+  if (becomes === undefined) return null;
+  const bee = text.slice(0, becomes.index).replace(/^\s*\d{1,3}\s+/u, '');
+  const number = fold(text.slice(becomes.index + becomes[0].length)).replace(/[\s.!]+$/u, '');
+  const count = /^\d{1,3}$/.test(number) ? Number(number) : numbers.units[number];
+  const { bees } = namedIn(bee, contextOf(scene, report));
+  return count === undefined || count === 0 || bees.length !== 1 ? null : `${count} ${bee}`;
 }
