@@ -2,6 +2,7 @@
 import { say } from '../../shared/wording.js';
 import type { Outcome, Scene, Thread } from './types.js';
 import { begun } from './begin.js';
+import { welcome } from './people/consent.js';
 
 /** Of a survey that a link names, said back: as much as a link of Telegram holds. */
 const LONGEST_SURVEY = 64;
@@ -23,7 +24,7 @@ export function open(thread: Thread, consented: boolean, scene: Scene): Outcome 
   if (!consented) {
     return {
       thread: { ...thread, asking: { kind: 'consent' } },
-      said: [say(scene.survey.wording, 'welcome', { survey: scene.survey.settings.name })],
+      said: [welcome(scene)],
       effects: [],
       then: 'repeat',
     };

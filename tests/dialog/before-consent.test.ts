@@ -1,5 +1,7 @@
 /** What comes before the consent: a position is held, a photograph is not kept, a no leaves nothing. */
 import { describe, expect, test } from 'vitest';
+import type { Survey } from '../../shared/survey.js';
+import { survey as demo } from '../demo-survey.js';
 import { Conversation } from './converse.js';
 
 const HERE = { kind: 'place', latitude: 43.6001, longitude: -90.7002, uncertaintyMetres: 8 } as const;
@@ -85,4 +87,16 @@ test('after a no nothing is left, and the buttons of then are met with the welco
   expect(conversation.person).toBeNull();
   conversation.say('yes');
   expect(conversation.thread.report?.fields).toEqual({});
+});
+
+test('who sees what is told is said first, those who help among them where there are any', () => {
+  const welcomed = (survey: Survey): string => {
+    const conversation = new Conversation(survey);
+    conversation.open();
+    return conversation.last.replies.join('\n');
+  };
+  expect(welcomed(demo)).toContain('for the survey’s ecologist only;');
+  const helpers = [{ name: 'Otto', mail: 'otto@kestrelfen.example' }];
+  const helped = welcomed({ ...demo, settings: { ...demo.settings, helpers } });
+  expect(helped).toContain('for the survey’s ecologist and those who help with it;');
 });

@@ -13,7 +13,9 @@ import { begun } from '../begin.js';
 import { personOf } from './person-of.js';
 import { answerRight, askRight, rightOf } from './rights.js';
 
-const welcome = ({ survey }: Scene): string => say(survey.wording, 'welcome', { survey: survey.settings.name });
+/** What somebody who comes for the first time is told: what this is, and who sees what they tell. */
+export const welcome = ({ survey: { wording, settings } }: Scene): string =>
+  say(wording, 'welcome', { survey: settings.name, helped: settings.helpers.length > 0 });
 
 /** The thread with the consent to be asked for, and what is said before it: to a stranger what this is. */
 function asking(thread: Thread, scene: Scene): { readonly asked: Thread; readonly first: readonly string[] } {
