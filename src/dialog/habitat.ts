@@ -48,9 +48,10 @@ function respelled(part: string, { words }: Context): string {
     if (known.includes(word)) return typed;
     const mayBeCut =
       !namesKind && at === last?.at && said.length <= CUT_SHORT.mostWords && word.length >= CUT_SHORT.leastLetters;
-    // the "plant" of "bleeding heart, 1 plant" is no planting
-    const isOther = words.wishes.habitatAround.includes(word) || words.count.bearers.includes(word);
-    const isCut = (whole: string): boolean => mayBeCut && !isOther && whole.startsWith(word);
+    // the "plant" of "bleeding heart, 1 plant" is no planting, a "gravel bar" no barnyard
+    if (words.dictionary.has(word)) return typed;
+    const isCut = (whole: string): boolean =>
+      mayBeCut && !words.wishes.habitatAround.includes(word) && whole.startsWith(word);
     return known.find((whole) => isSlip(word, whole)) ?? known.find(isCut) ?? typed;
   });
 }

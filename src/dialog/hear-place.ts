@@ -69,10 +69,15 @@ export function samePlace(report: Report, typed: string, scene: Scene): Report |
 function withoutLead(reading: Reading<unknown>, { survey }: Scene): Reading<unknown> {
   if (reading.state !== 'sure') return reading;
   const value = reading.value as ToldPlace;
-  const { sentenceLeads, nameAfter } = survey.words.place;
+  const { sentenceLeads, nameAfter, nameArticles } = survey.words.place;
   const said = fold(value.words);
   const leads = sentenceLeads.flatMap((lead) => nameAfter.map((preposition) => `${lead} ${preposition} `));
-  const lead = leads.find((each) => said.startsWith(each));
+  const lead =
+    leads.find((each) => said.startsWith(each)) ??
+    // "it is the clinic grounds"
+    sentenceLeads
+      .map((each) => `${each} `)
+      .find((each) => nameArticles.some((article) => said.startsWith(`${each}${article} `)));
   return lead === undefined ? reading : { ...reading, value: { ...value, words: value.words.slice(lead.length) } };
 }
 
@@ -106,6 +111,9 @@ export function siteAmong(left: string, scene: Scene): Reading<unknown> | null {
   for (const clause of left.split(/[,;.\n]+|(?<=^|\s)-(?=\s)/)) {
     const meant = siteMeant(withoutSmall(clause, scene), scene.survey);
     if (meant?.isSure === true) return { state: 'sure', value: placeNamed(meant.words), used: [] };
+    // "mon 4:20-4:35pm my yard."
+    const own = withoutSmall(clause, scene);
+    if (scene.survey.words.wishes.own.includes(fold(own))) return { state: 'sure', value: placeNamed(own), used: [] };
   }
   return null;
 }

@@ -98,3 +98,9 @@ test('the "plant" of a count is no kind of place', () => {
   expect(habitatOf(conversation)).toBeNull();
   expect(conversation.thread.report?.plants?.map(({ flowers }) => flowers?.value)).toEqual([20, 30]);
 });
+
+test('a word of everyday is no other word cut short', () => {
+  const conversation = new Conversation().agreed();
+  conversation.say('today 9-9:15 am heron bend, 52 cloudy breezy, 2m x 2m, gravel bar, willow 30 catkins');
+  expect(habitatOf(conversation)).not.toBe('gravel barnyard');
+});

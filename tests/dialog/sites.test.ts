@@ -56,3 +56,19 @@ test('a site is known by the beginning of its name behind the times too', () => 
   conversation.say('Yesterday between 1 and 1:15 at heron bend');
   expect(conversation.thread.report?.fields['place']?.value).toMatchObject({ words: 'Heron Bend Landing' });
 });
+
+test.each([
+  ['mon 4:20-4:35pm my yard. 70 sunny calm', 'my yard'],
+  ['today 2:10 to 2:25 pm, our backyard', 'our backyard'],
+])('of "%s" the place is one of their own, and private', (said, words) => {
+  const conversation = new Conversation().agreed();
+  conversation.say(said);
+  expect(conversation.thread.report?.fields['place']?.value).toMatchObject({ words });
+  expect(conversation.thread.report?.fields['private']?.value).toBe(true);
+});
+
+test('"it is the clinic grounds" is called the clinic grounds', () => {
+  const conversation = new Conversation().agreed();
+  conversation.all('today 2:10 to 2:25 pm', 'it is the clinic grounds');
+  expect(conversation.thread.report?.fields['place']?.value).toMatchObject({ words: 'the clinic grounds' });
+});
