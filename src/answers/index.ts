@@ -1,5 +1,5 @@
 /** What the rest of the program may use of the readers. A kind of answer is one file, its test, and a line here. */
-export { anyOf } from './any-of.js';
+export { anyAfterDigits, anyOf } from './any-of.js';
 export { readBee } from './bee.js';
 export { readCount } from './count.js';
 export { readCountForEach, readCountsInOrder } from './count/in-order.js';

@@ -26,15 +26,17 @@ export const minutesOf = (times: { start: string; end: string }): number => {
  */
 export function tell(before: Report, field: string, value: Json, typed: string, message: string): Report {
   const report = field === 'place' ? forAnotherPlace(before, before, value as unknown as ToldPlace) : before;
-  // of times that were told the clock of a live watch knows nothing
-  const isClocked = field === 'times' && report.liveMinutes !== null;
   return changed(report, {
-    ...(isClocked ? { liveMinutes: minutesOf(value as unknown as { start: string; end: string }) } : {}),
+    ...(field === 'times' && report.liveMinutes !== null ? byTimes(value as unknown as Times) : {}),
     fields: { ...report.fields, [field]: { value, typed, message } },
     skipped: report.skipped.filter((skipped) => skipped !== field),
     doubts: report.doubts.filter((doubt) => doubt.field !== field),
   });
 }
+
+/** The clock of a live watch knows nothing of times that were told after it. */
+const byTimes = (times: Times): Partial<Report> =>
+  (times.end as string | null) === null ? {} : { liveMinutes: minutesOf(times) };
 
 /** The report, where another place was told `before`, without what was said of that one alone. */
 export function forAnotherPlace(report: Report, before: Report, place: ToldPlace): Report {

@@ -146,6 +146,18 @@ describe('at the summary', () => {
     expect(brief(conversation.watch)).toEqual(BEFORE);
   });
 
+  test('"not one impatiens, two" takes none out', () => {
+    const conversation = atSummary();
+    conversation.say('not one impatiens, two');
+    expect(conversation.thread.report?.tally?.some(({ bee }) => bee === 'Bombus impatiens')).toBe(true);
+  });
+
+  test('"started with 3 bimaculatus" tells no time', () => {
+    const conversation = atSummary();
+    conversation.all('started with 3 bimaculatus', 'yes');
+    expect(brief(conversation.watch)).toMatchObject({ times: BEFORE.times });
+  });
+
   test('a start that makes the watch last hours is not taken', () => {
     const conversation = atSummary();
     conversation.all('started at 9 am', 'yes');

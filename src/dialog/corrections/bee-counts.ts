@@ -6,7 +6,12 @@ import type { Report, Scene } from '../types.js';
 
 /** "no bimac", "zero queens of bimac on the phlox"; "none of the bimac had pollen" tells something else. */
 function deniesBee(clause: string, report: Report, scene: Scene): boolean {
-  const { zero, takesBack, queens, queensPlural, prepositions, onPlants } = scene.survey.words.tally;
+  const { takesBack, queens, queensPlural, prepositions, onPlants } = scene.survey.words.tally;
+  // "not one impatiens, two" gives a number
+  const { units } = scene.survey.words.numbers;
+  const zero = scene.survey.words.tally.zero.filter((phrase) =>
+    phrase.split(' ').every((word) => (units[word] ?? 0) === 0),
+  );
   const folded = fold(clause);
   const [span, ...others] = namedIn(clause, contextOf(scene, report)).at;
   if (span === undefined || others.length > 0 || /\d/.test(folded)) return false;

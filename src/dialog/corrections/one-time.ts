@@ -1,6 +1,6 @@
 /** "I ended at 2:30": start or end told by itself at the summary, beside the other one that is known. */
 import type { Words } from '../../../shared/words.js';
-import { anyOf, fold, madeOnce, readTimes } from '../../answers/index.js';
+import { anyAfterDigits, anyOf, fold, madeOnce, readTimes } from '../../answers/index.js';
 import { contextOf, toldTimes } from '../hear.js';
 import { minutesOf, tell } from '../fields.js';
 import type { Report, Scene } from '../types.js';
@@ -19,10 +19,10 @@ function halfDay(clock: string, { survey }: Scene): string {
 const saysTime = madeOnce(({ times, place, putRight, wishes }: Words) => {
   const opens = `(?:${anyOf(putRight.saysNo)}[\\s,.]*)?(?:(?:${anyOf(putRight.ofTimes, place.sentenceLeads)})\\s+)?`;
   const which = `(?:(?<end>${anyOf(times.ends)})|${anyOf(times.starts)})`;
-  return new RegExp(
-    `^\\s*${opens}${which}(?:\\s+(?:${anyOf(wishes.becomes)}|\\p{L}{2,4}))?[\\s:]+(?<clock>\\S.*)$`,
-    'u',
-  );
+  const half = anyAfterDigits([...times.am, ...times.pm, ...times.amLetters, ...times.pmLetters]);
+  // "started with 2 imps" tells no time
+  const clock = `(?<clock>\\d{1,2}(?:[:.]?\\d{2})?\\s*(?:${half})?)[\\s.!]*$`;
+  return new RegExp(`^\\s*${opens}${which}(?:\\s+(?:${anyOf(wishes.becomes)}|\\p{L}{2,4}))?[\\s:]+${clock}`, 'u');
 });
 
 /** Null where the text tells anything else, or no watch could have run so. */
