@@ -687,6 +687,7 @@ check([
   ['none, one flew by', one, 'sure 0 - @phlox'],
   ['0, but I heard one', one, 'sure 0 - @phlox'],
   ['none, though a bumble bee flew through', one, 'sure 0 - @phlox'],
+  ['2 imps on the phlox, another flew over', one, 'unsure 2 impatiens @phlox, 1 impatiens @phlox, tally-inexact'],
   ['none, one flew off as I sat down', one, 'not understood, tally-unknown-bee'],
   [
     'none on the phlox, one bimac flew over the bluebells',
@@ -705,6 +706,8 @@ check([
   ],
   ['1 bimac on the phlox. It was a griseo', two, 'unsure 1 bimaculatus @phlox, tally-inexact'],
   ['1 bimac on the phlox. She had pollen', two, 'sure 1 bimaculatus pollen 1 @phlox'],
+  ['1 bimac on the phlox. She was a bimac, no doubt', two, 'sure 1 bimaculatus @phlox'],
+  ['2 imps on the phlox. They were imps', two, 'sure 2 impatiens @phlox'],
   [
     '1 imp on phlox. The black and gold one was on the bluebells',
     two,

@@ -146,6 +146,15 @@ describe('at the summary', () => {
     expect(brief(conversation.watch)).toEqual(BEFORE);
   });
 
+  test('one more, told beside another line, is added', () => {
+    const conversation = atSummary();
+    conversation.say('the temperature was 68 and I forgot one bimaculatus');
+    const counts = conversation.thread.report?.tally?.flatMap(({ bee, count }) =>
+      bee === 'Bombus bimaculatus' ? [count] : [],
+    );
+    expect(counts).toEqual([2, 1]);
+  });
+
   test('"not one impatiens, two" takes none out', () => {
     const conversation = atSummary();
     conversation.say('not one impatiens, two');

@@ -108,3 +108,14 @@ test('by the settings alone: without a thread there nobody is told, and nobody b
   await exchange.receive(text('wren', 'yes'));
   expect(told(store).map((line) => line.slice(0, 3))).toEqual(['41:', '42:']);
 });
+
+test('a watch that is put right asks nothing a second time', async () => {
+  const { store, exchange } = await telling();
+  await exchange.receive(text('wren', 'yes'));
+  const before = told(store);
+  for (const words of ['skip', 'skip', 'fix watch 1', 'temp was 20 C', 'yes'])
+    await exchange.receive(text('wren', words), '2026-05-07T01:00:00Z');
+  const [all] = store.prepared(`select count(*) as n from outbox where channel = 'telegram'`).all() as { n: number }[];
+  expect(before).toHaveLength(2);
+  expect(all?.n).toBe(2);
+});

@@ -47,7 +47,8 @@ export function withLooksAsDoubt(marks: readonly Mark[], folded: string, tally: 
     else {
       // the doubt is about the row before, not about one of its own
       if (kept.at(-1)?.kind === 'break') kept.pop();
-      kept.push({ kind: 'unsettling', span: described.span });
+      // "she was a bimac" of a bimac tells nothing new
+      if (!described.isKnown) kept.push({ kind: 'unsettling', span: described.bee.span });
       if (sentence.at(-1)?.kind === 'break') kept.push(sentence.at(-1)!);
     }
   }
@@ -58,17 +59,19 @@ export function withLooksAsDoubt(marks: readonly Mark[], folded: string, tally: 
 const isNumber = (mark: Mark, before: Mark | undefined): boolean =>
   mark.kind === 'count' && !isArticle(mark) && before?.kind !== 'bee';
 
-/** The first bee of a sentence that only describes those counted before it; null for any other sentence. */
+/** The first bee of a sentence that only describes those counted before it, and whether it is one of theirs; else null. */
 function describes(
   sentence: readonly Mark[],
   said: string,
   before: readonly Mark[],
   tally: Words['tally'],
-): Mark | null {
+): { readonly bee: Mark; readonly isKnown: boolean } | null {
   const counts = before.some((mark, at) => isNumber(mark, before[at - 1]));
   const tells = sentence.some((mark, at) => TELLS.has(mark.kind) || isNumber(mark, sentence[at - 1]));
   const told = names(before);
-  const described = sentence.find(({ kind }) => kind === 'bee');
-  if (!counts || told.size === 0 || described === undefined || tells) return null;
-  return [...names(sentence)].some((name) => told.has(name)) || !looking(tally).test(said) ? null : described;
+  const bee = sentence.find(({ kind }) => kind === 'bee');
+  if (!counts || told.size === 0 || bee === undefined || tells || !looking(tally).test(said)) return null;
+  const described = [...names(sentence)];
+  const isKnown = described.every((name) => told.has(name));
+  return isKnown || !described.some((name) => told.has(name)) ? { bee, isKnown } : null;
 }
