@@ -53,6 +53,24 @@ export const putRightSection = z.strictObject({
   /** Between what is left as it is and that it is right. */
   isAre: words,
   isRight: words,
+  /** Words that stand for the queens told. */
+  them: z.strictObject({
+    /** All of them; a number may follow: "all three". */
+    all: words,
+    two: words,
+    one: words,
+    /** None of them, where pollen follows. */
+    neither: words,
+    /** Behind a number: "one of them", besides `someOf` and a bee's name. */
+    ofThem: words,
+    being: words,
+    had: words,
+    adverbs: words,
+    /** Before a number that is one of queens. */
+    saw: words,
+    /** Before a number that may be one of anything. */
+    amount: words,
+  }),
   /** Queens that come besides those told: "forgot", "also". */
   tellsMore: words,
 });

@@ -45,6 +45,9 @@ export const wishesSection = z.strictObject({
   }),
   /** Of the greetings, those that begin nothing. */
   thanks: words,
+  /** With no report open they end the conversation: "see you", or take note: "ok". */
+  farewells: words,
+  acknowledges: words,
   /** Left out at either end: "please", "can we". */
   polite: words,
   /** "fix my last watch"; a number may follow. */
@@ -107,6 +110,8 @@ export const wishesSection = z.strictObject({
   keepsBack: words,
   /** Words of sentences that are no part of a name, told where a name was asked for. */
   notNames: words,
+  /** What people are, not what they are called: "I'm done". */
+  notNamed: words,
   /** "the first one", by the position it stands for. */
   ordinals: valued,
   /** "either", "can't tell": takes the genus at the end of the offers. */

@@ -107,6 +107,16 @@ export function questionText(asking: Asking, thread: Thread, scene: Scene): Ques
     const ask = say(wording, 'ask-open-replied', { number, day, open: !isEmpty(report) });
     return plainQuestion(ask, [say(wording, 'choice-yes'), say(wording, 'choice-no')]);
   }
+  if (asking.kind === 'remind') {
+    const { target } = scene.history.progress;
+    const offer = say(wording, 'reminders-offer', { target });
+    return plainQuestion(offer, [say(wording, 'choice-yes'), say(wording, 'choice-no')]);
+  }
+  if (asking.kind === 'open-stored') {
+    const { number, day } = asking;
+    const ask = say(wording, 'ask-open-stored', { number, day });
+    return plainQuestion(ask, [say(wording, 'choice-yes'), say(wording, 'choice-no')]);
+  }
   if (asking.kind === 'join-photograph')
     return plainQuestion(say(wording, 'ask-join-photograph'), [say(wording, 'choice-yes'), say(wording, 'choice-no')]);
   if (asking.kind === 'licence')
@@ -206,7 +216,8 @@ export function publicAsking(thread: Thread): {
     asking: { fields: [...fields], plant },
     offer,
   });
-  if (asking === null) return { asking: null, offer: null };
+  // an offer needs no answer
+  if (asking === null || asking.kind === 'remind') return { asking: null, offer: null };
   const plantAt = (index: number | null): string | null => {
     const plant = index === null ? undefined : report?.plants?.[index];
     return plant === undefined ? null : plantKey(plant);
@@ -236,6 +247,7 @@ export function publicAsking(thread: Thread): {
     case 'throw-away':
     case 'right':
     case 'open-replied':
+    case 'open-stored':
     case 'name-shown':
       return of(['confirm']);
     case 'correct':

@@ -2,23 +2,20 @@
  * A reply to an earlier message of ours. What that was about decides: a picture joins its report or watch; words about
  * another than the report in hand never become an answer of that one.
  */
-import { readWish, readYesNo, type Wish } from '../answers/index.js';
-import { showDay } from '../../shared/display.js';
+import { readYesNo, type Wish } from '../answers/index.js';
 import type { RepliedTo } from '../../shared/history.js';
 import type { Content } from '../../shared/message.js';
 import type { Photograph, Watch } from '../../shared/record.js';
 import { say } from '../../shared/wording.js';
 import { openWatch } from './begin.js';
-import { correct } from './corrections/correct.js';
-import { contextOf, hear } from './hear.js';
+import { contextOf } from './hear.js';
 import { inLive, softly } from './live/index.js';
+import { aboutOf, mend, tellsAnother } from './mend-stored.js';
 import { afterwards } from './people/afterwards.js';
 import { personOf } from './people/person-of.js';
 import { joinedBy, photographOf } from './photographs.js';
 import { nextAsking, revisionOf } from './reply.js';
-import { summaryLines } from './summary.js';
-import { changed, isEmpty, newReport } from './thread.js';
-import { answerWish } from './wish.js';
+import { changed, isEmpty } from './thread.js';
 import type { Asking, Outcome, Report, Scene, Thread } from './types.js';
 
 /** Said of the conversation, of a clock that runs, or of a watch that it names itself: not of the message replied to. */
@@ -35,9 +32,6 @@ const NOT_OF_A_WATCH: ReadonlySet<Wish['wish']> = new Set<Wish['wish']>([
   'so-far',
   'fix',
 ]);
-
-/** What is about the watch it is said to, and means something without a correction. */
-const OF_A_WATCH: ReadonlySet<Wish['wish']> = new Set<Wish['wish']>(['remark', 'practice', 'real']);
 
 /** Whether the message replied to is about this report, or about the watch that it mends. */
 const isInHand = ({ id, stored }: Report, { report, watch }: RepliedTo): boolean =>
@@ -160,37 +154,6 @@ function aboutStored(
     effects: [],
     then: 'repeat',
   };
-}
-
-const aboutOf = ({ number, date }: Watch, { survey, local }: Scene) => ({
-  number,
-  day: showDay(date, survey.wording.locale, local.date),
-});
-
-/** When and something else of a watch: another one is told, whatever message the reply was written under. */
-function tellsAnother(text: string, scene: Scene): boolean {
-  const { taken } = hear(newReport('', scene.message), text, [], scene);
-  return taken.includes('times') && taken.length > 1;
-}
-
-/** The watch opened with the correction that the text is; null where it corrects nothing. */
-function mend(thread: Thread, watch: Watch, text: string, scene: Scene): Outcome | null {
-  const opened = openWatch(thread, watch, scene);
-  const { report } = opened.thread;
-  if (report === null) return null;
-  const reading = readYesNo(text, contextOf(scene, report));
-  const rest = reading.state === 'sure' ? (reading.value.rest ?? text) : text;
-  const wish = readWish(text, scene.survey.words);
-  const done =
-    (wish !== null && OF_A_WATCH.has(wish.wish) ? answerWish(opened.thread, wish, scene) : null) ??
-    correct(opened.thread, report, rest, scene);
-  const after = done.thread.report;
-  if (after === null) return null;
-  const isRead =
-    after.doubts.length > 0 ||
-    after.practice !== report.practice ||
-    summaryLines(after, scene).join('\n') !== summaryLines(report, scene).join('\n');
-  return isRead ? { ...done, said: [...opened.said, ...done.said] } : null;
 }
 
 /** A yes opens the watch, a no leaves all as it is; other words are about something else, and `readOn` takes them. */

@@ -23,6 +23,8 @@ const ASKED_WITHOUT_REPORT = [
   'name-shown',
   'place-name',
   'open-replied',
+  'open-stored',
+  'remind',
 ];
 
 /**
@@ -53,6 +55,9 @@ export function reply(
     thread = begun(thread, scene);
     thread = { ...thread, asking: nextAsking(thread, scene) };
   }
+  // the offer is made once, which is kept with the person; it is not repeated, nor brought back
+  const isOffered = effects.some((effect) => effect.do === 'keep-person');
+  if (thread.asking?.kind === 'remind' && !isOffered) thread = { ...thread, asking: null };
   const { asking, report } = thread;
   if (echo != null && asking?.kind !== 'confirm') texts.push(echo);
   if (report?.live && asking?.kind === 'live') {

@@ -8,6 +8,7 @@ import type { History } from '../../shared/history.js';
 import type { Message } from '../../shared/message.js';
 import type { Survey } from '../../shared/survey.js';
 import { say } from '../../shared/wording.js';
+import { hearClosing, isFarewell } from './closing.js';
 import { answerConfirm } from './confirm.js';
 import { correct, correctDoubt } from './corrections/correct.js';
 import { reread } from './edited.js';
@@ -15,6 +16,7 @@ import { firstText } from './first-text.js';
 import { contextOf } from './hear.js';
 import { hearCode } from './people/joining.js';
 import { answerLicence } from './people/licence.js';
+import { answerOpenStored, hearJustStored } from './just-stored.js';
 import { hearLive, inLive } from './live/index.js';
 import { answerNameShown } from './people/name-shown.js';
 import { onPlace } from './on-place.js';
@@ -38,6 +40,7 @@ import { answerBees, answerLinePlant, answerRest } from './respond-tally.js';
 import { isEmpty, upToDate } from './thread.js';
 import { answerThrowAway } from './throw-away.js';
 import { onTime } from './timers.js';
+import { answerRemind } from './people/reminders.js';
 import { answerRight } from './people/rights.js';
 import { begun } from './begin.js';
 import { answerWish } from './wish.js';
@@ -164,6 +167,8 @@ const NOT_OF_A_WATCH: ReadonlySet<Asking['kind'] | undefined> = new Set<Asking['
   'throw-away',
   'right',
   'open-replied',
+  'open-stored',
+  'remind',
 ]);
 
 /** Words under a picture that tell of no watch begin none, and answer nothing: the picture is answered. */
@@ -194,6 +199,15 @@ function converse(before: Thread, text: string, wish: Wish | null, scene: Scene)
     );
   if (asking?.kind === 'throw-away') return answerThrowAway(before, text, wish, scene);
   if (before.report?.live) return hearLive(before, { ...before.report, live: before.report.live }, text, wish, scene);
+  if (asking?.kind === 'open-stored') return answerOpenStored(before, asking, text, scene);
+  if (asking?.kind === 'remind' && wish === null && !isFarewell(text, scene)) {
+    const settled = answerRemind(before, text, scene);
+    if (settled) return settled;
+  }
+  const aboutStored = hearJustStored(before, text, wish, scene);
+  if (aboutStored) return aboutStored;
+  const closing = hearClosing(before, text, wish, scene);
+  if (closing) return closing;
   if (asking?.kind === 'person') {
     const answered = answerPerson(before, asking.field, text, wish, scene);
     if (answered) return answered;

@@ -147,6 +147,10 @@ export type Asking =
       readonly text: string | null;
       readonly before: Asking | null;
     }
+  /** Whether they want to be reminded: said as an offer, and whatever is no yes or no is about something else. */
+  | { readonly kind: 'remind' }
+  /** Whether a text is about the watch that was stored just before it; a yes opens that, with what the text corrects. */
+  | { readonly kind: 'open-stored'; readonly number: number; readonly day: string; readonly text: string }
   /** `waited`: how many photographs waited for the next report before; they are not asked about. Left out by an older program. */
   | { readonly kind: 'join-photograph'; readonly watch: string; readonly waited?: number }
   /** Under which licence their photographs may be published. */

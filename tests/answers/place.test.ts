@@ -334,6 +334,10 @@ const passing: [typed: string, expected: string][] = [
   ['site - Osprey Ridge', 'sure [Osprey Ridge]'],
   ['behind the library, 3 queens', 'sure [behind the library]'],
   ['Fen Boardwalk 45.12345, -92.54321', 'sure 45.12345 -92.54321 ±5 [Fen Boardwalk]'],
+  // what begins a site's name, and no other's
+  ['yesterday 2 to 2:15, oak rise', 'sure [oak rise]'],
+  ['heron bend 66F', 'sure [heron bend]'],
+  ['2 imps on the oak', ''],
   ['45.12345, 92.54321, 40 phlox', 'unsure 45.12345 -92.54321 ±5 | 45.12345 92.54321 ±5, place-western'],
   // not in passing
   ['at 10:40 for 15 minutes', ''],

@@ -79,14 +79,19 @@ describe('"change" asks what should be changed', () => {
     expect(conversation.last.asking?.fields).toEqual(['patch', 'habitat']);
   });
 
-  test('with nothing told there is nothing to change; of a stored watch it says how', () => {
+  test('with nothing told there is nothing to change; right after a watch was stored it opens that one', () => {
     const conversation = new Conversation().agreed();
     expect(conversation.say('change').replies.join()).toMatch(/no report open/);
     const stored = atSummary();
     stored.say('yes');
     stored.say('change');
-    expect(said(stored)).toMatch(/fix watch 1/);
+    expect(said(stored)).toMatch(/I opened watch 1 again/);
+    expect(stored.last.asking?.fields).toEqual(['confirm']);
     expect(stored.person?.name).toBeNull();
+    const old = atSummary();
+    old.say('yes');
+    old.advance(25 * 3600);
+    expect(old.say('change').replies.join()).toMatch(/fix watch 1/);
   });
 
   test('while the clock runs it counts nothing and says how to put something right', () => {

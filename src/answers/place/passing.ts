@@ -17,13 +17,28 @@ export interface SaidPlace {
 
 const escape = (name: string): string => name.replace(/[.*+?^${}()|[\]\\]/g, '\\$&').replace(/\s+/g, '\\s+');
 
-/** "Heron Bend Landing" in any case, as typed. */
-function siteIn(text: string, folded: string, context: Context): SaidPlace | null {
+/** Words of a site's name that tell which it is, at least: "Heron Bend" of "Heron Bend Landing". */
+const LEAST_WORDS_OF_NAME = 2;
+
+/** The names of the sites whole, then what begins the name of one only: "heron bend". */
+const siteNames = madeOnce((sites: Context['survey']['sites']): readonly string[] => {
+  const names = sites.map(({ name }) => fold(name).split(/\s+/).join(' '));
+  const beginnings = names.flatMap((name) => {
+    const words = name.split(' ');
+    return words.map((_, at) => words.slice(0, at + 1).join(' ')).slice(LEAST_WORDS_OF_NAME - 1, -1);
+  });
+  const isOfOne = (beginning: string): boolean =>
+    names.filter((name) => name === beginning || name.startsWith(`${beginning} `)).length === 1;
+  return [...names, ...beginnings.filter(isOfOne).sort((a, b) => b.length - a.length)];
+});
+
+/** "Heron Bend Landing" or "heron bend", in any case, as typed. */
+function siteIn(text: string, folded: string, context: Context, phrases: PlacePhrases): SaidPlace | null {
   const articles = context.words.place.nameArticles.map((article) => `${article}\\s+`).join('|');
-  for (const site of context.survey.sites) {
-    const match = new RegExp(`(?<!\\p{L})(?:${articles})?(?<name>${escape(fold(site.name))})(?!\\p{L})`, 'u').exec(
-      folded,
-    );
+  const whole = context.survey.sites.length;
+  for (const [at, site] of siteNames(context.survey.sites).entries()) {
+    if (at >= whole && isTaxon(site, context, phrases)) continue;
+    const match = new RegExp(`(?<!\\p{L})(?:${articles})?(?<name>${escape(site)})(?!\\p{L})`, 'u').exec(folded);
     const name = match?.groups?.['name'];
     if (match && name !== undefined) {
       const span: Span = [match.index, match.index + match[0].length];
@@ -124,7 +139,7 @@ export function wordsInPassing(
     }
   }
   const said =
-    siteIn(free, folded, context) ??
+    siteIn(free, folded, context, phrases) ??
     namedIn(free, folded, context, phrases) ??
     nounIn(free, folded, context, phrases) ??
     ownedIn(free, folded, context, phrases);

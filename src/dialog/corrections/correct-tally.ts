@@ -198,7 +198,7 @@ function split(report: Report, line: TallyLine, plant: string, count: number, ty
 }
 
 /** The plant of a line was watched, and had none. */
-const noneOf = (line: TallyLine): TallyLine => ({
+export const noneOf = (line: TallyLine): TallyLine => ({
   ...line,
   bee: null,
   rank: null,

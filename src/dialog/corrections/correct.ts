@@ -28,6 +28,7 @@ import { contextOf, hear, lineOf, plantOf, type Heard } from '../hear.js';
 import { insteadOf } from './instead-of.js';
 import { byLines, namedInWords, namedLine, remarkIn, takenApart, withoutLine, type Named } from './named-line.js';
 import { notUnderstood, outcome } from '../outcome.js';
+import { correctThem } from './of-them.js';
 import { correctOneTime } from './one-time.js';
 import { withoutRest } from './rest-right.js';
 import { countedBee, withoutDenied } from './bee-counts.js';
@@ -204,6 +205,13 @@ export function correct(thread: Thread, report: Report, typed: string, scene: Sc
 function corrected(thread: Thread, report: Report, typed: string, scene: Scene): Outcome {
   const remark = remarkIn(typed, scene);
   if (remark !== null) return setField(thread, report, { field: REMARK, value: remark }, scene);
+  const them = correctThem(report, withoutRest(typed, scene), scene);
+  if (them !== null && 'report' in them) {
+    // no line shows that none carried pollen
+    const isNoPollen = (them.report.tally ?? []).some(({ withPollen }) => withPollen === 0);
+    const said = isNoPollen ? [say(scene.survey.wording, 'no-pollen-kept')] : [];
+    return { ...outcome(thread, them.report, said), echo: briefly(['tally'], them.report, scene) };
+  }
   // "no. change wind"
   const wish = readWish(typed, scene.survey.words);
   const done = wish === null ? null : wished(thread, report, wish, scene);
@@ -243,6 +251,14 @@ function correctQueens(thread: Thread, report: Report, text: string, scene: Scen
   const taken = (next: Report): Outcome => ({ ...outcome(thread, next), echo: briefly(['tally'], next, scene) });
   const doubt = renamedTally(report, text, scene) ?? tellDoubt(report, text, scene);
   if (doubt !== null) return taken(doubt);
+  const them = correctThem(report, text, scene);
+  if (them !== null && 'which' in them) {
+    const lines = them.which.map((line) => showLine(line, report.plants ?? [], scene.survey, contextOf(scene, report)));
+    return {
+      ...outcome(thread, report, [say(scene.survey.wording, 'which-of-them', { lines: lines.join('; ') })]),
+      then: 'rest',
+    };
+  }
   const told = retell(report, text, scene);
   if (told !== null && 'unknown' in told) return unknownBee(thread, report, told, scene);
   const queens = correctTally(report, text, scene);

@@ -1,8 +1,9 @@
 /** A correction of what was told before, while something else is asked: "habitat was savanna", "no. change wind", "it was 3 two-spotted". */
-import { readWish } from '../../answers/index.js';
+import { readWish, saysAnyOf } from '../../answers/index.js';
 import { askAgain, correctByWish } from './correct.js';
 import { correctTally } from './correct-tally.js';
 import { hear } from '../hear.js';
+import { correctThem } from './of-them.js';
 import { lineAlone, namedInWords, withoutLead } from './named-line.js';
 import { outcome } from '../outcome.js';
 import { afterOpening, tellsMore } from './put-right.js';
@@ -34,9 +35,24 @@ export function correctMeanwhile(
     if (heard.taken.includes(named.field))
       return { ...outcome(thread, heard.report), echo: briefly(heard.taken, heard.report, scene) };
   }
+  const them = isOfThem(text, asking, scene) ? correctThem(report, text, scene) : null;
+  if (them !== null && 'report' in them)
+    return { ...outcome(thread, them.report), echo: briefly(['tally'], them.report, scene) };
   if (asking.kind !== 'rest') return null;
   // of the plants that are asked about nothing is told yet: what opens as a correction is about the rows before
   const opens = afterOpening(text, scene) !== null && !tellsMore(text, scene);
   const queens = tellDoubt(report, text, scene) ?? (opens ? correctTally(report, text, scene) : null);
   return queens === null ? null : { ...outcome(thread, queens), echo: briefly(['tally'], queens, scene) };
+}
+
+/** Whether "one was a bimac" is about the queens told before: what is asked is none of theirs, or it says "of them". */
+function isOfThem(text: string, asking: Asking, { survey: { words } }: Scene): boolean {
+  if (asking.kind === 'question') return !asking.fields.some((field) => field === 'tally' || field === 'plants');
+  return (
+    asking.kind === 'rest' &&
+    saysAnyOf(
+      text,
+      words.putRight.them.ofThem.filter((phrase) => phrase.includes(' ')),
+    )
+  );
 }

@@ -2,7 +2,6 @@
 import { ASKED_LICENCE, ASKED_NAME_SHOWN } from '../../../shared/joining.js';
 import type { History } from '../../../shared/history.js';
 import type { Person } from '../../../shared/person.js';
-import { say } from '../../../shared/wording.js';
 import { offered, wantsOffer } from './reminders.js';
 import type { Asking, Effect, Scene } from '../types.js';
 
@@ -51,8 +50,8 @@ export function afterwards(
   }
   if (wantsOffer(person, progress, scene))
     return {
-      asking: null,
-      said: [say(scene.survey.wording, 'reminders-offer', { target: progress.target })],
+      asking: { kind: 'remind' },
+      said: [],
       effects: [{ do: 'keep-person', person: offered(person) }],
     };
   return { asking: null, said: [], effects: [] };

@@ -3,16 +3,25 @@ import { readWish, readYesNo, saysAnyOf, type Wish } from '../../answers/index.j
 import type { Person } from '../../../shared/person.js';
 import { fill, say } from '../../../shared/wording.js';
 import { afterwards } from './afterwards.js';
-import { contextOf } from '../hear.js';
+import { contextOf, hear } from '../hear.js';
 import { mailCode } from './joining.js';
 import { mailIn, nameIn } from './told.js';
 import { personOf } from './person-of.js';
 import { sendReceipt } from './receipt.js';
+import { newReport } from '../thread.js';
 import type { Effect, Outcome, Scene, Thread } from '../types.js';
 
 /** No name and no address, though they could be one. */
-const NO_ANSWERS: ReadonlySet<Wish['wish']> = new Set<Wish['wish']>(['new', 'start', 'change-what']);
+const NO_ANSWERS: ReadonlySet<Wish['wish']> = new Set<Wish['wish']>([
+  'new',
+  'start',
+  'fix',
+  'change-what',
+  'so-far',
+  'go-on',
+]);
 
+/** Null where the words tell of a watch, or ask for something else. */
 export function answerPerson(
   thread: Thread,
   field: 'name' | 'mail',
@@ -32,6 +41,8 @@ export function answerPerson(
       then: wanted.asking === null ? 'rest' : 'repeat',
     };
   };
+  const { taken } = hear(newReport('', scene.message), text, [], scene);
+  if (taken.includes('times') || (taken.length > 1 && /\d/.test(text))) return null;
   const yesNo = readYesNo(text, contextOf(scene, null));
   const declines =
     wish?.wish === 'skip' ||
@@ -55,6 +66,7 @@ export function answerPerson(
         [say(wording, 'mail-kept', { mail })],
         [...lastReceipt(person.name, mail, scene), ...mailCode(mail, scene)],
       );
+    if (taken.length > 0) return null;
     return {
       thread,
       said: [fill(wording, wording.asks['no-mail'], { typed: text.slice(0, 60), offer: '' })],
@@ -62,8 +74,9 @@ export function answerPerson(
       then: 'rest',
     };
   }
-  const name = nameIn(text, scene);
+  const name = wish?.wish === 'greeting' ? null : nameIn(text, scene);
   if (name !== null) return done({ ...person, name }, [say(wording, 'name-kept', { name })]);
+  if (taken.length > 0) return null;
   return {
     thread,
     said: [fill(wording, wording.asks['no-name'], { typed: text.slice(0, 60), offer: '' })],

@@ -3,11 +3,14 @@
  * week. Each one that comes due sets the next; nothing is said to who reached the target or has a report open.
  */
 import { Temporal } from 'temporal-polyfill';
+import { readYesNo } from '../../answers/index.js';
 import { showDay } from '../../../shared/display.js';
 import type { Person } from '../../../shared/person.js';
 import type { SurveySettings } from '../../../shared/survey.js';
 import { WEEKDAYS } from '../../../shared/vocabularies.js';
 import { say } from '../../../shared/wording.js';
+import { contextOf } from '../hear.js';
+import { personOf } from './person-of.js';
 import { isTelling } from '../thread.js';
 import type { Effect, Outcome, Scene, Thread } from '../types.js';
 
@@ -65,9 +68,14 @@ export const wantsOffer = (
 
 export const offered = (person: Person): Person => ({ ...person, declined: [...person.declined, TOLD] });
 
-export function startReminders(thread: Thread, person: Person, scene: Scene): Outcome {
+/** What was offered is settled. */
+const withoutOffer = (thread: Thread): Thread =>
+  thread.asking?.kind === 'remind' ? { ...thread, asking: null } : thread;
+
+export function startReminders(before: Thread, person: Person, scene: Scene): Outcome {
   const { wording } = scene.survey;
   const { watches, target } = scene.history.progress;
+  const thread = withoutOffer(before);
   const then = thread.asking === null ? 'rest' : 'repeat';
   const next = following(person, scene);
   if (watches >= target || next === null) {
@@ -83,7 +91,17 @@ export function startReminders(thread: Thread, person: Person, scene: Scene): Ou
   };
 }
 
-export function stopReminders(thread: Thread, person: Person, scene: Scene): Outcome {
+/** A bare yes or no to the offer; null for anything else, which is about something else. */
+export function answerRemind(thread: Thread, text: string, scene: Scene): Outcome | null {
+  const reading = readYesNo(text, contextOf(scene, null));
+  if (reading.state !== 'sure' || reading.value.rest !== null) return null;
+  const still: Thread = { ...thread, asking: null };
+  if (reading.value.answer === 'yes') return startReminders(still, personOf(scene), scene);
+  return { thread: still, said: [say(scene.survey.wording, 'closed')], effects: [], then: 'rest' };
+}
+
+export function stopReminders(before: Thread, person: Person, scene: Scene): Outcome {
+  const thread = withoutOffer(before);
   return {
     thread,
     said: [say(scene.survey.wording, 'reminders-off')],

@@ -46,7 +46,7 @@ function withoutLeads(text: string, leads: readonly string[]): { readonly own: s
   let own = text.trim();
   let isLed = false;
   for (;;) {
-    const lead = longest.find((words) => new RegExp(`^${anyOf([words])}[\\s,]`, 'u').test(fold(own)));
+    const lead = longest.find((words) => new RegExp(`^${anyOf([words])}[\\s,!.]`, 'u').test(fold(own)));
     if (lead === undefined) return { own, isLed };
     own = own.slice(lead.length).replace(/^[\s,.!]+/, '');
     isLed = true;
@@ -64,7 +64,8 @@ function offered(text: string, { survey }: Scene): string {
 
 /** A name as somebody writes their own: no digits, not long, "my name is" left out; null where there is none. */
 export function nameIn(text: string, scene: Scene): string | null {
-  const { nameHello, nameLead, nameUsed, nameTail, nameWhole, notNames, nameTitles } = scene.survey.words.wishes;
+  const { nameHello, nameLead, nameUsed, nameTail, nameWhole, notNames, notNamed, nameTitles, acknowledges } =
+    scene.survey.words.wishes;
   // "Priya 😊"; "Pat (short for Patricia)" is Pat, "Beverly (everyone says Bev)" Bev
   const plain = lastSaid(text, scene).replace(/\p{Extended_Pictographic}|\uFE0F|\u200D/gu, '');
   const short = plain.split(new RegExp(`[\\s,(]+${anyOf(nameWhole)}\\s`, 'iu'))[0] ?? '';
@@ -80,6 +81,8 @@ export function nameIn(text: string, scene: Scene): string | null {
   // "do I have to", "thanks, bye", "same as last year": nobody is called so, unless they say it is their name
   const words = fold(told).match(/[\p{L}']+/gu) ?? [];
   if (!isLed && words.some((word) => notNames.includes(word))) return null;
+  if (acknowledges.includes(fold(told))) return null;
+  if (new RegExp(`^${anyOf(notNamed)}(?![\\p{L}'-])`, 'u').test(fold(told))) return null;
   // "It's Philippa, with one l and two p's"; the point of "Mrs. Thorvald" ends nothing
   const ends = new RegExp(`[,;(!?]|(?<!(?:^|\\s)${anyOf(nameTitles)})\\.(?=\\s|$)`, 'iu');
   const name = (told.split(ends)[0] ?? '').replace(/[\s):–-]+$/u, '').trim();
