@@ -251,6 +251,7 @@ export const PHRASES = [
   'answer-safety',
   'answer-unsure',
   'answer-report',
+  'answer-watch',
   'answer-example',
   'answer-other',
   'ask-which-count',

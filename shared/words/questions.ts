@@ -16,6 +16,7 @@ export const QUESTION_TOPICS = [
   'safety',
   'unsure',
   'report',
+  'watch',
   'example',
 ] as const;
 export type QuestionTopic = (typeof QUESTION_TOPICS)[number];

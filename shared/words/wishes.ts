@@ -42,7 +42,11 @@ export const wishesSection = z.strictObject({
     'my-data': words,
     'forget-me': words,
     greeting: words,
+    /** No watch was made yet: one is about to begin, or planned. */
+    'not-yet': words,
   }),
+  /** Of a field: that its value is not known, "I have no thermometer". */
+  unknownOf: z.record(z.string(), words),
   /** Of the greetings, those that begin nothing. */
   thanks: words,
   /** With no report open they end the conversation: "see you", or take note: "ok". */

@@ -3,6 +3,7 @@ import { dateSpans } from './date.js';
 import type { Context, Finder, Reader, Reading, Span } from './reading.js';
 import { LONGEST_TEXT, none, unsure } from './reading.js';
 import { fold } from './text.js';
+import { timesAgo } from './when/ago-times.js';
 import { asMeant } from './when/by-ear.js';
 import { yearOf } from './when/calendar.js';
 import type { Clock, TimeScan } from './when/clock.js';
@@ -72,7 +73,10 @@ function read(text: string, context: Context, asked: boolean): Reading<Times> {
   const clocks = clocksOf(parts.parts);
   const places = placesOf(parts.parts);
   const used = places.map(({ at, next }) => spanOf(tokens, at, next));
-  if (clocks.length === 0) return noClock(parts, asked, used);
+  if (clocks.length === 0) {
+    const ago = asked ? timesAgo(text, context) : null;
+    return ago?.state === 'unsure' ? ago : noClock(parts, asked, used);
+  }
   if (clocks.some(({ impossible }) => impossible)) return none('impossible-time', used);
 
   const corrected = correctedPlace(tokens, places, words);

@@ -35,6 +35,7 @@ export const PLAIN_WISHES = [
   'my-data',
   'forget-me',
   'greeting',
+  'not-yet',
 ] as const;
 
 export type Wish =
@@ -83,13 +84,19 @@ const wishWords = madeOnce((wishes: Words['wishes']): WishWords => {
   };
 });
 
-/** The message without marks at its end, double blanks and words of politeness at either side. */
-function bare(text: string, polite: RegExp): string {
-  let left = fold(text)
+/** The message without marks at its end and double blanks. */
+function bare(text: string): string {
+  return fold(text)
     .replace(/\s+/g, ' ')
     .trim()
     .replace(/^\/(?=\p{L})/u, '')
-    .replace(/(?<=[\p{L}\p{N}])[\s.!…]+$/u, '');
+    .replace(/(?<=[\p{L}\p{N}])[\s.!…]+$/u, '')
+    .trim();
+}
+
+/** "Start please" is "start". */
+function withoutPoliteness(said: string, polite: RegExp): string {
+  let left = said;
   for (let round = 0; round < 3; round++) left = left.replace(polite, '');
   return left.trim();
 }
@@ -121,9 +128,13 @@ export function readWish(text: string, words: Words): Wish | null {
   const known = wishWords(words.wishes);
   const isLong = text.length > LONGEST_WISH;
   if (isLong) return text.length > LONGEST_REMARK ? null : withArgument(text, known, ({ wish }) => wish === 'remark');
-  const said = bare(text, known.polite);
+  const typed = bare(text);
+  const said = withoutPoliteness(typed, known.polite);
   if (said.length <= LONGEST_PLAIN) {
-    const plain = known.plain.get(said) ?? known.plain.get(said.replace(/[?]+$/, '').trim()) ?? wishAmong(said, known);
+    const whole = (phrase: string): (typeof PLAIN_WISHES)[number] | undefined =>
+      known.plain.get(phrase) ?? known.plain.get(phrase.replace(/[?]+$/, '').trim());
+    // the "now" of "starting now" is no politeness
+    const plain = whole(typed) ?? whole(said) ?? wishAmong(said, known);
     if (plain) return { wish: plain };
     const fix = known.fix.exec(said);
     if (fix) {

@@ -76,7 +76,7 @@ export function questionsIn(text: string, thread: Thread, scene: Scene): Asked |
     : { answers: [...new Set(answers)], rest: rest.replace(/^[\s,;:-]+|[\s,;:-]+$/g, '') };
 }
 
-function answerTo(topic: QuestionTopic | null, { survey }: Scene): string {
+export function answerTo(topic: QuestionTopic | null, { survey }: Scene): string {
   const { settings, wording } = survey;
   return say(wording, topic === null ? 'answer-other' : `answer-${topic}`, {
     survey: settings.name,

@@ -1,12 +1,12 @@
 /** One text as the answer to a question of the dialog. */
-import { fold, readCount, readYesNo, type Context } from '../answers/index.js';
+import { fold, readCount, readYesNo, saysAnyOf, type Context } from '../answers/index.js';
 import type { Ask } from '../../shared/phrases.js';
-import { fill } from '../../shared/wording.js';
+import { fill, say } from '../../shared/wording.js';
 import { nextOpen } from './fields.js';
 import { contextOf, hear } from './hear.js';
 import { notUnderstood, outcome } from './outcome.js';
 import { answerTotal } from './respond-tally.js';
-import { briefly } from './summary.js';
+import { briefly, labelOfField } from './summary.js';
 import { changed } from './thread.js';
 import type { Asking, Outcome, Report, Scene, Thread } from './types.js';
 
@@ -23,6 +23,9 @@ export function answerQuestion(
   }
   const isAskedAlone = asking.fields.every((field) => scene.survey.dialog.fields[field]?.optional === true);
   const heard = hear(report, text, asking.fields, scene, asking.again);
+  const isOpen = (field: string): boolean =>
+    heard.report.fields[field] === undefined && !heard.report.doubts.some((doubt) => doubt.field === field);
+  const skipped = unknownAmong(asking.fields, text, scene).filter(isOpen);
   if (isAskedAlone && !asking.fields.some((field) => heard.taken.includes(field))) {
     const without = leftOut(report, asking.fields);
     const next = nextOpen(without, scene);
@@ -32,7 +35,7 @@ export function answerQuestion(
     if (answered !== null)
       return answered.thread === thread ? notUnderstood(thread, 'not-that', text, scene) : answered;
   }
-  if (!heard.understood) {
+  if (!heard.understood && skipped.length === 0) {
     const total = asking.fields.includes('tally') ? answerTotal(thread, report, text, scene) : null;
     if (total) return total;
     const earlier = correctEarlier(thread, report, asking.question, text, scene);
@@ -41,8 +44,19 @@ export function answerQuestion(
   }
   const done = changed(heard.report, {
     asked: [...heard.report.asked.filter((question) => question !== asking.question), asking.question],
+    skipped: [...new Set([...heard.report.skipped, ...skipped])],
   });
-  return { ...outcome(thread, done, [missed(heard, text, scene)]), echo: briefly(heard.taken, done, scene) };
+  const labels = skipped.map((field) => labelOfField(field, scene)).join(', ');
+  const said = skipped.length === 0 ? null : say(scene.survey.wording, 'left-out', { field: labels });
+  return { ...outcome(thread, done, [missed(heard, text, scene), said]), echo: briefly(heard.taken, done, scene) };
+}
+
+/** "I don't have a thermometer": what may be left out and is not known, whatever else is told. */
+function unknownAmong(fields: readonly string[], text: string, { survey }: Scene): string[] {
+  const { unknownOf } = survey.words.wishes;
+  return fields.filter(
+    (field) => survey.dialog.fields[field]?.skippable === true && saysAnyOf(text, unknownOf[field] ?? []),
+  );
 }
 
 /** What is asked once by itself and not told then is not asked again. */

@@ -29,7 +29,7 @@ import { correctMeanwhile } from './corrections/meanwhile.js';
 import { notUnderstood, outcome } from './outcome.js';
 import { ownWords } from './own-words.js';
 import { isCurrent, stale, wholeWords } from './pressed.js';
-import { questionsIn } from './questions.js';
+import { answerTo, questionsIn } from './questions.js';
 import { answerOpenReplied, hearReplied, takeRepliedPhotograph } from './replied.js';
 import { reply } from './reply.js';
 import { answerQuestion } from './respond.js';
@@ -119,7 +119,10 @@ function onText(thread: Thread, raw: string, consented: boolean, scene: Scene): 
   const asked = mayAsk ? questionsIn(text, thread, scene) : null;
   if (asked === null) return onWords(thread, text, wish, consented, scene);
   const answered = onWords(thread, asked.rest, readWish(asked.rest, scene.survey.words), consented, scene);
-  return { ...answered, said: [...asked.answers, ...answered.said] };
+  // the welcome says what a watch is
+  const isWelcomed = !consented && thread.lastAt === null;
+  const answers = asked.answers.filter((said) => !isWelcomed || said !== answerTo('watch', scene));
+  return { ...answered, said: [...answers, ...answered.said] };
 }
 
 /** The words of a message but for the questions in it, which were answered. */

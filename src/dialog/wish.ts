@@ -12,6 +12,7 @@ import { personOf } from './people/person-of.js';
 import { startReminders, stopReminders } from './people/reminders.js';
 import { askRight } from './people/rights.js';
 import { outcome } from './outcome.js';
+import { answerTo } from './questions.js';
 import { photographLines } from './photographs.js';
 import { reportOf } from './store-watch.js';
 import { exampleLine, labelOfField, shown, summaryLines } from './summary.js';
@@ -62,6 +63,11 @@ export function answerWish(thread: Thread, wish: Wish, scene: Scene): Outcome | 
       return report === null || isEmpty(report)
         ? { ...stay([]), thread: begun(thread, scene), then: 'ask' }
         : stay([say(wording, 'hello-again')], 'repeat');
+    // "not yet" to a question about a report that is begun is its answer
+    case 'not-yet': {
+      const isEarly = isEmpty(report) && (asking === null || asksWhen(asking) || asking.kind === 'person');
+      return isEarly ? stay([answerTo('watch', scene)]) : null;
+    }
     case 'new':
       return beginAnother(thread, scene);
     case 'start':
@@ -155,6 +161,8 @@ function askChange(thread: Thread, scene: Scene): Outcome {
   const said = isShown ? [] : [say(wording, 'so-far'), ...summaryLines(report, scene)];
   return { thread: { ...thread, asking: { kind: 'correct' } }, said, effects: [], then: 'repeat' };
 }
+
+const asksWhen = (asking: Thread['asking']): boolean => asking?.kind === 'question' && asking.fields.includes('date');
 
 const asksPrivate = (asking: Thread['asking']): boolean =>
   asking?.kind === 'question' && asking.fields.length === 1 && asking.fields[0] === 'private';

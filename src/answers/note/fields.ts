@@ -7,6 +7,7 @@ import { none, unsure, type Context, type Span } from '../reading.js';
 import { findTallyAmong } from '../tally.js';
 import { fold } from '../text.js';
 import type { Times } from '../times.js';
+import { timesAgo } from '../when/ago-times.js';
 import { asidesIn, preambleOf } from './asides.js';
 import { askedBackIn } from './asked-back.js';
 import { blankLines, maskedWith } from './blank-lines.js';
@@ -166,9 +167,10 @@ function gatherRest(
   const flowers = flowersAmong(gathering, wanted);
   const visible = (field: FieldName): string => {
     const others = gathering.usedBy((other) => other !== field && !(isWeather(field) && isWeather(other)));
-    // "yesterday evening" tells the half of the day too
+    // "yesterday evening" tells the half of the day too, "20 min ago" the times
     const sharing = field === 'times' ? gathering.usedBy((other) => other === 'date') : [];
-    const shared = sharing.filter((span) => !/\d/.test(gathering.text.slice(...span)));
+    const tellsTimes = (typed: string): boolean => !/\d/.test(typed) || timesAgo(typed, context).state !== 'none';
+    const shared = sharing.filter((span) => tellsTimes(gathering.text.slice(...span)));
     return blankLines(unnamed, [...others.filter((span) => !shared.includes(span)), ...flowers]);
   };
   for (const field of ['date', 'times', 'patch'] as const)
