@@ -315,6 +315,8 @@ export const PHRASES = [
   'live-plants',
   'live-counted',
   'live-noted',
+  'live-not-counted',
+  'live-time-left',
   'live-none-yet',
   'live-none-more',
   'live-nothing-to-undo',

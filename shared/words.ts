@@ -5,6 +5,7 @@
  */
 import { z } from 'zod';
 import { countSection } from './words/count.js';
+import { liveSection } from './words/live.js';
 import { namesSection, plantsSection } from './words/names.js';
 import { noteSection } from './words/note.js';
 import { hedgesSection, numbersSection } from './words/numbers.js';
@@ -33,6 +34,7 @@ export const wordsSchema = z.strictObject({
   count: countSection,
   tally: tallySection,
   putRight: putRightSection,
+  live: liveSection,
   note: noteSection,
   wishes: wishesSection,
   numbers: numbersSection,

@@ -2,7 +2,7 @@
  * A correction while the clock runs puts right what was counted, and never counts more: "no that was an imp", "sorry, 2 imp
  * not 1", "oops wrong plant, columbine", "take out the bimac".
  */
-import { rankOf, saysAnyOf } from '../../answers/index.js';
+import { fold, rankOf, saysAnyOf } from '../../answers/index.js';
 import { contextOf } from '../hear.js';
 import { afterOpening, readCorrection, tellsMore, type Correction } from '../corrections/put-right.js';
 import { changed } from '../thread.js';
@@ -25,6 +25,9 @@ export type PutRight = { readonly report: Report; readonly lines: readonly Tally
 export function correctLive(report: Running, text: string, scene: Scene, isSaid = false): PutRight | null {
   const places = placesOf(report);
   const { tally } = scene.survey.words;
+  const last = places.at(-1);
+  if (last !== undefined && last.line.seenBefore > 0 && saysNewOne(text, scene))
+    return putInto(report, [last], (line) => ({ ...line, seenBefore: 0 }), text);
   if (places.length === 0 || tellsMore(text, scene)) return null;
   const correction = readCorrection(text, report, scene);
   if (correction === null) return null;
@@ -39,6 +42,13 @@ export function correctLive(report: Running, text: string, scene: Scene, isSaid 
   if (!opens && meant.length === 0) return null;
   const next = meant.length === 0 ? null : changedLine(correction, meant, report, scene);
   return next === null ? 'unclear' : putInto(report, meant, next, text);
+}
+
+/** "No wait, that was a different one", after "same one on the phlox". */
+function saysNewOne(text: string, scene: Scene): boolean {
+  const bare = (said: string): string => said.replace(/[^\p{L}\p{N}'’]+/gu, ' ').trim();
+  const whole = [bare(fold(text)), bare(afterOpening(text, scene) ?? '')];
+  return whole.some((said) => scene.survey.words.live.newOne.includes(said));
 }
 
 /** "Take out the bimac": one of those counted, the last told if it is one of several. */

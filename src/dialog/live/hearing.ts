@@ -13,6 +13,7 @@ import { acknowledged, softly } from './acknowledge.js';
 import { correctLive, takeOutLive, type PutRight } from './correct.js';
 import { asksSameOne, combinationSaid, whereSameOne } from './buttons.js';
 import { endLive, pauseLive, resumeLive } from './clock.js';
+import { countsNothing, saysNothingYet, timeLeft, withPlantOfLast } from './passing.js';
 import { withPlantsNamed } from './plants.js';
 import { countLines, messagesOf, readLiveTally, withEntries } from './tally.js';
 
@@ -60,6 +61,8 @@ export function hearLive(thread: Thread, before: Running, text: string, wish: Wi
     default:
       break;
   }
+  const left = timeLeft(thread, report, text, scene);
+  if (left !== null) return left;
   if (asksSameOne(text, scene)) return sameOne(thread, report, scene);
   return hearTally(thread, report, wasAsked ? sameOneOn(report, text, scene) : text, scene);
 }
@@ -67,10 +70,13 @@ export function hearLive(thread: Thread, before: Running, text: string, wish: Wi
 function hearTally(thread: Thread, report: Running, text: string, scene: Scene): Outcome {
   const right = combinationSaid(report, text, scene) === null ? correctLive(report, text, scene) : null;
   if (right !== null) return putRight(thread, report, right, text, scene);
+  const placed = withPlantOfLast(report, text, scene);
+  if (placed !== null) return counted(thread, placed.report, placed.lines, scene);
   const named = withPlantsNamed(report, text, scene);
   if (named !== null) return plantsNamed(thread, named, scene);
-  const lines = readLiveTally(report, text, scene);
-  if (lines === null) return noted(thread, report, text, scene);
+  const isNone = saysNothingYet(text, scene);
+  const lines = readLiveTally(report, isNone ? scene.survey.words.tally.zero[0]! : text, scene);
+  if (lines === null) return countsNothing(thread, report, text, scene) ?? noted(thread, report, text, scene);
   if (saysNoneMore(report, lines, text, scene)) {
     return acknowledged(thread, report, say(scene.survey.wording, 'live-none-more', { queens: queensSoFar(report) }));
   }

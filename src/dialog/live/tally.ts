@@ -29,7 +29,9 @@ function summed(entries: Live['entries']): TallyLine[] {
     all[at] = { ...known, count: known.count + line.count, seenBefore: known.seenBefore + line.seenBefore, withPollen };
   }
   // "nothing on the phlox" said early gives way to what came later
-  return all.filter((line) => line.count > 0 || !all.some((other) => other.count > 0 && other.plant === line.plant));
+  const isOver = ({ plant }: TallyLine): boolean =>
+    all.some((other) => other.count > 0 && (plant === null || other.plant === plant));
+  return all.filter((line) => line.count > 0 || !isOver(line));
 }
 
 export function withEntries(
