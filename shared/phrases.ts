@@ -272,6 +272,7 @@ export const PHRASES = [
   'stored-practice',
   'stored-again',
   'stored-fix',
+  'second-watch',
   // reminders
   'reminders-offer',
   'reminders-on',

@@ -20,7 +20,7 @@ export function readFields(text: string, context: Context, asked: readonly Field
   const own = ownTextOf(text, context);
   if (own) return fieldsIn(own, context, asked, false);
   const [first] = asked;
-  return { fields: first === undefined ? {} : { [first]: none('too-long') }, left: text };
+  return { fields: first === undefined ? {} : { [first]: none('too-long') }, left: text, second: null };
 }
 
 /** What a note prints for a field: plants and tally without the words they came from. */

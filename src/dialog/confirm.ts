@@ -11,6 +11,7 @@ import { personOf } from './people/person-of.js';
 import { wantsPlaceName } from './people/place-name.js';
 import { placeKey, siteOf, type ToldPlace } from './places.js';
 import { sendReceipt } from './people/receipt.js';
+import { tellSecond } from './second-watch.js';
 import { outcome } from './outcome.js';
 import { isPrivate } from './findings.js';
 import { watchOf } from './store-watch.js';
@@ -95,6 +96,11 @@ function store(thread: Thread, report: Report, reply: string, scene: Scene): Out
     const places = place === null ? history.places : [place, ...history.places];
     const after = { ...scene, history: { ...history, places } };
     effects.push(sendReceipt(watch, { name, mail }, { watches, target }, after));
+  }
+  if (report.second !== undefined) {
+    const places = place === null ? history.places : [place, ...history.places];
+    const next = tellSecond(thread, report, report.second, { ...scene, history: { ...history, places } });
+    return { ...next, said: [...said, ...next.said], effects: [...effects, ...next.effects] };
   }
   const facts = { photographed: watch.photographs.length > 0, progress: { watches, target } };
   const wanted = wantsPlaceName(place, scene) ?? afterwards(personOf(scene), facts, scene);

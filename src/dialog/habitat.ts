@@ -104,8 +104,10 @@ export function habitatBehind(text: string, used: readonly Span[], context: Cont
   const end = Math.max(0, ...used.map(([, to]) => to));
   for (const [part] of text.slice(end).matchAll(PART)) {
     if (part.trim() === '') continue;
-    const isKind = !/\d/.test(part) && wordsIn(part).length <= MOST_WORDS && namedIn(part, context).plants.length === 0;
-    return isKind ? kindIn(part, context) : '';
+    // "4x4 ft meadow 20 violets"
+    const said = part.replace(/\d.*$/s, '');
+    const isKind = wordsIn(said).length <= MOST_WORDS && namedIn(said, context).plants.length === 0;
+    return isKind ? kindIn(said, context) : '';
   }
   return '';
 }

@@ -20,7 +20,8 @@ import type { Times } from '../../shared/record.js';
 import { addLines, addPlants, plantKey, tell, untell, valueOf, withPlantsOfTally } from './fields.js';
 import { apart } from './doubts/inexact-rows.js';
 import { habitatBehind, habitatIn, habitatSaid } from './habitat.js';
-import { placeMeant, privateByWords, readPrivate, siteAmong, tellsWhose } from './hear-place.js';
+import { besideTold } from './half-told.js';
+import { privateByWords, readPrivate, siteAmong, tellsWhose } from './hear-place.js';
 import { changed } from './thread.js';
 import type { Doubt, Json, PlantInPatch, Report, Scene, TallyLine } from './types.js';
 
@@ -238,7 +239,7 @@ export function hear(report: Report, text: string, asked: readonly string[], sce
     if (field === 'place' && isOfPatch) continue;
     if ((field === 'place' || field === 'sky') && isOfOwner) continue;
     // a field told in passing never overrides one that is settled, unless this is the question for it
-    const reading: Reading<unknown> = field === 'place' ? placeMeant(read, found.left, scene) : read;
+    const reading = besideTold(field, read, { text, left: found.left }, report, context, scene);
     if (reading.state === 'none') {
       if (standard.includes(field)) ask ??= reading.ask;
       continue;
@@ -253,6 +254,8 @@ export function hear(report: Report, text: string, asked: readonly string[], sce
     if (field === 'place') next = privateByWords(next, text, scene);
     if (!next.doubts.some((doubt) => doubt.field === field)) taken.push(field);
   }
+  if (found.second !== null && next.doubts.some(({ ask: why }) => why === 'note-two-watches'))
+    next = changed(next, { second: found.second });
   // "just finished" tells the day too
   const isToday =
     understood && next.fields['date'] === undefined && saysAnyOf(text, scene.survey.words.times.justEnded);

@@ -106,6 +106,8 @@ export interface Report {
   readonly photographs: readonly Photograph[];
   /** Whether pictures of a doubtful queen were asked for, and whether it was said that a file keeps more. */
   readonly picturesWanted?: 'asked' | 'as-file';
+  /** What was told of a second watch in the same message: read once this one is stored. */
+  readonly second?: string;
   /** True once the summary was shown, so that it is told when it is shown again. */
   readonly summarised: boolean;
 }

@@ -87,3 +87,19 @@ test.each([
 ] as [string, string, (number | null)[]][])('of %s, "%s" (what it does not say is open)', (plants, typed, flowers) => {
   expect(flowersAfter(plants, typed)).toEqual(flowers);
 });
+
+/** A number that was not sure, and what is said when it is asked about. */
+test.each([
+  ['yes', [200]],
+  ['100', [100]],
+  ['5', [5]],
+  ['no just 8 flowers', [8]],
+  ['no, more like 8', [8]],
+  // a bee, not a flower
+  ['one big one, all yellow on top', [null]],
+  ['two of them were on it', [null]],
+])('of "200 maybe", "%s" makes %j', (typed, flowers) => {
+  const conversation = new Conversation().agreed();
+  conversation.all('today 2:10 to 2:25 pm', 'Fen Boardwalk', 'skip', 'skip', 'bluebells', '200 maybe', typed);
+  expect((conversation.thread.report?.plants ?? []).map(({ flowers: told }) => told?.value ?? null)).toEqual(flowers);
+});

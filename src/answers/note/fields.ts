@@ -40,6 +40,8 @@ export interface FieldsFound {
   readonly fields: FieldReadings;
   /** Words that nobody used, as typed. */
   readonly left: string;
+  /** Where two watches were told, the text of the second, which was not read; else null. */
+  readonly second: string | null;
 }
 
 /** Longest mail, with all it quotes, and longest text of its writer: a long note has two thousand letters. */
@@ -227,25 +229,25 @@ function withFirstWatch(
   own: OwnText,
   asked: readonly FieldName[],
   wholeNote: boolean,
-): Gathering {
+): { readonly gathering: Gathering; readonly second: string | null } {
   const fields = gathering.fields();
   const { times } = fields;
-  if (!times || times.state === 'none') return gathering;
+  if (!times || times.state === 'none') return { gathering, second: null };
   const twoSpans = times.state === 'unsure' && times.ask === 'two-spans';
   const from = twoSpans ? secondWatchFrom(own.text, times.used) : secondDayFrom(own.text, fields, gathering.context);
   const first = times.state === 'sure' ? times.value : times.offer[0];
-  if (from === null || !first) return gathering;
+  if (from === null || !first) return { gathering, second: null };
   const alone = gather(own.text.slice(0, from), own.parts, gathering.context, asked, wholeNote);
   const told = alone.fields().times;
   const best: Times = told?.state === 'sure' ? told.value : first;
   alone.take('times', unsure([best], 'note-two-watches', times.used));
-  return alone;
+  return { gathering: alone, second: own.text.slice(from).trim() };
 }
 
 /** Everything its writer's own text says. `wholeNote`: a plant named without a count was watched too. */
 export function fieldsIn(own: OwnText, context: Context, asked: readonly FieldName[], wholeNote: boolean): FieldsFound {
   const all = gather(own.text, own.parts, context, asked, wholeNote);
-  const gathering = withFirstWatch(all, own, asked, wholeNote);
+  const { gathering, second } = withFirstWatch(all, own, asked, wholeNote);
   const fields = gathering.fields();
   const readings = Object.entries(fields);
   // with several fields asked, one that was not told is simply still open
@@ -253,5 +255,5 @@ export function fieldsIn(own: OwnText, context: Context, asked: readonly FieldNa
   const kept = readings.filter(
     ([, reading]) => !told || reading.state !== 'none' || reading.used.length > 0 || asked.length === 1,
   );
-  return { fields: Object.fromEntries(kept), left: gathering.rest().replace(/\s+/g, ' ').trim() };
+  return { fields: Object.fromEntries(kept), left: gathering.rest().replace(/\s+/g, ' ').trim(), second };
 }

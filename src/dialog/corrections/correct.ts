@@ -25,6 +25,7 @@ import {
 import { takeInstead, takeNumber } from './bare-number.js';
 import { addLines, addPlants, nextOpen, plantKey, removePlant, tell } from '../fields.js';
 import { contextOf, hear, lineOf, plantOf, type Heard } from '../hear.js';
+import { habitatIn } from '../habitat.js';
 import { insteadOf } from './instead-of.js';
 import { byLines, namedInWords, namedLine, remarkIn, takenApart, withoutLine, type Named } from './named-line.js';
 import { notUnderstood, outcome } from '../outcome.js';
@@ -57,6 +58,7 @@ export function askAgain(thread: Thread, report: Report, field: string, scene: S
 }
 
 const REMARK = 'remark';
+const HABITAT = 'habitat';
 
 function setField(thread: Thread, report: Report, named: Named, scene: Scene): Outcome {
   if (named.value === '') return askAgain(thread, report, named.field, scene);
@@ -303,6 +305,10 @@ function correctRest(thread: Thread, report: Report, text: string, typed: string
     return { ...outcome(thread, tally.report), echo: briefly(['tally'], tally.report, scene) };
   const habitat = insteadOf(report, text, scene);
   if (habitat !== null) return { ...outcome(thread, habitat), echo: null };
+  // "savanna", where the kind of place was left out
+  const isLeftOut = scene.survey.dialog.fields[HABITAT] !== undefined && report.fields[HABITAT] === undefined;
+  const kind = isLeftOut ? habitatIn(text, contextOf(scene, report)) : '';
+  if (kind !== '') return outcome(thread, tell(report, HABITAT, kind, typed, scene.message.id));
   const instead = takeInstead(report, text, scene);
   if (instead !== null) return outcome(thread, instead);
   const number = takeNumber(report, text, scene);

@@ -1,10 +1,21 @@
 /** A text as the answer to an unsure reading. */
-import { namedIn, correctsOnly, readCount, readFields, readTotal, readYesNo } from '../../answers/index.js';
+import {
+  anyOf,
+  correctsOnly,
+  fold,
+  namedIn,
+  readCount,
+  readFields,
+  readTotal,
+  readYesNo,
+  saysAnyOf,
+} from '../../answers/index.js';
 import type { Count } from '../../../shared/record.js';
 import { say } from '../../../shared/wording.js';
 import { doubtfulPlant, settleDoubtfulPlant } from './doubtful-plant.js';
 import { cannotTell, chosenByPlace } from './choosing.js';
 import { settleDoubtfulRow, tellsElsewhere } from './doubtful-row.js';
+import { MOST_QUEENS } from '../corrections/put-right.js';
 import { openFields, setFlowers } from '../fields.js';
 import { contextOf, hear, takeReading } from '../hear.js';
 import { shownOffers } from './offers.js';
@@ -123,7 +134,8 @@ function readAgain(report: Report, doubt: Doubt, words: string, scene: Scene): R
   const without = dropDoubt(report, doubt);
   if (doubt.field === 'flowers' && doubt.plant !== null) {
     const reading = readCount(words, { ...contextOf(scene, report), of: 'flowers' });
-    return reading.state === 'sure' ? setFlowers(without, doubt.plant, reading.value, words) : null;
+    if (reading.state !== 'sure' || arePerhapsQueens(reading.value, doubt, words, scene)) return null;
+    return setFlowers(without, doubt.plant, reading.value, words);
   }
   if (doubt.field === 'total') {
     const reading = readTotal(words, { ...contextOf(scene, report), of: 'queens' });
@@ -147,6 +159,19 @@ function readAgain(report: Report, doubt: Doubt, words: string, scene: Scene): R
     if (heard.taken.includes(doubt.field)) return heard.report;
   }
   return null;
+}
+
+/** So much less than was doubted is no better number of flowers, unless it says so or is all that was said. */
+const TIMES_LESS = 5;
+
+/** "One big one, all yellow on top", where 200 flowers were doubted. */
+function arePerhapsQueens({ value }: Count, { offers }: Doubt, text: string, { survey: { words } }: Scene): boolean {
+  const doubted = (offers[0] as unknown as Count | undefined)?.value ?? 0;
+  if (value > MOST_QUEENS || value * TIMES_LESS > doubted || saysAnyOf(text, words.count.flowers)) return false;
+  const { numbers, hedges, putRight, yesNo } = words;
+  const beside = [hedges.soft, hedges.doubting, hedges.correcting, putRight.moreLike, yesNo.bareNo];
+  const ofNumbers = new RegExp(anyOf(Object.keys(numbers.units), ...beside), 'gu');
+  return /\p{L}{2}/u.test(fold(text).replace(ofNumbers, ' '));
 }
 
 /** The end of a watch whose start is known: a time of day, or a length. */
