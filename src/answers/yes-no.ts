@@ -5,7 +5,7 @@
  * ("it was 70") is neither, but where its words say that something shown is wrong ("the temp should be 70").
  */
 import { ownText } from './note/mail-text.js';
-import { none, sure, unsure, type Reader, type Reading, type Span } from './reading.js';
+import { none, sure, unsure, type Context, type Reader, type Reading, type Span } from './reading.js';
 import { fold } from './text.js';
 import { skip, yesNoPhrases, type YesNoPhrases } from './yes-no/phrases.js';
 import { restOf } from './yes-no/rest.js';
@@ -35,6 +35,16 @@ function endsInYes(folded: string, phrases: YesNoPhrases): boolean {
   return isYes && skip(tail, rest) >= tail.length && !doubtful && !unknowing && !changes;
 }
 
+/** Without what is quoted or no answer; a line with a number that is passed over stands: "we were 2 people" is no "we were". */
+function ownWords(text: string, { words }: Context): string {
+  const own = ownText(text, words).text.split('\n');
+  const typed = text.split('\n');
+  if (own.length !== typed.length) return own.join('\n');
+  const hidesNumber = (line: string, at: number): boolean =>
+    own[at]!.trim() !== '' && (line.match(/\d/g)?.length ?? 0) > (own[at]!.match(/\d/g)?.length ?? 0);
+  return typed.map((line, at) => (hidesNumber(line, at) ? line : own[at]!)).join('\n');
+}
+
 export const readYesNo: Reader<YesNo> = (text, context) => {
   if (text.trim() === '') return none('empty');
   if (text.length > MOST_CHARACTERS) return none('too-long');
@@ -44,7 +54,7 @@ export const readYesNo: Reader<YesNo> = (text, context) => {
   if (phrases.tapbackYes.test(tapped)) return sure({ answer: 'yes', rest: null }, all);
   if (phrases.tapbackNo.test(tapped)) return sure({ answer: 'no', rest: null }, all);
 
-  const own = ownText(text, context.words).text;
+  const own = ownWords(text, context);
   const typed = own.trim() === '' ? text : own; // a greeting alone is nobody's signature
   const { text: folded, typedAt } = phrases.respell(fold(typed));
   const { answers, doubtful, unknowing, rest, contrast } = walk(folded, phrases);

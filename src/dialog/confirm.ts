@@ -6,6 +6,7 @@ import { say } from '../../shared/wording.js';
 import { afterwards } from './people/afterwards.js';
 import { valueOf } from './fields.js';
 import { contextOf } from './hear.js';
+import { besideYes } from './corrections/beside-yes.js';
 import { correct, correctAbsent, correctDenied, correctDoubt } from './corrections/correct.js';
 import { personOf } from './people/person-of.js';
 import { wantsPlaceName } from './people/place-name.js';
@@ -56,6 +57,10 @@ export function answerConfirm(thread: Thread, report: Report, text: string, scen
   if (reading.state === 'sure') {
     const { answer, rest } = reading.value;
     if (answer === 'yes' && rest === null) return store(thread, report, text, scene);
+    if (rest !== null && answer === 'yes') {
+      const beside = besideYes(thread, report, rest, scene);
+      return beside === 'same' ? store(thread, report, text, scene) : beside;
+    }
     if (rest !== null) return correct(thread, report, rest, scene);
     return { ...outcome({ ...thread, asking: { kind: 'correct' } }, report), then: 'repeat' };
   }

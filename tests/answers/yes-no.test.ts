@@ -119,6 +119,9 @@ const table: [typed: string, expected: string][] = [
   ["no it wasn't", 'sure no'],
   ['mostly right', 'unsure yes, yes-no-doubt'],
   ['it should be right', 'unsure yes, yes-no-doubt'],
+  // people are no assessment of what was shown
+  ['we were 2 people', 'not understood, yes-no-unclear'],
+  ['it was 2 kids', 'not understood, yes-no-unclear'],
   ['it was great', 'not understood, yes-no-unclear'],
   ['eight', 'not understood, yes-no-unclear'],
   ['night', 'not understood, yes-no-unclear'],

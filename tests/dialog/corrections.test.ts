@@ -205,3 +205,32 @@ test.each(['looks good. remark: a fox came by', 'yes, and note - a fox came by']
     expect(conversation.watch.remark).toBe('a fox came by');
   },
 );
+
+describe('beside a yes', () => {
+  const WATCH = 'today 3 to 3:15, Fen Boardwalk, 66 sunny calm, 4x4 ft meadow, 20 violets, 2 imps';
+  const after = (typed: string): Conversation => {
+    const conversation = new Conversation().agreed();
+    conversation.all(WATCH, typed);
+    return conversation;
+  };
+
+  test.each(['yes. also saw a monarch!', 'yes but add that they were mowing nearby', 'yep, note that it rained later'])(
+    '"%s" is a remark, and shown before a plain yes stores it',
+    (typed) => {
+      const conversation = after(typed);
+      expect(conversation.watches).toHaveLength(0);
+      expect(conversation.last.replies.join()).toMatch(/I keep that as a remark\..*Remark: /s);
+      conversation.say('yes');
+      expect(conversation.watch.remark).toMatch(/monarch|mowing|rained/);
+    },
+  );
+  test('what is said already is a yes', () => {
+    expect(after('yes, 2 imps').watches).toHaveLength(1);
+  });
+  test('people are no yes', () => {
+    expect(after('we were 2 people').watches).toHaveLength(0);
+  });
+  test.each(["it's not a meadow, it's a wet meadow", 'it is a wet meadow, not a meadow'])('"%s"', (typed) => {
+    expect(after(typed).thread.report?.fields['habitat']?.value).toBe('wet meadow');
+  });
+});

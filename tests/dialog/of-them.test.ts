@@ -22,10 +22,11 @@ const at = (watch: string): Conversation => {
 /** "2 imp violet, 0 phlox", with "+1" where one carried pollen and "?" for a doubt. */
 const rows = ({ thread }: Conversation): string =>
   (thread.report?.tally ?? [])
-    .map(({ count, bee, plant, withPollen, doubt }) =>
+    .map(({ count, bee, plant, withPollen, doubt, caste }) =>
       [
         count,
         ...(bee === null ? [] : [SHORT[bee] ?? bee]),
+        ...(caste === null ? [] : [caste]),
         SHORT[plant ?? ''] ?? plant,
         ...(withPollen === null ? [] : [`+${withPollen}`]),
         ...(doubt ? ['?'] : []),
@@ -47,6 +48,7 @@ describe('at the summary', () => {
     ['three queens, not two', '3 imp violet'],
     ['make it 3 queens', '3 imp violet'],
     ['I only saw one', '1 imp violet'],
+    ['one of them was a worker', '1 imp violet, 1 imp worker violet'],
     ['both had pollen', '2 imp violet +2'],
     ['one had pollen', '2 imp violet +1'],
     ['neither had pollen', '2 imp violet +0'],

@@ -60,7 +60,7 @@ export function askAgain(thread: Thread, report: Report, field: string, scene: S
 const REMARK = 'remark';
 const HABITAT = 'habitat';
 
-function setField(thread: Thread, report: Report, named: Named, scene: Scene): Outcome {
+export function setField(thread: Thread, report: Report, named: Named, scene: Scene): Outcome {
   if (named.value === '') return askAgain(thread, report, named.field, scene);
   // whatever stands behind it is the remark
   if (named.field === REMARK) {
@@ -204,7 +204,8 @@ export function correct(thread: Thread, report: Report, typed: string, scene: Sc
   return unlessNothing(corrected(thread, report, typed, scene), thread, report, scene);
 }
 
-function corrected(thread: Thread, report: Report, typed: string, scene: Scene): Outcome {
+/** As `correct`, and says nothing of what leaves all as it is. */
+export function corrected(thread: Thread, report: Report, typed: string, scene: Scene): Outcome {
   const remark = remarkIn(typed, scene);
   if (remark !== null) return setField(thread, report, { field: REMARK, value: remark }, scene);
   const them = correctThem(report, withoutRest(typed, scene), scene);

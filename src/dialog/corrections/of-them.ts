@@ -23,12 +23,15 @@ interface OfThem {
   readonly isNone: boolean;
 }
 
+/** Longer texts tell more than one thing. */
+const LONGEST = 200;
+
 /** The report put right; or the rows that may be meant, where it is not plain which. */
 export type Them = { readonly report: Report } | { readonly which: readonly TallyLine[] };
 
 export function correctThem(report: Report, text: string, scene: Scene): Them | null {
   const rows = known(report);
-  if (rows.length === 0 || tellsMore(text, scene)) return null;
+  if (rows.length === 0 || text.length > LONGEST || tellsMore(text, scene)) return null;
   const said = bare(text, scene);
   const subject = subjectOf(said, scene);
   const correction = readCorrection(text, report, scene);
@@ -116,6 +119,10 @@ function renamed(
   const context = contextOf(scene, report);
   const named = namedIn(told, context);
   const bee = named.bees.find((name) => !denied.bees.includes(name));
+  if (bee === undefined && named.bees.length === 0 && saysAnyOf(told, scene.survey.words.tally.workers)) {
+    const workers = rowsOf(known(report).filter(among(right.bees, right.plants)), meant);
+    return workers === null ? 'which' : others(report, workers, meant, { caste: 'worker' }, text, scene);
+  }
   if (bee === undefined || named.bees.some((name) => name !== bee && !denied.bees.includes(name))) return null;
   // "it was one imp, not two" tells how many
   if (new RegExp(`\\d|${anyOf(Object.keys(scene.survey.words.numbers.units))}`, 'u').test(told)) return null;
