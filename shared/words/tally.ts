@@ -73,6 +73,10 @@ export const tallySection = z.strictObject({
   onlyOthers: words,
   /** Beside "the same one": seen again on its own plant, which is no visit. */
   returned: words,
+  /** One queen went from plant to plant: "visited both". */
+  toured: words,
+  /** Said of "the same one" where she was not told before: "kept coming back", "three times". */
+  keptComing: words,
   /** "Nothing but 1 impatiens on the phlox": the other plants had none. */
   exceptThese: words,
   /** Queens not named yet, of a sum said before: "5 bees, 3 imps and the rest bimacs". */

@@ -111,7 +111,12 @@ function heard(all: readonly Mark[], folded: string, context: Context): Heard {
   const used = joinSpans(marks.filter(({ kind }) => kind !== 'break' && kind !== 'unknown').map(({ span }) => span));
   const said = withBothCounted(saidIn(marks));
   const lasting = phrases.saysPhases(folded) ? withoutEmptyWhiles(said) : said;
-  const meant = settle(place(lasting), context.watched, phrases.saysReturned(folded));
+  const moving = {
+    returned: phrases.saysReturned(folded),
+    toured: phrases.saysToured(folded),
+    keptComing: phrases.saysKeptComing(folded),
+  };
+  const meant = settle(place(lasting), context.watched, moving);
   return { meant, used, insects: marks.some(({ kind }) => kind === 'insect') };
 }
 

@@ -836,3 +836,33 @@ check([
   ['one big black and gold one on the phlox', one, 'unsure 1 auricomus @phlox | 1 Bombus @phlox, tally-bee-shared'],
   ['which one is the common eastern again', two, 'not understood, tally-not-understood'],
 ]);
+
+// one queen on several plants, or told of more than once
+check([
+  ['one imp that visited both', two, 'sure 1 impatiens @bluebells, 1 impatiens seen 1 @phlox'],
+  [
+    '1 bimac went back and forth between both plants',
+    two,
+    'sure 1 bimaculatus @bluebells, 1 bimaculatus seen 1 @phlox',
+  ],
+  ['one imp on each', two, 'sure 1 impatiens @bluebells, 1 impatiens @phlox'],
+  ['2 imps visited both', two, 'unsure 2 impatiens @bluebells, 2 impatiens @phlox, tally-each-or-together'],
+  [
+    '2 imps on bluebells, one of them went to the phlox after',
+    two,
+    'sure 2 impatiens @bluebells, 1 impatiens seen 1 @phlox',
+  ],
+  [
+    '3 imps on the bluebells, two of them visited the phlox as well',
+    two,
+    'sure 3 impatiens @bluebells, 2 impatiens seen 2 @phlox',
+  ],
+  ['2 imps on bluebells, one of them with pollen', two, 'sure 2 impatiens pollen 1 @bluebells'],
+  // where some of those counted were; of the others it is not told
+  ['3 imps, 2 of them on bluebells', two, 'sure 1 impatiens @?, 2 impatiens @bluebells'],
+  ['3 imps, 2 of them on bluebells and 1 on phlox', two, 'sure 2 impatiens @bluebells, 1 impatiens @phlox'],
+  ['3 imps, 2 of them on bluebells, none on phlox', two, 'sure 1 impatiens @?, 2 impatiens @bluebells, 0 - @phlox'],
+  // nothing was told of her before: she counts once, and is asked about
+  ['the same imp came back 3 times to the bluebells', two, 'unsure 1 impatiens @bluebells, tally-unclear'],
+  ['same imp on the phlox', two, 'sure 1 impatiens seen 1 @phlox'],
+]);

@@ -7,6 +7,7 @@ import { corrected } from './corrections.js';
 import { giveBees, withSame } from './giving-bees.js';
 import { positive, type Row, type RowMeant, type TallyMeant } from './meant.js';
 import { merged } from './merging.js';
+import { withFirstSame, withMoved, withPartPlaced, withTouring, type Moving } from './moving.js';
 import type { Placed, Placing } from './placing.js';
 import { Spread } from './spreading.js';
 import {
@@ -36,13 +37,15 @@ const ORDER: readonly Ask[] = [
 export function settle(
   { rows: placed, allBees, nothingElse, bare }: Placing,
   watched: readonly string[],
-  returned: boolean,
+  moving: Moving,
 ): TallyMeant {
   const doubts = new Set<Ask>();
   let rows = corrected(placed.map(begun), doubts);
   if (bare.some(({ unread }) => unread)) doubts.add('tally-unclear');
   for (const { unclear } of placed) if (unclear) doubts.add('tally-unclear');
-  rows = withoutParts(withoutCries(withSameSaidBehind(withTours(withoutSameAgain(rows)))));
+  rows = withFirstSame(rows, moving, doubts);
+  rows = withoutParts(withoutCries(withSameSaidBehind(withTours(withoutSameAgain(withTouring(rows, moving))))));
+  rows = withPartPlaced(withMoved(rows));
   rows = withoutRestated(withoutRetold(rows), doubts);
   rows = withoutNamelessOnes(withRemainders(rows));
   rows = withoutTotals(rows, watched, doubts);
@@ -53,7 +56,11 @@ export function settle(
   const meant = rows.flatMap((row) => spread.row(row));
   if (nothingElse) meant.push(...spread.rest());
   const settled = onPlantLeft(withoutContradictions(meant, doubts), watched);
-  return { rows: merged(settled, doubts, returned), doubts: ORDER.filter((ask) => doubts.has(ask)), beesMissing };
+  return {
+    rows: merged(settled, doubts, moving.returned),
+    doubts: ORDER.filter((ask) => doubts.has(ask)),
+    beesMissing,
+  };
 }
 
 /** "… the same one went over to the squirrel corn (same bee)": said twice that it is the same one. */

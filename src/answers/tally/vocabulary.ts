@@ -39,6 +39,8 @@ const NOT_MEANINGS = [
   'onlyOthers',
   'exceptThese',
   'returned',
+  'toured',
+  'keptComing',
   'slipsFrom',
   'shortSlips',
   'zeroSoFar',
@@ -108,6 +110,8 @@ export const tallyPhrases = madeOnce((words: TallyWords) => {
     'u',
   );
   const returned = new RegExp(anyOf(words.returned), 'u');
+  const toured = new RegExp(anyOf(words.toured), 'u');
+  const keptComing = new RegExp(anyOf(words.keptComing), 'u');
   const someOf = new RegExp(`^\\s*${anyOf(words.someOf)}(?:\\s+\\p{L}+){0,2}\\s*$`, 'u');
   const beingOne = new RegExp(anyOf(words.beingOne), 'u');
   const except = new RegExp(`${anyOf(words.exceptThese)}\\s+$`, 'u');
@@ -149,6 +153,8 @@ export const tallyPhrases = madeOnce((words: TallyWords) => {
     saysBeing: (folded: string): boolean => beingOne.test(folded),
     /** "came back", "counted once". */
     saysReturned: (folded: string): boolean => returned.test(folded),
+    saysToured: (folded: string): boolean => toured.test(folded),
+    saysKeptComing: (folded: string): boolean => keptComing.test(folded),
     /** "nothing but" right before a bee or its number. */
     endsWithExcept: (before: string): boolean => except.test(before),
     /** "only the", "just on the" right before a plant. */
