@@ -20,6 +20,7 @@ import type { Times } from '../../shared/record.js';
 import { addLines, addPlants, plantKey, tell, untell, valueOf, withPlantsOfTally } from './fields.js';
 import { apart } from './doubts/inexact-rows.js';
 import { habitatBehind, habitatIn, habitatSaid } from './habitat.js';
+import { givesFew } from './few-flowers.js';
 import { besideTold } from './half-told.js';
 import { privateByWords, readPrivate, siteAmong, tellsWhose } from './hear-place.js';
 import { changed } from './thread.js';
@@ -250,6 +251,9 @@ export function hear(report: Report, text: string, asked: readonly string[], sce
     if (isAside) continue;
     if (field === 'place' && taken.length > 0 && beginsCorrecting(text, context)) continue;
     understood = true;
+    // "bee on dandelion 1", where something else is asked
+    const isOfPlants = field === 'plants' && reading.state === 'sure' && asked.length > 0 && !asked.includes(field);
+    if (isOfPlants && givesFew(report, reading.value as readonly PlantTold[], text, context.words)) continue;
     next = takeReading(next, field, reading, text, scene, replacing && standard.includes(field));
     if (field === 'place') next = privateByWords(next, text, scene);
     if (!next.doubts.some((doubt) => doubt.field === field)) taken.push(field);

@@ -69,7 +69,10 @@ export function questionsIn(text: string, thread: Thread, scene: Scene): Asked |
     // "what do you keep" is a question without its mark too, where it is all that was said
     if (!isAsked && (topic === undefined || sentence.trim() !== text.trim())) return sentence;
     answers.push(answerTo(topic ?? null, scene));
-    return ` ${sentence.slice(0, from)} `;
+    // "can I tell you about my watch from Sunday" tells the day too
+    const { fields } = readFields(question, contextOf(scene, thread.report), []);
+    const tells = topic === 'report' && Object.values(fields).some(({ state }) => state === 'sure');
+    return tells ? sentence : ` ${sentence.slice(0, from)} `;
   });
   return answers.length === 0
     ? null

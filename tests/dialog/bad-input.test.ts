@@ -77,3 +77,21 @@ test('a day told where the place was asked for is taken without a word of blame'
   expect(replies.join(' ')).not.toMatch(/did not/);
   expect(conversation.last.asking?.fields).toEqual(['place']);
 });
+
+test('asked something else, "bee on dandelion 1" leaves its 25 flowers; "dandelion 30" does not', () => {
+  for (const [typed, flowers] of [
+    ['bee on dandelion 1', 25],
+    ['dandelion 30', 30],
+    ['dandelion only 4 flowers', 4],
+  ] as const) {
+    const conversation = new Conversation().agreed();
+    conversation.all('today 3 to 3:15, 66 sunny calm, 4x4 ft meadow, dandelion 25', typed);
+    expect(conversation.thread.report?.plants?.[0]?.flowers?.value).toBe(flowers);
+  }
+});
+
+test('a question that tells the day is answered, and the day is taken', () => {
+  const conversation = new Conversation().agreed();
+  conversation.say('hi can i tell you about my watch from sunday');
+  expect(conversation.last.replies.join('\n')).toMatch(/^Yes, right here.*Got it: Sun, May 3/s);
+});

@@ -4,7 +4,8 @@ import type { Temperature } from '../../../shared/record.js';
 import { setFlowers, tell, valueOf } from '../fields.js';
 import { contextOf, withDoubt } from '../hear.js';
 import { withoutLead } from './named-line.js';
-import { MOST_QUEENS, readCorrection } from './put-right.js';
+import { MOST_QUEENS } from '../few-flowers.js';
+import { readCorrection } from './put-right.js';
 import { changed } from '../thread.js';
 import type { Json, Report, Scene } from '../types.js';
 

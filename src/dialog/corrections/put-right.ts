@@ -7,9 +7,6 @@ import { plantKey } from '../fields.js';
 import { contextOf } from '../hear.js';
 import type { Report, Scene } from '../types.js';
 
-/** A number without a name: more queens of one bee are seldom seen on a plant in fifteen minutes. Common practice, no source. */
-export const MOST_QUEENS = 9;
-
 /** A part of a correction. */
 export interface Said {
   readonly bees: readonly string[];

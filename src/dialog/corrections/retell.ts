@@ -5,7 +5,8 @@
 import { fold, namedIn, readBee, readFields, saysAnyOf, type Context, type TallyRow } from '../../answers/index.js';
 import { addLines, plantKey } from '../fields.js';
 import { contextOf, joined, lineOf } from '../hear.js';
-import { afterOpening, countsOne, MOST_QUEENS, readCorrection, tellsMore } from './put-right.js';
+import { isFew } from '../few-flowers.js';
+import { afterOpening, countsOne, readCorrection, tellsMore } from './put-right.js';
 import { changed } from '../thread.js';
 import type { PlantInPatch, Report, Scene, TallyLine } from '../types.js';
 
@@ -121,17 +122,13 @@ const isOther = (known: readonly TallyLine[], lines: readonly TallyLine[], text:
   known[0]!.count === lines[0]!.count &&
   known[0]!.bee !== lines[0]!.bee;
 
-/** So much less than was told is rather a number of queens, where it could be one. */
-const TIMES_LESS = 5;
-
 /** A plant whose flowers became as few as queens are, where the text does not say that they are flowers. */
 export function perhapsQueens(before: Report, after: Report, text: string, scene: Scene): PlantInPatch | null {
   if (tellsFlowers(text, scene)) return null;
   const told = (plant: PlantInPatch): number =>
     before.plants?.find((other) => plantKey(other) === plantKey(plant))?.flowers?.value ?? 0;
-  const isFew = (plant: PlantInPatch): boolean =>
-    plant.flowers !== null && plant.flowers.value <= MOST_QUEENS && plant.flowers.value * TIMES_LESS <= told(plant);
-  return after.plants?.find(isFew) ?? null;
+  const became = (plant: PlantInPatch): boolean => plant.flowers !== null && isFew(plant.flowers.value, told(plant));
+  return after.plants?.find(became) ?? null;
 }
 
 /** The flowers as they were where only bees were told: a number beside a bee's name is no number of flowers. */

@@ -15,7 +15,7 @@ import { say } from '../../../shared/wording.js';
 import { doubtfulPlant, settleDoubtfulPlant } from './doubtful-plant.js';
 import { cannotTell, chosenByPlace } from './choosing.js';
 import { settleDoubtfulRow, tellsElsewhere } from './doubtful-row.js';
-import { MOST_QUEENS } from '../corrections/put-right.js';
+import { isFew } from '../few-flowers.js';
 import { openFields, setFlowers } from '../fields.js';
 import { contextOf, hear, takeReading } from '../hear.js';
 import { shownOffers } from './offers.js';
@@ -161,13 +161,10 @@ function readAgain(report: Report, doubt: Doubt, words: string, scene: Scene): R
   return null;
 }
 
-/** So much less than was doubted is no better number of flowers, unless it says so or is all that was said. */
-const TIMES_LESS = 5;
-
-/** "One big one, all yellow on top", where 200 flowers were doubted. */
+/** "One big one, all yellow on top", where 200 flowers were doubted: no better number of them, unless it says so or is all that was said. */
 function arePerhapsQueens({ value }: Count, { offers }: Doubt, text: string, { survey: { words } }: Scene): boolean {
   const doubted = (offers[0] as unknown as Count | undefined)?.value ?? 0;
-  if (value > MOST_QUEENS || value * TIMES_LESS > doubted || saysAnyOf(text, words.count.flowers)) return false;
+  if (!isFew(value, doubted) || saysAnyOf(text, words.count.flowers)) return false;
   const { numbers, hedges, putRight, yesNo } = words;
   const beside = [hedges.soft, hedges.doubting, hedges.correcting, putRight.moreLike, yesNo.bareNo];
   const ofNumbers = new RegExp(anyOf(Object.keys(numbers.units), ...beside), 'gu');
