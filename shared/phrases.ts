@@ -244,6 +244,7 @@ export const PHRASES = [
   'answer-kept',
   'answer-effort',
   'answer-late',
+  'answer-others',
   'answer-queen',
   'answer-size',
   'answer-sites',

@@ -9,6 +9,7 @@ export const QUESTION_TOPICS = [
   'kept',
   'effort',
   'late',
+  'others',
   'queen',
   'size',
   'sites',

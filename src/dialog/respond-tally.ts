@@ -26,6 +26,9 @@ export function answerTotal(thread: Thread, report: Report, text: string, scene:
   const context: Context = { ...contextOf(scene, report), of: 'queens' };
   const total = readTotal(text, context);
   if (total.state === 'none') return null;
+  // "just one honeybee" is no queen
+  const { bees } = namedIn(text, context);
+  if (bees.length === 0 && saysAnyOf(text, scene.survey.words.tally.otherInsects)) return null;
   if (total.state === 'unsure') {
     const offers = total.offer.map((value): Json => ({ value }));
     return outcome(thread, withDoubt(report, { field: 'total', plant: null, offers, ask: total.ask, typed: text }));
@@ -172,6 +175,14 @@ export function answerBees(thread: Thread, report: Report, text: string, scene: 
   }
   if (reading?.state === 'unsure') return outcome(thread, takeReading(report, 'tally', reading, text, scene));
   const total = readTotal(text, { ...context, of: 'queens' });
+  // "one on each": where they were, and the number stands
+  if (total.state === 'sure' && saysAnyOf(text, scene.survey.words.count.forEach)) {
+    const rows = context.watched.map((plant) => ({ count: total.value, bee: 'Bombus', plant }));
+    const fits = total.value > 0 && total.value * rows.length === left;
+    if (fits)
+      return outcome(thread, takeReading(report, 'tally', unsure([rows], 'tally-bees-guess', total.used), text, scene));
+    return notUnderstood(thread, 'tally-which-bees', text, scene);
+  }
   const isTotal = total.state === 'sure' && (total.value > 0 || saysAnyOf(text, scene.survey.words.hedges.correcting));
   if (isTotal) return outcome(thread, withTotal(report, total.value, text, scene));
   return notUnderstood(thread, reading?.state === 'none' ? reading.ask : 'tally-which-bees', text, scene);

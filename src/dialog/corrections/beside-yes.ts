@@ -21,6 +21,8 @@ export function besideYes(thread: Thread, report: Report, typed: string, scene: 
   const isRemark =
     done.said.join() === notUnderstoodAtAll &&
     !/[\d?]/.test(typed) &&
+    // "yes one"
+    !saysAnyOf(typed, Object.keys(scene.survey.words.numbers.units)) &&
     bees.length + plants.length === 0 &&
     !saysAnyOf(typed, scene.survey.words.yesNo.topics);
   if (isRemark) {
