@@ -1,15 +1,11 @@
 /** Takes into a report whatever a message tells: the fields asked for by bare values, all others by their own words. */
 import {
-  correctsOnly,
   fold,
   rankOf,
-  readCount,
   readFields,
   readPlantsAlone,
-  readTemperature,
   readYesNo,
   type Context,
-  type FieldName,
   type PlantTold,
   type Reading,
   type TallyRow,
@@ -23,12 +19,9 @@ import { habitatBehind, habitatIn, habitatSaid } from './habitat.js';
 import { givesFew } from './few-flowers.js';
 import { besideTold } from './half-told.js';
 import { privateByWords, readPrivate, siteAmong, tellsWhose } from './hear-place.js';
+import { isOwnWords, isStandard, readOwnField, STANDARD } from './own-fields.js';
 import { changed } from './thread.js';
 import type { Doubt, Json, PlantInPatch, Report, Scene, TallyLine } from './types.js';
-
-/** Fields that `readFields` knows by name; other fields of a dialog are read by the reader they name. */
-const STANDARD = ['date', 'times', 'place', 'temperature', 'sky', 'wind', 'patch', 'plants', 'tally'] as const;
-const isStandard = (field: string): field is FieldName => STANDARD.some((name) => name === field);
 
 /** What a message came to. */
 export interface Heard {
@@ -48,10 +41,16 @@ export function contextOf(scene: Scene, report: Report | null): Context {
     names: scene.survey.names,
     today: scene.local.date,
     time: scene.local.time,
-    watched: (report?.plants ?? []).map(plantKey),
+    watched: report === null ? [] : [...new Set([...(report.plants ?? []).map(plantKey), ...plantsOffered(report)])],
     of: null,
   };
 }
+
+/** Plants whose flowers are doubtful are watched all the same: "the marigolds had one" is of those marsh marigolds. */
+const plantsOffered = ({ doubts }: Report): string[] =>
+  doubts
+    .filter(({ field, offers }) => field === 'plants' && offers.length === 1)
+    .flatMap(({ offers }) => (offers[0] as unknown as readonly PlantTold[]).map((told) => plantKey(plantOf(told))));
 
 export const plantOf = (told: PlantTold): PlantInPatch => ({
   name: told.name,
@@ -170,32 +169,6 @@ export const withDoubt = (report: Report, doubt: Doubt): Report =>
   changed(report, {
     doubts: [...report.doubts.filter(({ field, plant }) => field !== doubt.field || plant !== doubt.plant), doubt],
   });
-
-/** Reads a field that only another dialog has, by the reader that its dialog file names. */
-function readOwnField(field: string, text: string, context: Context, scene: Scene): Reading<unknown> | null {
-  switch (scene.survey.dialog.fields[field]?.reader) {
-    case 'yes-no': {
-      const reading = readYesNo(text, context);
-      if (correctsOnly(reading, text)) return null;
-      if (reading.state === 'sure') return { ...reading, value: reading.value.answer === 'yes' };
-      if (reading.state === 'none') return reading;
-      return { ...reading, offer: reading.offer.map(({ answer }) => answer === 'yes') };
-    }
-    case 'count':
-      return readCount(text, context);
-    case 'temperature':
-      return readTemperature(text, context);
-    case 'words':
-      return text.trim() === '' ? null : { state: 'sure', value: text.trim(), used: [[0, text.length]] };
-    default: {
-      const reader = scene.survey.dialog.fields[field]?.reader;
-      if (reader === undefined || !isStandard(reader)) return null;
-      return readFields(text, context, [reader]).fields[reader] ?? null;
-    }
-  }
-}
-
-const isOwnWords = (field: string, { survey }: Scene): boolean => survey.dialog.fields[field]?.reader === 'words';
 
 /** "Sorry, wrong day, it was Wednesday": the words around what is put right are no name of a place. */
 function beginsCorrecting(text: string, { words }: Context): boolean {

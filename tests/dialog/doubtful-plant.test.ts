@@ -126,3 +126,15 @@ test('where two species share the name of their genus, that name once more is th
     ]);
   }
 });
+
+test('plants whose flowers are doubtful are watched all the same: "the marigolds" are those', () => {
+  const conversation = new Conversation().agreed();
+  conversation.all(
+    'yesterday at noon for 15 min, Fen Boardwalk, 62 sunny calm, 6x3 ft wet meadow',
+    'marsh marigolds 45 and a few violets',
+    'just the marigolds had one, griseocollis',
+    'yes',
+  );
+  expect(conversation.thread.report?.plants?.map(({ name }) => name)).toEqual(['Caltha palustris', 'Viola']);
+  expect(conversation.last.replies.join()).toContain('on marsh marigold');
+});
