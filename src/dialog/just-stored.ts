@@ -48,12 +48,15 @@ export function hearJustStored(thread: Thread, text: string, wish: Wish | null, 
   const { taken } = hear(newReport('', scene.message), text, [], scene);
   const putsRight = wish !== null || saysPutRight(text, scene);
   if (isName(thread, text, putsRight && taken.length > 0, scene) || saysAnother(text, scene)) return null;
-  if (putsRight) {
-    const isAnother = taken.includes('times') && taken.some((field) => field !== 'times' && field !== 'date');
-    return isAnother ? null : mend(still, watch, text, scene);
-  }
   // no other watch can have been made so soon, but one may be told that was made before
   const isSoon = minutes < scene.survey.settings.protocol.minutes;
+  if (putsRight) {
+    const isAnother = taken.includes('times') && taken.some((field) => field !== 'times' && field !== 'date');
+    const mended = isAnother ? null : mend(still, watch, text, scene);
+    // "sorry I'm late, I did one yesterday"
+    const mayBegin = wish === null && !isSoon && taken.some((field) => BEGINS_ANOTHER.has(field));
+    return mended !== null && mayBegin ? askWhich(thread, watch, text, scene) : mended;
+  }
   const { bees, plants } = namedIn(text, contextOf(scene, null));
   const names = taken.length + bees.length + plants.length > 0 || /\d/.test(text);
   const isOfWatch = names && !taken.some((field) => BEGINS_ANOTHER.has(field));

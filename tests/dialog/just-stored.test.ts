@@ -110,6 +110,13 @@ test('what may be about it is not asked about once another watch can have been m
   expect(said(conversation)).toMatch(/^Got it: 3 common eastern/);
 });
 
+test('a day told later, though with a "sorry", may begin another watch: it is asked', () => {
+  const conversation = stored('skip', 'skip');
+  conversation.advance(5 * 3600);
+  conversation.say("sorry I'm late, did one yesterday");
+  expect(said(conversation)).toMatch(/^Is that about watch 1/);
+});
+
 test('words that put something right are about it for a day', () => {
   for (const [hours, opened] of [
     [23, true],

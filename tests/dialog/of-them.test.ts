@@ -76,6 +76,17 @@ describe('at the summary', () => {
   });
 
   test.each([
+    ['both imps were on dandelion and the temp was 70', '2 imp Taraxacum officinale, 0 violet'],
+    ['one of the imps was a bimac, and it was 70 degrees', '1 imp violet, 1 bimac violet'],
+    ['both had pollen and the temperature was 70', '2 imp violet +2'],
+  ])('beside something else, "%s"', (typed, expected) => {
+    const conversation = at(ONE_ROW);
+    conversation.say(typed);
+    expect(rows(conversation)).toBe(expected);
+    expect(conversation.thread.report?.fields['temperature']?.value).toEqual({ celsius: 21.1 });
+  });
+
+  test.each([
     [ONE_ROW, 'it was a bimac'],
     [ONE_ROW, 'all three were bimac'],
     [TWO_ROWS, 'one of them was a bimac'],

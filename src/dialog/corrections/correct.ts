@@ -59,6 +59,8 @@ export function askAgain(thread: Thread, report: Report, field: string, scene: S
 
 const REMARK = 'remark';
 const HABITAT = 'habitat';
+/** Clauses of a correction that are tried apart. */
+const MOST_JOINTS = 4;
 
 export function setField(thread: Thread, report: Report, named: Named, scene: Scene): Outcome {
   if (named.value === '') return askAgain(thread, report, named.field, scene);
@@ -215,6 +217,8 @@ export function corrected(thread: Thread, report: Report, typed: string, scene: 
     const said = isNoPollen ? [say(scene.survey.wording, 'no-pollen-kept')] : [];
     return { ...outcome(thread, them.report, said), echo: briefly(['tally'], them.report, scene) };
   }
+  const both = themAndMore(thread, report, withoutRest(typed, scene), scene);
+  if (both !== null) return both;
   // "no. change wind"
   const wish = readWish(typed, scene.survey.words);
   const done = wish === null ? null : wished(thread, report, wish, scene);
@@ -236,6 +240,19 @@ export function corrected(thread: Thread, report: Report, typed: string, scene: 
   if (named) return setField(thread, report, named, scene);
   const text = withoutLine(said, scene);
   return correctQueens(thread, report, text, scene) ?? correctRest(thread, report, text, typed, scene);
+}
+
+/** "Both were on the phlox, and the temp was 70": queens told before, and then something else. */
+function themAndMore(thread: Thread, report: Report, text: string, scene: Scene): Outcome | null {
+  const { ands } = scene.survey.words.tally;
+  const joints = new RegExp(`[,;.]\\s+(?:${anyOf(ands)}\\s+)?|\\s+${anyOf(ands)}\\s+`, 'gu');
+  for (const joint of [...fold(text).matchAll(joints)].slice(0, MOST_JOINTS)) {
+    const them = correctThem(report, text.slice(0, joint.index), scene);
+    if (them === null || !('report' in them)) continue;
+    const more = corrected(thread, them.report, text.slice(joint.index + joint[0].length), scene);
+    if (more.thread.report !== them.report) return more;
+  }
+  return null;
 }
 
 /** Each line that is named, one after the other; what stands before them and tells nothing is passed over. */

@@ -33,7 +33,9 @@ export function correctThem(report: Report, text: string, scene: Scene): Them | 
   const rows = known(report);
   if (rows.length === 0 || text.length > LONGEST || tellsMore(text, scene)) return null;
   const said = bare(text, scene);
-  const subject = subjectOf(said, scene);
+  // "both were on the phlox and the temperature was 70" tells more than queens
+  const { tally: _tally, plants: _plants, ...otherFields } = scene.survey.words.wishes.fields;
+  const subject = saysAnyOf(said, Object.values(otherFields).flat()) ? null : subjectOf(said, scene);
   const correction = readCorrection(text, report, scene);
   const next =
     subject === null
@@ -80,7 +82,7 @@ function subjectOf(said: string, scene: Scene): OfThem | null {
 
   const none = told(anyOf(them.neither));
   if (none !== null) return of({ all: null }, none, true);
-  const two = told(`${anyOf(them.two)}${onPlant}`);
+  const two = told(`${anyOf(them.two)}(?:${names})?${onPlant}`);
   if (two !== null) return of({ all: 2 }, two);
   const ofThem = `(?:\\s+${anyOf(them.ofThem)})?`;
   const all = told(`${anyOf(them.all)}(?:\\s+(?<all>${number}))?${ofThem}${onPlant}`);
