@@ -48,6 +48,7 @@ export function hearJustStored(thread: Thread, text: string, wish: Wish | null, 
   const { taken } = hear(newReport('', scene.message), text, [], scene);
   const putsRight = wish !== null || saysPutRight(text, scene);
   if (isName(thread, text, putsRight && taken.length > 0, scene) || saysAnother(text, scene)) return null;
+  if (wish === null && !namesSomething(text, taken, scene)) return null;
   // no other watch can have been made so soon, but one may be told that was made before
   const isSoon = minutes < scene.survey.settings.protocol.minutes;
   if (putsRight) {
@@ -57,10 +58,21 @@ export function hearJustStored(thread: Thread, text: string, wish: Wish | null, 
     const mayBegin = wish === null && !isSoon && taken.some((field) => BEGINS_ANOTHER.has(field));
     return mended !== null && mayBegin ? askWhich(thread, watch, text, scene) : mended;
   }
-  const { bees, plants } = namedIn(text, contextOf(scene, null));
-  const names = taken.length + bees.length + plants.length > 0 || /\d/.test(text);
-  const isOfWatch = names && !taken.some((field) => BEGINS_ANOTHER.has(field));
+  const isOfWatch = !taken.some((field) => BEGINS_ANOTHER.has(field));
   return isSoon && isOfWatch && mend(still, watch, text, scene) !== null ? askWhich(thread, watch, text, scene) : null;
+}
+
+/** Whether a text says anything of a watch: "sorry, no" and an address answer what is asked. */
+function namesSomething(text: string, taken: readonly string[], scene: Scene): boolean {
+  if (text.includes('@')) return false;
+  const { bees, plants } = namedIn(text, contextOf(scene, null));
+  const { queens, queensPlural } = scene.survey.words.tally;
+  return (
+    taken.some((field) => field !== 'tally') ||
+    bees.length + plants.length > 0 ||
+    /\d/.test(text) ||
+    saysAnyOf(text, [...queens, ...queensPlural])
+  );
 }
 
 const minutesSince = (instant: string, { message }: Scene): number =>

@@ -129,6 +129,20 @@ test('words that put something right are about it for a day', () => {
   }
 });
 
+test.each(['sorry no', 'sorry, none', 'actually no', 'no sorry'])('"%s" to what is asked is a no to that', (typed) => {
+  for (const before of [[], ['skip'], ['Wren', 'skip']]) {
+    const conversation = stored(...before);
+    conversation.say(typed);
+    expect(conversation.thread.report).toBeNull();
+    expect(conversation.watch.total).toBe(2);
+  }
+});
+
+test('an address with a "sorry" is an address', () => {
+  const conversation = stored('skip', "wren@kestrelfen.example, sorry it's wren2@kestrelfen.example");
+  expect(conversation.person?.mail).toBe('wren2@kestrelfen.example');
+});
+
 describe('asked for a name', () => {
   test.each([
     ['Sunny', 'Sunny'],
@@ -143,7 +157,7 @@ describe('asked for a name', () => {
     expect(conversation.person?.name).toBe(name);
   });
 
-  test.each(["I'm new to this", 'great', 'ok', 'thanks a lot'])('"%s" is none', (typed) => {
+  test.each(["I'm new to this", 'great', 'ok', 'thanks a lot', 'hold on'])('"%s" is none', (typed) => {
     const conversation = stored();
     conversation.say(typed);
     expect(conversation.person?.name ?? null).toBeNull();

@@ -118,6 +118,13 @@ describe('while something else is asked', () => {
     expect(conversation.last.asking?.fields).toEqual(['place']);
   });
 
+  test('asked where it was, "it was by the redbud" is no queen elsewhere', () => {
+    const conversation = at(OPEN.replace('2 imps', '1 imp'));
+    conversation.say('it was by the redbud at the end of Otter Lane');
+    expect(rows(conversation)).toBe('1 imp violet');
+    expect(conversation.thread.report?.fields['place']).toBeDefined();
+  });
+
   test('of the other plants, "one, it was a bimac" is one there; "one of them" is of those told', () => {
     const watch = `${WATCH}20 violets, 30 phlox, 2 imps on violets`;
     const there = at(watch);

@@ -1,8 +1,8 @@
 /** A correction of what was told before, while something else is asked: "habitat was savanna", "no. change wind", "it was 3 two-spotted". */
-import { readWish, saysAnyOf } from '../../answers/index.js';
+import { namedIn, readWish, saysAnyOf } from '../../answers/index.js';
 import { askAgain, correctByWish } from './correct.js';
 import { correctTally } from './correct-tally.js';
-import { hear } from '../hear.js';
+import { contextOf, hear } from '../hear.js';
 import { correctThem } from './of-them.js';
 import { lineAlone, namedInWords, withoutLead } from './named-line.js';
 import { outcome } from '../outcome.js';
@@ -35,7 +35,7 @@ export function correctMeanwhile(
     if (heard.taken.includes(named.field))
       return { ...outcome(thread, heard.report), echo: briefly(heard.taken, heard.report, scene) };
   }
-  const them = isOfThem(text, asking, scene) ? correctThem(report, text, scene) : null;
+  const them = isOfThem(text, report, asking, scene) ? correctThem(report, text, scene) : null;
   if (them !== null && 'report' in them)
     return { ...outcome(thread, them.report), echo: briefly(['tally'], them.report, scene) };
   if (asking.kind !== 'rest') return null;
@@ -45,14 +45,18 @@ export function correctMeanwhile(
   return queens === null ? null : { ...outcome(thread, queens), echo: briefly(['tally'], queens, scene) };
 }
 
-/** Whether "one was a bimac" is about the queens told before: what is asked is none of theirs, or it says "of them". */
-function isOfThem(text: string, asking: Asking, { survey: { words } }: Scene): boolean {
-  if (asking.kind === 'question') return !asking.fields.some((field) => field === 'tally' || field === 'plants');
+/**
+ * Whether the text is about the queens told before. "It was by the redbud" may be the place that is asked for, so it takes a
+ * bee, "both", "of them" or their pollen; asked of other plants, "one was a bimac" may be one there.
+ */
+function isOfThem(text: string, report: Report, asking: Asking, scene: Scene): boolean {
+  const { putRight, tally } = scene.survey.words;
+  const ofThem = putRight.them.ofThem.filter((phrase) => phrase.includes(' '));
+  if (asking.kind === 'rest') return saysAnyOf(text, ofThem);
+  if (asking.kind !== 'question' || asking.fields.some((field) => field === 'tally' || field === 'plants'))
+    return false;
   return (
-    asking.kind === 'rest' &&
-    saysAnyOf(
-      text,
-      words.putRight.them.ofThem.filter((phrase) => phrase.includes(' ')),
-    )
+    saysAnyOf(text, [...ofThem, ...putRight.them.two, ...tally.queens, ...tally.pollen]) ||
+    namedIn(text, contextOf(scene, report)).bees.length > 0
   );
 }

@@ -74,7 +74,7 @@ export function answerPerson(
       then: 'rest',
     };
   }
-  const name = wish?.wish === 'greeting' ? null : nameIn(text, scene);
+  const name = wish === null ? nameIn(text, scene) : null;
   if (name !== null) return done({ ...person, name }, [say(wording, 'name-kept', { name })]);
   if (taken.length > 0) return null;
   return {
